@@ -1,0 +1,1 @@
+"""Kit: items and their facets, pairs, service rules and due states, flights and hours."""

@@ -1,0 +1,173 @@
+"""Facets: figures that only some items have. Masses in whole grams, energies in Wh, powers in W."""
+
+from typing import Annotated, Self
+
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from kitlog.kit.kinds import Layer, PhaseWay, Place
+from kitlog.units.energy import energy_wh
+from kitlog.units.model import Frozen
+from kitlog.units.text import Line, Name
+
+LoadG = Annotated[int, Field(ge=0, le=1_000_000)]
+Percent = Annotated[float, Field(ge=0, le=100)]
+Watts = Annotated[float, Field(ge=0, le=1_000)]
+
+CONTRADICTION_SHARE = 0.05
+"""Wh and mAh x V may differ by this share before they contradict each other (rounding on labels; common practice)."""
+
+
+def _ordered(low: float | None, high: float | None, what: str) -> None:
+    if low is not None and high is not None and low > high:
+        raise PydanticCustomError("facet.limits_reversed", "{what}", {"what": what, "low": low, "high": high})
+
+
+class Wing(Frozen):
+    """A wing's certified range and the figures its maker gives.
+
+    Attributes:
+        min_g, max_g: certified total mass in flight, wing included, limits inclusive.
+        flat_m2, projected_m2: areas.
+        trim_kmh, sink_ms: trim speed and least sink, given at a total mass of `figures_g`.
+    """
+
+    min_g: LoadG | None = None
+    max_g: LoadG | None = None
+    flat_m2: Annotated[float, Field(gt=0, le=100)] | None = None
+    projected_m2: Annotated[float, Field(gt=0, le=100)] | None = None
+    trim_kmh: Annotated[float, Field(gt=0, le=150)] | None = None
+    sink_ms: Annotated[float, Field(gt=0, le=20)] | None = None
+    figures_g: LoadG | None = None
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        _ordered(self.min_g, self.max_g, "wing")
+        return self
+
+
+class Harness(Frozen):
+    """A harness: the most that may hang in it (g) and the volume it holds (l)."""
+
+    max_g: LoadG | None = None
+    volume_l: Annotated[float, Field(ge=0, le=500)] | None = None
+
+
+class Reserve(Frozen):
+    """A reserve: printed least and greatest load (g), mean sink rate (m/s) given at a load (g)."""
+
+    min_g: LoadG | None = None
+    max_g: LoadG | None = None
+    sink_ms: Annotated[float, Field(gt=0, le=20)] | None = None
+    sink_at_g: LoadG | None = None
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        _ordered(self.min_g, self.max_g, "reserve")
+        return self
+
+
+class Share(Frozen):
+    """The share of the time (0..1) that a way of use takes in phases of one way of moving."""
+
+    during: PhaseWay
+    share: Annotated[float, Field(ge=0, le=1)]
+
+
+class WayOfUse(Frozen):
+    """How a device draws: a name, W, how sure, and when by default.
+
+    Attributes:
+        name: ``on``, ``tracking, screen off``, ``transmit 5 W`` ...
+        power_w: draw at the cell.
+        basis: ``measured``, ``maker``, ``starter`` or ``guess``.
+        shares: share of the time by way of moving; empty = all the time in the phases usual for the kind.
+    """
+
+    name: Name
+    power_w: Watts
+    basis: Line = "guess"
+    shares: tuple[Share, ...] = ()
+
+
+class Battery(Frozen):
+    """A cell in an item, and how the item uses it.
+
+    Attributes:
+        wh, mah, v: what was given; mAh without V is not known.
+        health_pct: share of the label energy that is left; None = not known, reckoned as 100 and said.
+        cutoff_pct: charge at which the device switches itself off at 25 deg C.
+        charge_max_w: most input power; None = it is not charged from a bank.
+        place, offset_k, fixed_c: where it lies, or what it is warmer than the air by, or its own temperature.
+    """
+
+    wh: Annotated[float, Field(ge=0, le=10_000)] | None = None
+    mah: Annotated[float, Field(ge=0, le=1_000_000)] | None = None
+    v: Annotated[float, Field(gt=0, le=1_000)] | None = None
+    health_pct: Percent | None = None
+    cutoff_pct: Annotated[float, Field(ge=0, lt=100)] | None = None
+    charge_max_w: Watts | None = None
+    connector: Line = ""
+    place: Place | None = None
+    offset_k: Annotated[float, Field(ge=-50, le=50)] | None = None
+    fixed_c: Annotated[float, Field(ge=-40, le=60)] | None = None
+    ways: tuple[WayOfUse, ...] = ()
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        if self.wh is not None and self.mah is not None and self.v is not None:
+            product = energy_wh(self.mah, self.v)
+            if abs(product - self.wh) > CONTRADICTION_SHARE * max(product, self.wh):
+                facts = {"wh": self.wh, "product_wh": round(product, 2)}
+                raise PydanticCustomError("battery.contradiction", "{wh} {product_wh}", facts)
+        return self
+
+    @property
+    def energy_wh(self) -> float | None:
+        """Label energy in Wh, or None where it is not known (mAh without volts stays unknown)."""
+        if self.wh is not None:
+            return self.wh
+        if self.mah is not None and self.v is not None:
+            return energy_wh(self.mah, self.v)
+        return None
+
+    @property
+    def given(self) -> str:
+        """Which figure was given: ``Wh``, ``mAh x V``, ``mAh`` (not enough) or nothing."""
+        if self.wh is not None:
+            return "Wh"
+        if self.mah is not None:
+            return "mAh x V" if self.v is not None else "mAh"
+        return ""
+
+
+class Bank(Frozen):
+    """What a power bank adds to its battery; powers at the ports, in W; None = not known or no limit.
+
+    Attributes:
+        efficiency_pct: energy out at the ports per energy out of the cell.
+        min_w, off_s: below this output for that many seconds it switches itself off.
+        quiescent_w: what it uses itself while on.
+    """
+
+    efficiency_pct: Annotated[float, Field(gt=0, le=100)] | None = None
+    ports: Annotated[int, Field(ge=0, le=100)] | None = None
+    port_w: Watts | None = None
+    total_w: Watts | None = None
+    min_w: Watts | None = None
+    off_s: Annotated[float, Field(ge=0, le=86_400)] | None = None
+    quiescent_w: Watts | None = None
+
+
+class Garment(Frozen):
+    """Insulation in clo (1 clo = 0.155 m2 K/W), the layer, and the part of the body it covers."""
+
+    clo: Annotated[float, Field(ge=0, le=10)] | None = None
+    layer: Layer | None = None
+    part: Line = ""
+
+
+class Vessel(Frozen):
+    """What a vessel holds when full, in ml; None = not known."""
+
+    capacity_ml: Annotated[int, Field(ge=0, le=100_000)] | None = None

@@ -1,0 +1,154 @@
+"""The library: flight types, needs, what serves, kinds, places, starters and check lists; the pilot's edits on top."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from kitlog.kit.facets import Share
+from kitlog.kit.kinds import Kind, PhaseWay, Place, Zone
+from kitlog.kit.service import CountsFrom, Grounds
+from kitlog.outing.conditions import Condition
+from kitlog.outing.needs import FlightType, Need
+from kitlog.units.model import Frozen
+from kitlog.units.text import Line, Name, Note
+
+
+class Served(Frozen):
+    """Something an item can do, and how it is guessed: from kinds, or from words in the name (any language shipped)."""
+
+    name: Name
+    label: Name
+    kinds: tuple[Kind, ...] = ()
+    words: tuple[Name, ...] = ()
+
+
+class KindFacts(Frozen):
+    """What is usual for a kind: plausible mass of one piece in g (outside it is asked about), zones, phases in use.
+
+    Attributes:
+        wh_band_g: for banks: plausible grams per Wh instead of a plain band.
+        used_in: ways of moving in which a device of the kind draws, where nothing else is said.
+        last_resort: never "unused", never left for mass.
+        gone_at_landing: food: not there any more at the landing.
+    """
+
+    kind: Kind
+    label: Name
+    least_g: Annotated[int, Field(ge=0)]
+    most_g: Annotated[int, Field(ge=0)]
+    wh_band_g: tuple[float, float] | None = None
+    zone: Zone
+    zone_on_foot: Zone
+    used_in: tuple[PhaseWay, ...] = ()
+    place: Place | None = None
+    last_resort: bool = False
+    gone_at_landing: bool = False
+
+
+class PlaceFacts(Frozen):
+    """How much warmer than the air a device lies there, in K, on the cautious side; never above `most_c`."""
+
+    place: Place
+    label: Name
+    offset_k: float
+    most_c: float | None = None
+    source: Line = ""
+
+
+class StarterRule(Frozen):
+    """A service rule offered for a kind, never applied behind the pilot's back.
+
+    Attributes:
+        name: ``wing.full``; months to grounds: as in a service rule.
+        source: where the figure comes from, with its grade.
+    """
+
+    name: Name
+    label: Name
+    kinds: tuple[Kind, ...] = ()
+    serves: tuple[Name, ...] = ()
+    months: int | None = None
+    recommended_months: int | None = None
+    hours: float | None = None
+    launches: int | None = None
+    typed: bool = False
+    events: tuple[Name, ...] = ()
+    counts_from: CountsFrom = CountsFrom.RECORD
+    ground_handling: bool = False
+    lead_days: int = 0
+    grounds: Grounds
+    source: Name
+    spread: Line = ""
+
+
+class StarterUse(Frozen):
+    """A starter way of use of a kind of device: W low, likely, high; always shown as not measured.
+
+    Attributes:
+        shares: share of the time by way of moving; several ways of one kind and ``set_name`` add up to 1.
+    """
+
+    kind: Kind
+    device: Name
+    name: Name
+    low_w: Annotated[float, Field(ge=0)]
+    likely_w: Annotated[float, Field(ge=0)]
+    high_w: Annotated[float, Field(ge=0)]
+    shares: tuple[Share, ...] = ()
+    source: Name
+
+
+class Check(Frozen):
+    """One line of a check list.
+
+    Attributes:
+        id: ``empty.pockets``; moment: empty, charge, morning, launch, in flight, landing, afterwards.
+        text: what to do, a short sentence; critical: needs an explicit answer each time.
+        critical_when: critical only under one of these conditions; again: starts again after any interruption.
+        question: a question to the pilot that stands above the tiles (weather, pilot, notices).
+        zone: for the emptying: the pocket it is about.
+    """
+
+    id: Name
+    moment: Name
+    text: Note
+    critical: bool = False
+    critical_when: tuple[Condition, ...] = ()
+    again: bool = False
+    question: bool = False
+    label: Line = ""
+    zone: Zone | None = None
+
+
+class Library(Frozen):
+    """Everything that is data and not the pilot's kit.
+
+    Attributes:
+        base: needs of every flight; overlays: needs that a condition brings, whatever the type (`only_when`).
+    """
+
+    flight_types: tuple[FlightType, ...] = ()
+    base: tuple[Need, ...] = ()
+    overlays: tuple[Need, ...] = ()
+    served: tuple[Served, ...] = ()
+    kinds: tuple[KindFacts, ...] = ()
+    places: tuple[PlaceFacts, ...] = ()
+    starter_rules: tuple[StarterRule, ...] = ()
+    starter_uses: tuple[StarterUse, ...] = ()
+    checks: tuple[Check, ...] = ()
+
+    def flight_type(self, name: str) -> FlightType | None:
+        """The flight type of that name, None if the library has none."""
+        return next((t for t in self.flight_types if t.name == name), None)
+
+    def facts(self, kind: Kind) -> KindFacts:
+        """What is usual for a kind; every kind has its facts."""
+        return next(f for f in self.kinds if f.kind is kind)
+
+    def served_by_name(self) -> dict[str, Served]:
+        """The closed list of what items can do."""
+        return {served.name: served for served in self.served}
+
+    def place(self, place: Place) -> PlaceFacts:
+        """How warm a place is."""
+        return next(p for p in self.places if p.place is place)

@@ -1,0 +1,1 @@
+"""Units: conversion and parsing of numbers, text, days, masses and energies; nothing else."""

@@ -1,0 +1,50 @@
+"""Text that can be shown, stored and printed: no NUL, no control characters, no bidi overrides, no lone surrogates."""
+
+import unicodedata
+from typing import Annotated
+
+from pydantic import AfterValidator, StringConstraints
+from pydantic_core import PydanticCustomError
+
+_BIDI = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+_BREAKS = frozenset("\n\t")
+
+
+def unfit_character(text: str, *, breaks: bool) -> str | None:
+    """The first character that may not be stored, as ``U+XXXX``, or None.
+
+    Args:
+        text: any string.
+        breaks: whether line breaks and tabs are allowed (notes) or not (names).
+    """
+    for char in text:
+        if char in _BREAKS and breaks:
+            continue
+        if char in _BIDI or unicodedata.category(char) in {"Cc", "Cs"}:
+            return f"U+{ord(char):04X}"
+    return None
+
+
+def _fit(text: str, *, breaks: bool) -> str:
+    bad = unfit_character(text, breaks=breaks)
+    if bad is not None:
+        raise PydanticCustomError("text.unfit_character", "{character}", {"character": bad})
+    return unicodedata.normalize("NFC", text)
+
+
+def _fit_line(text: str) -> str:
+    return _fit(text, breaks=False)
+
+
+def _fit_note(text: str) -> str:
+    return _fit(text.replace("\r\n", "\n"), breaks=True)
+
+
+Name = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=200), AfterValidator(_fit_line)]
+"""One line, 1 to 200 characters."""
+
+Line = Annotated[str, StringConstraints(strip_whitespace=True, max_length=200), AfterValidator(_fit_line)]
+"""One line, at most 200 characters, may be empty."""
+
+Note = Annotated[str, StringConstraints(max_length=10_000), AfterValidator(_fit_note)]
+"""Free text, at most 10,000 characters."""
