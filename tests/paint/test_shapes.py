@@ -20,10 +20,7 @@ def drawn(state: str, side: int = 24, theme=LIGHT) -> QImage:
 
 def silhouette(image: QImage, ground) -> frozenset[tuple[int, int]]:
     return frozenset(
-        (x, y)
-        for x in range(image.width())
-        for y in range(image.height())
-        if image.pixelColor(x, y) != ground
+        (x, y) for x in range(image.width()) for y in range(image.height()) if image.pixelColor(x, y) != ground
     )
 
 

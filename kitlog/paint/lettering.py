@@ -1,0 +1,97 @@
+"""Text in pictures: measured, cut or wrapped to the room there is, in the roles of the type scale."""
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPaintDevice, QPainter
+
+from kitlog.paint.type_scale import Role, font, scale
+
+LEFT = Qt.AlignmentFlag.AlignLeft
+CENTRE = Qt.AlignmentFlag.AlignHCenter
+RIGHT = Qt.AlignmentFlag.AlignRight
+
+_CENTRED = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextSingleLine | Qt.TextFlag.TextDontClip
+
+
+def _one_line(text: str) -> str:
+    """Breaks and tabs as plain spaces; thin and no-break spaces stay as they are."""
+    return text.replace("\n", " ").replace("\t", " ")
+
+
+class Lettering:
+    """The application font in all its roles on one device, with the scale that all measures follow.
+
+    Args:
+        base: the application font.
+        device: what is painted on; the first screen if none is given.
+    """
+
+    def __init__(self, base: QFont, device: QPaintDevice | None = None) -> None:
+        self._base = base
+        self._device = device
+        self._fonts: dict[Role, tuple[QFont, QFontMetricsF]] = {}
+        self.scale = scale(base, device)
+
+    @classmethod
+    def of(cls, painter: QPainter) -> "Lettering":
+        """The lettering of a painter that carries the application font."""
+        return cls(painter.font(), painter.device())
+
+    def px(self, design_px: float) -> float:
+        """A measure of the design, given at a body size of 14 px, in pixels of this device."""
+        return design_px * self.scale
+
+    def line(self, role: Role) -> float:
+        """Line height of `role` in pixels."""
+        return self.px(role.line)
+
+    def width(self, text: str, role: Role) -> float:
+        """Width of one line of `text` in pixels."""
+        return self._made(role)[1].horizontalAdvance(text)
+
+    def cut(self, text: str, role: Role, width: float) -> str:
+        """`text` as far as `width` pixels go, with an ellipsis where it was cut; empty if not even that fits."""
+        made = self._made(role)[1].elidedText(_one_line(text), Qt.TextElideMode.ElideRight, width)
+        return "" if self.width(made, role) > width + 0.5 else made
+
+    def wrap(self, text: str, role: Role, width: float, most: int) -> list[str]:
+        """`text` in at most `most` lines of `width` pixels, broken at plain spaces; the last line is cut."""
+        lines: list[str] = []
+        words = text.split(" ")
+        while words and len(lines) < most - 1:
+            taken = 1
+            while taken < len(words) and self.width(" ".join(words[: taken + 1]), role) <= width:
+                taken += 1
+            lines.append(self.cut(" ".join(words[:taken]), role, width))
+            words = words[taken:]
+        return [*lines, self.cut(" ".join(words), role, width)] if words else lines
+
+    def draw(
+        self,
+        painter: QPainter,
+        rect: QRectF,
+        text: str,
+        role: Role,
+        colour: QColor,
+        align: Qt.AlignmentFlag = LEFT,
+    ) -> QRectF:
+        """Draw one line of `text`, cut to `rect` and centred in its height; returns the room it takes."""
+        shown = self.cut(text, role, rect.width())
+        taken = self.room(rect, shown, role, align)
+        if shown:
+            painter.setFont(self._made(role)[0])
+            painter.setPen(colour)
+            painter.drawText(taken.adjusted(-1, 0, 1, 0), _CENTRED, shown)
+        return taken
+
+    def room(self, rect: QRectF, text: str, role: Role, align: Qt.AlignmentFlag = LEFT) -> QRectF:
+        """The room that one line of `text` takes when it is drawn into `rect`."""
+        width, height = self.width(text, role), self.line(role)
+        left = {LEFT: rect.left(), CENTRE: rect.center().x() - width / 2, RIGHT: rect.right() - width}[align]
+        return QRectF(left, rect.center().y() - height / 2, width, height)
+
+    def _made(self, role: Role) -> tuple[QFont, QFontMetricsF]:
+        if role not in self._fonts:
+            made = font(self._base, role)
+            metrics = QFontMetricsF(made) if self._device is None else QFontMetricsF(made, self._device)
+            self._fonts[role] = (made, metrics)
+        return self._fonts[role]

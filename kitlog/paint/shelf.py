@@ -1,0 +1,37 @@
+"""One row of labels that never overlap: each takes the free place nearest to where it wants to be."""
+
+
+class Shelf:
+    """A row from `low` to `high` in pixels, with a least gap between two things on it."""
+
+    def __init__(self, low: float, high: float, gap: float = 0.0) -> None:
+        self._low, self._high, self._gap = low, high, gap
+        self._taken: list[tuple[float, float]] = []
+
+    def block(self, left: float, right: float) -> None:
+        """Keep everything off the stretch from `left` to `right`."""
+        self._taken.append((left, right))
+
+    def place(self, wanted: float, width: float, reach: float = float("inf")) -> float | None:
+        """Take `width` pixels with the left edge nearest to `wanted`, at most `reach` away.
+
+        Returns:
+            The left edge, or None if there is no room; then nothing is taken.
+        """
+        spots = [wanted, self._low, self._high - width]
+        spots += [right + self._gap for _, right in self._taken]
+        spots += [left - self._gap - width for left, _ in self._taken]
+        free = [spot for spot in spots if self._is_free(spot, width) and abs(spot - wanted) <= reach]
+        if not free:
+            return None
+        chosen = min(free, key=lambda spot: abs(spot - wanted))
+        self.block(chosen, chosen + width)
+        return chosen
+
+    def _is_free(self, left: float, width: float) -> bool:
+        slack = 1e-6
+        if left < self._low - slack or left + width > self._high + slack:
+            return False
+        return all(
+            left + width + self._gap <= start + slack or left >= end + self._gap - slack for start, end in self._taken
+        )
