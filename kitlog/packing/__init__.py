@@ -1,0 +1,1 @@
+"""Packing: conditions, needs x kit -> the list, the choice, the checks, the assessment."""
