@@ -1,9 +1,12 @@
 import os
+import sys
+from pathlib import Path
 
 import pytest
 from PySide6.QtGui import QGuiApplication
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+sys.path.insert(0, str(Path(__file__).parent))  # for paint_canvas: importmode=importlib finds no neighbours
 
 
 @pytest.fixture(scope="session", autouse=True)

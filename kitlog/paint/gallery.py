@@ -1,0 +1,83 @@
+"""Every picture with sample data, in both themes, as PNG: ``python -m kitlog.paint.gallery FOLDER [FONT]``."""
+
+import os
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QFont, QGuiApplication, QImage, QPainter
+
+from kitlog.paint import power_lanes
+from kitlog.paint.sample_power import POWER
+from kitlog.paint.tokens import DARK, LIGHT, Tokens
+
+MARGIN = 24.0
+
+
+@dataclass(frozen=True, slots=True)
+class Exhibit:
+    """One picture of the gallery: its size without margins, and how to paint it."""
+
+    name: str
+    width: float
+    height: Callable[[QFont], float]
+    paint: Callable[[QPainter, QRectF, Tokens], None]
+
+
+def exhibits() -> list[Exhibit]:
+    """All pictures, by name."""
+    return [
+        Exhibit(
+            "power",
+            800,
+            lambda f: power_lanes.measure(POWER, 800, f),
+            lambda p, r, t: power_lanes.paint(p, r, POWER, t),
+        ),
+        Exhibit(
+            "power_reading",
+            560,
+            lambda f: power_lanes.measure(POWER, 560, f),
+            lambda p, r, t: power_lanes.paint(p, r, POWER, t, 0.4),
+        ),
+    ]
+
+
+def application_font(family: str = "") -> QFont:
+    """The font of the gallery: the family named, else the application's, at 14 px."""
+    made = QFont(family) if family else QGuiApplication.font()
+    made.setPixelSize(14)
+    return made
+
+
+def render(exhibit: Exhibit, tokens: Tokens, font: QFont, ratio: float = 1.0) -> QImage:
+    """One picture on its sheet."""
+    width, height = exhibit.width + 2 * MARGIN, exhibit.height(font) + 2 * MARGIN
+    image = QImage(round(width * ratio), round(height * ratio), QImage.Format.Format_ARGB32_Premultiplied)
+    image.setDevicePixelRatio(ratio)
+    image.fill(tokens.surface)
+    with QPainter(image) as painter:
+        painter.setFont(font)
+        exhibit.paint(painter, QRectF(MARGIN, MARGIN, exhibit.width, height - 2 * MARGIN), tokens)
+    return image
+
+
+def main(arguments: list[str]) -> int:
+    """Write every picture in light and dark into the folder named."""
+    if len(arguments) not in {1, 2}:
+        sys.stderr.write("usage: python -m kitlog.paint.gallery FOLDER [FONT]\n")
+        return 2
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    application = QGuiApplication.instance() or QGuiApplication([])
+    folder, font = Path(arguments[0]), application_font(*arguments[1:])
+    folder.mkdir(parents=True, exist_ok=True)
+    for exhibit in exhibits():
+        for theme, tokens in (("light", LIGHT), ("dark", DARK)):
+            render(exhibit, tokens, font).save(str(folder / f"{exhibit.name}_{theme}.png"))
+    del application
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,177 @@
+"""One lane of the power picture: charge in both cases, locked by cold, off, on the bank."""
+
+from itertools import pairwise
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPainterPath
+
+from kitlog.paint.lettering import LEFT
+from kitlog.paint.mark import Mark
+from kitlog.paint.power_layout import PowerLayout
+from kitlog.paint.power_picture import Lane, OffMark
+from kitlog.paint.shapes import draw_state
+from kitlog.paint.strokes import hatch, pen, polyline, rect_path
+from kitlog.paint.tokens import Tokens
+from kitlog.paint.type_scale import Role
+
+
+class LanePainter:
+    """Draws one lane into its room; keeps what is taken, so that words find a free place."""
+
+    def __init__(self, painter: QPainter, layout: PowerLayout, tokens: Tokens, number: int) -> None:
+        self._painter, self._layout, self._tokens = painter, layout, tokens
+        self._lane: Lane = layout.picture.lanes[number]
+        self._box = layout.lane(number)
+        self._px = layout.text.px
+        self._likely = layout.points(layout.picture.likely, self._lane.likely, self._box)
+        self._high = layout.points(layout.picture.high, self._lane.high, self._box)
+        self._words: list[QRectF] = []
+
+    def paint(self) -> None:
+        """Everything in the lane, from the ground up."""
+        self._rules()
+        if not self._likely and not self._high:
+            self._not_known()
+            return
+        self._charge()
+        self._locked()
+        self._bank()
+        self._curves()
+        for off in self._lane.off:
+            self._off(off)
+        self._remark()
+
+    def _rules(self) -> None:
+        box, painter = self._box, self._painter
+        painter.setPen(pen(self._tokens.tint(self._tokens.ink, 0.16), self._px(1), (self._px(1), self._px(3))))
+        painter.drawLine(box.topLeft(), box.topRight())
+        painter.setPen(pen(self._tokens.tint(self._tokens.ink, 0.24), self._px(1)))
+        painter.drawLine(box.bottomLeft(), box.bottomRight())
+
+    def _not_known(self) -> None:
+        px, tokens = self._px, self._tokens
+        word = QRectF(self._box.left() + px(28), self._box.top(), self._box.width() - px(28), self._box.height())
+        mark = QRectF(self._box.left() + px(8), self._box.center().y() - px(6), px(12), px(12))
+        draw_state(self._painter, mark, Mark.NOT_KNOWN, tokens)
+        taken = self._layout.text.draw(
+            self._painter, word, self._layout.picture.words.not_known, Role.SMALL, tokens.muted
+        )
+        self._painter.setPen(pen(tokens.outline, px(1), (px(3), px(3))))
+        middle = self._box.center().y()
+        self._painter.drawLine(QLineF(taken.right() + px(8), middle, self._box.right(), middle))
+
+    def _charge(self) -> None:
+        colour = self._tokens.accent.toRgb()
+        colour.setAlphaF(0.22 if self._tokens.dark else 0.15)
+        self._painter.fillPath(self._layout.under(self._likely, self._box), colour)
+
+    def _locked(self) -> None:
+        steps = self._floor()
+        if not steps:
+            return
+        path = self._layout.under(steps, self._box)
+        colour = self._tokens.muted.toRgb()
+        colour.setAlphaF(0.65)
+        hatch(self._painter, path, colour, self._px(3.2), self._px(0.7))
+        self._painter.setPen(pen(colour, self._px(1)))
+        self._painter.drawPath(polyline(steps))
+
+    def _floor(self) -> list[QPointF]:
+        steps: list[QPointF] = []
+        for number, floor in enumerate(self._lane.locked[: len(self._layout.picture.phases)]):
+            band, y = self._layout.band(number), self._box.bottom() - floor * self._box.height()
+            steps += [QPointF(band.left(), y), QPointF(band.right(), y)]
+        return steps if any(self._lane.locked) else []
+
+    def _bank(self) -> None:
+        foot = self._box.bottom() - self._px(1)
+        pen_ = pen(self._tokens.accent, self._px(3))
+        pen_.setCapStyle(Qt.PenCapStyle.FlatCap)
+        self._painter.setPen(pen_)
+        for start, end in self._lane.on_bank:
+            left, right = (self._layout.x(self._layout.picture.likely.share_at(hours)) for hours in (start, end))
+            self._painter.drawLine(QLineF(left, foot, right, foot))
+
+    def _curves(self) -> None:
+        px = self._px
+        self._painter.setPen(pen(self._tokens.ink, px(1.3), (px(4), px(3))))
+        self._painter.drawPath(polyline(self._high))
+        self._painter.setPen(pen(self._tokens.accent, px(2.2)))
+        self._painter.drawPath(polyline(self._likely))
+
+    def _off(self, off: OffMark) -> None:
+        px, painter, colour = self._px, self._painter, self._tokens.state(self._lane.mark)
+        clock = self._layout.picture.high if off.in_high else self._layout.picture.likely
+        x = self._layout.x(clock.share_at(off.at_h))
+        box = QRectF(x - px(5), self._box.bottom() - px(12), px(10), px(10))
+        painter.setPen(pen(colour, px(1.5)))
+        painter.drawLine(QLineF(x, self._box.top() + px(2), x, box.top()))
+        painter.setBrush(self._tokens.surface)
+        painter.drawRoundedRect(box, px(2), px(2))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        cross = box.adjusted(px(2.8), px(2.8), -px(2.8), -px(2.8))
+        painter.drawLine(cross.topLeft(), cross.bottomRight())
+        painter.drawLine(cross.bottomLeft(), cross.topRight())
+        self._words.append(box.adjusted(-px(4), -self._box.height(), px(4), 0))
+        self._off_words(off.text, x)
+
+    def _off_words(self, words: str, x: float) -> None:
+        px, width = self._px, self._layout.text.width(words, Role.CHIP)
+        top, height = self._box.top() + px(2), px(16)
+        right, left = self._box.right() - x - px(10), x - px(10) - self._box.left()
+        if width <= right or right >= left:
+            room = QRectF(x + px(10), top, min(width + 1, right), height)
+        else:
+            room = QRectF(x - px(10) - min(width, left), top, min(width, left), height)
+        self._write(room, words, Role.CHIP)
+
+    def _remark(self) -> None:
+        words = self._lane.remark
+        if not words:
+            return
+        width = min(self._layout.text.width(words, Role.SMALL) + 1, self._box.width() - self._px(16))
+        spots = self._spots(width)
+        clear = [spot for spot in spots if not self._is_crossed(spot)]
+        free = [spot for spot in spots if not any(spot.intersects(taken) for taken in self._words)]
+        self._write((clear or free or spots)[0], words, Role.SMALL)
+
+    def _spots(self, width: float) -> list[QRectF]:
+        """Where a remark may stand: at the start of each phase, the widest first; low before high in the lane."""
+        px, box = self._px, self._box
+        numbers = range(len(self._layout.picture.phases))
+        order = sorted(numbers, key=lambda number: -self._layout.band(number).width())
+        lefts = [min(self._layout.band(number).left() + px(8), box.right() - px(8) - width) for number in order]
+        tops = [box.top() + share * (box.height() - px(16)) for share in (0.5, 0.65, 0.35, 0.05)]
+        return [QRectF(left, top, width, px(16)) for left in lefts for top in tops]
+
+    def _is_crossed(self, spot: QRectF) -> bool:
+        room = rect_path(spot.adjusted(-self._px(3), self._px(2), self._px(3), -self._px(2)))
+        lines = [QPainterPath(polyline(points)) for points in (self._likely, self._high, self._floor())]
+        return any(_touches(line, room) for line in lines) or any(spot.intersects(taken) for taken in self._words)
+
+    def _write(self, room: QRectF, words: str, role: Role) -> None:
+        tokens = self._tokens
+        if self._is_crossed(room):
+            ground = tokens.surface.toRgb()
+            ground.setAlphaF(0.85)
+            self._painter.fillRect(room.adjusted(-self._px(3), 0, self._px(3), 0), ground)
+        colour = tokens.state(self._lane.mark) if role is Role.CHIP else tokens.ink
+        self._words.append(self._layout.text.draw(self._painter, room, words, role, colour, LEFT))
+
+
+def _touches(line: QPainterPath, room: QPainterPath) -> bool:
+    box = room.boundingRect()
+    points = [line.elementAt(i) for i in range(line.elementCount())]
+    return any(_segment_meets(QPointF(a.x, a.y), QPointF(b.x, b.y), box) for a, b in pairwise(points))
+
+
+def _segment_meets(start: QPointF, end: QPointF, box: QRectF) -> bool:
+    """Whether the straight piece from `start` to `end`, drawn from left to right, passes through `box`."""
+    left, right = max(start.x(), box.left()), min(end.x(), box.right())
+    if left > right:
+        return False
+    steep = (end.y() - start.y()) / (end.x() - start.x()) if end.x() > start.x() else 0.0
+    ys = [start.y() + steep * (x - start.x()) for x in (left, right)]
+    if end.x() <= start.x():
+        ys = [start.y(), end.y()]
+    return max(ys) >= box.top() and min(ys) <= box.bottom()

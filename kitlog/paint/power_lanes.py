@@ -1,0 +1,66 @@
+"""The power picture: charge over the day, one lane a device, phases as bands."""
+
+from PySide6.QtCore import QLineF, QPointF, QRectF
+from PySide6.QtGui import QFont, QPainter
+
+from kitlog.paint import power_ends, power_frame
+from kitlog.paint.lettering import Lettering
+from kitlog.paint.power_lane import LanePainter
+from kitlog.paint.power_layout import PowerLayout
+from kitlog.paint.power_picture import PowerPicture, Reading, clock_text, reading
+from kitlog.paint.strokes import pen
+from kitlog.paint.tokens import Tokens
+
+
+def measure(picture: PowerPicture, width: float, font: QFont) -> float:
+    """Height in pixels that the picture needs at `width` in the application font."""
+    return PowerLayout(picture, QRectF(0, 0, width, 0), Lettering(font)).height
+
+
+def bands_rect(picture: PowerPicture, rect: QRectF, font: QFont) -> QRectF:
+    """The room of the bands: the share of a pointer across its width is what `reading` takes."""
+    return PowerLayout(picture, rect, Lettering(font)).bands
+
+
+def paint(painter: QPainter, rect: QRectF, picture: PowerPicture, tokens: Tokens, cursor: float | None = None) -> None:
+    """Paint the picture from the top of `rect`; the painter carries the application font.
+
+    Args:
+        painter: on any device.
+        rect: where; nothing is painted outside.
+        picture: what.
+        tokens: in which theme.
+        cursor: share (0 to 1) of the width of the bands at which the reading line stands.
+    """
+    layout = PowerLayout(picture, rect, Lettering.of(painter))
+    found = None if cursor is None else reading(picture, cursor)
+    painter.save()
+    painter.setClipRect(rect)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    power_frame.head(painter, layout, tokens)
+    power_frame.bands(painter, layout, tokens)
+    for number in range(len(picture.lanes)):
+        LanePainter(painter, layout, tokens, number).paint()
+        power_frame.lane_name(painter, layout, tokens, number)
+    if cursor is None or found is None:
+        power_frame.clocks(painter, layout, tokens, None)
+        power_ends.at_the_end(painter, layout, tokens)
+    else:
+        times = (clock_text(picture.start_min, found.likely_h), clock_text(picture.start_min, found.high_h))
+        _reading_line(painter, layout, tokens, cursor, found)
+        power_frame.clocks(painter, layout, tokens, (cursor, *times))
+        power_ends.at_the_line(painter, layout, tokens, found, times)
+    painter.restore()
+
+
+def _reading_line(painter: QPainter, layout: PowerLayout, tokens: Tokens, cursor: float, found: Reading) -> None:
+    x, px = layout.x(cursor), layout.text.px
+    painter.setPen(pen(tokens.accent, px(1.5)))
+    painter.drawLine(QLineF(x, layout.bands.top(), x, layout.bands.bottom()))
+    for number, lane in enumerate(found.lanes):
+        box = layout.lane(number)
+        for value, colour in ((lane.high, tokens.ink), (lane.likely, tokens.accent)):
+            if value is not None:
+                painter.setPen(pen(tokens.surface, px(1.5)))
+                painter.setBrush(colour)
+                painter.drawEllipse(QPointF(x, box.bottom() - value * box.height()), px(4), px(4))

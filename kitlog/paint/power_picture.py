@@ -1,0 +1,197 @@
+"""What the power picture shows: phases as bands, devices as lanes, and the values under a reading line."""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from kitlog.paint.case_clock import CaseClock, Curve, band_edges, value_at
+from kitlog.paint.checked import finite, share
+from kitlog.paint.mark import Mark
+
+
+@dataclass(frozen=True, slots=True)
+class PhaseBand:
+    """One phase of the day.
+
+    Attributes:
+        label: its name.
+        note: the air's temperature, and what the cold does.
+        likely_h: duration in the likely case.
+        high_h: duration in the high case; it gives the width of the band.
+        cold: whether the cold locks part of the cells, so that the band is shaded.
+    """
+
+    label: str
+    note: str
+    likely_h: float
+    high_h: float
+    cold: bool = False
+
+    def __post_init__(self) -> None:
+        finite(likely_h=self.likely_h, high_h=self.high_h)
+        if min(self.likely_h, self.high_h) < 0:
+            raise ValueError("a phase lasts no less than nothing")
+
+
+@dataclass(frozen=True, slots=True)
+class OffMark:
+    """The moment at which a device goes off: hours from the start, in the likely or the high case, and the words."""
+
+    at_h: float
+    text: str
+    in_high: bool = True
+
+    def __post_init__(self) -> None:
+        finite(at_h=self.at_h)
+
+
+@dataclass(frozen=True, slots=True)
+class Lane:
+    """One device.
+
+    Attributes:
+        label: its name.
+        note: its energy, in words.
+        likely: charge in the likely case; empty if it is not known.
+        high: charge in the high case; empty if it is not known or not looked at.
+        locked: per phase the share of the charge that the cold locks; empty for none.
+        off: where it goes off.
+        on_bank: stretches (from, to) in hours of the likely case on the power bank.
+        remark: what else there is to say, in a few words, written into the lane.
+        end_likely: what is left at the end of the likely case, in words.
+        end_high: the same of the high case.
+        mark: the state of the device.
+    """
+
+    label: str
+    note: str
+    likely: Curve = ()
+    high: Curve = ()
+    locked: tuple[float, ...] = ()
+    off: tuple[OffMark, ...] = ()
+    on_bank: tuple[tuple[float, float], ...] = ()
+    remark: str = ""
+    end_likely: str = ""
+    end_high: str = ""
+    mark: Mark = Mark.NONE
+
+    def __post_init__(self) -> None:
+        for hours, charge in (*self.likely, *self.high):
+            finite(hours=hours)
+            share(charge=charge)
+        for floor in self.locked:
+            share(locked=floor)
+        for start, end in self.on_bank:
+            finite(start=start, end=end)
+        for curve in (self.likely, self.high):
+            if any(later[0] < earlier[0] for earlier, later in pairwise(curve)):
+                raise ValueError("the hours of a curve never run back")
+
+
+@dataclass(frozen=True, slots=True)
+class PowerWords:
+    """The words around the lanes, ready-made.
+
+    Attributes:
+        title: of the picture; empty if it stands elsewhere.
+        caption: how to read it.
+        likely: name of the likely case, in the legend, over the column and before its clock.
+        high: name of the high case.
+        locked: legend of the hatch.
+        left_at_end: head of the columns at the right.
+        not_known: stands in a lane without data.
+        footnote: under the columns at the right.
+    """
+
+    title: str = ""
+    caption: str = ""
+    likely: str = ""
+    high: str = ""
+    locked: str = ""
+    left_at_end: str = ""
+    not_known: str = ""
+    footnote: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PowerPicture:
+    """The charge of every device over the day.
+
+    Attributes:
+        phases: in the order of the day.
+        lanes: from top to bottom.
+        words: around the lanes.
+        clocks_likely: one clock time per edge of the bands, one more than phases; empty for none.
+        clocks_high: the same of the high case.
+        start_min: minute of the day at which both cases start, for the reading line.
+    """
+
+    phases: tuple[PhaseBand, ...]
+    lanes: tuple[Lane, ...]
+    words: PowerWords = PowerWords()
+    clocks_likely: tuple[str, ...] = ()
+    clocks_high: tuple[str, ...] = ()
+    start_min: int = 0
+
+    @property
+    def likely(self) -> CaseClock:
+        """The hours of the likely case on the bands."""
+        return CaseClock(self.edges, tuple(phase.likely_h for phase in self.phases))
+
+    @property
+    def high(self) -> CaseClock:
+        """The hours of the high case on the bands."""
+        return CaseClock(self.edges, tuple(phase.high_h for phase in self.phases))
+
+    @property
+    def edges(self) -> tuple[float, ...]:
+        """Edges of the bands as shares of the width."""
+        return band_edges(tuple(phase.high_h for phase in self.phases))
+
+
+@dataclass(frozen=True, slots=True)
+class LaneReading:
+    """One lane under the reading line: shares of the charge, None where the curve does not reach or is not known."""
+
+    label: str
+    likely: float | None
+    high: float | None
+    locked: float
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """All lanes at one place: number of the phase, hours from the start in both cases."""
+
+    phase: int
+    likely_h: float
+    high_h: float
+    lanes: tuple[LaneReading, ...]
+
+
+def reading(picture: PowerPicture, at: float) -> Reading | None:
+    """The values at the share `at` (0 to 1) of the width of the bands; None without phases.
+
+    Raises:
+        ValueError: `at` is not a share.
+    """
+    share(at=at)
+    if not picture.phases:
+        return None
+    phase = picture.likely.band_at(at)
+    likely_h, high_h = picture.likely.hours_at(at), picture.high.hours_at(at)
+    lanes = tuple(
+        LaneReading(
+            lane.label,
+            value_at(lane.likely, likely_h),
+            value_at(lane.high, high_h),
+            lane.locked[phase] if phase < len(lane.locked) else 0.0,
+        )
+        for lane in picture.lanes
+    )
+    return Reading(phase, likely_h, high_h, lanes)
+
+
+def clock_text(start_min: int, hours: float) -> str:
+    """Clock time `hours` after the minute of the day `start_min`, 24 h, past midnight from 00:00 again."""
+    minutes = start_min + round(hours * 60)
+    return f"{minutes // 60 % 24:02d}:{minutes % 60:02d}"

@@ -1,0 +1,175 @@
+from dataclasses import replace
+
+import pytest
+from paint_canvas import GROUND, changed, font_px, only_inside, overlapping, painted, words_drawn
+from PySide6.QtCore import QRectF
+
+from kitlog.paint import power_lanes
+from kitlog.paint.mark import Mark
+from kitlog.paint.power_picture import Lane, OffMark, PhaseBand, PowerPicture, clock_text, reading
+from kitlog.paint.sample_power import LANES, PHASES, POWER
+from kitlog.paint.tokens import DARK, LIGHT
+
+
+def image_of(
+    picture: PowerPicture,
+    width: float = 800,
+    ratio: float = 1.0,
+    px: int = 14,
+    cursor: float | None = None,
+    theme=LIGHT,
+):
+    height = power_lanes.measure(picture, width, font_px(px))
+    return painted(
+        (width, height), lambda p: power_lanes.paint(p, QRectF(0, 0, width, height), picture, theme, cursor), ratio, px
+    )
+
+
+def one_lane(**kw) -> PowerPicture:
+    return replace(POWER, lanes=(replace(LANES[0], **kw),))
+
+
+def lane_rect(picture: PowerPicture, number: int = 0) -> QRectF:
+    bands = power_lanes.bands_rect(picture, QRectF(0, 0, 800, 0), font_px())
+    return QRectF(bands.left(), bands.top() + 44 + 50 * number, bands.width(), 44)
+
+
+def test_values_under_the_reading_line():
+    at_landing = POWER.edges[2]
+    found = reading(POWER, at_landing)
+    assert found is not None
+    assert (found.likely_h, found.high_h) == (pytest.approx(6.0), pytest.approx(8.25))
+    phone, vario = found.lanes[:2]
+    assert (phone.label, phone.likely, phone.high) == ("Phone", pytest.approx(0.68), pytest.approx(0.79))
+    assert vario.likely == pytest.approx(0.53)
+    assert found.lanes[3].high is None  # the gloves went off before
+
+
+def test_the_cold_floor_is_that_of_the_phase():
+    found = reading(POWER, 0.3)
+    assert found is not None
+    assert found.phase == 1
+    assert [lane.locked for lane in found.lanes] == [lane.locked[1] for lane in LANES]
+
+
+def test_nothing_to_read_without_phases():
+    assert reading(PowerPicture((), ()), 0.5) is None
+    with pytest.raises(ValueError, match="at is"):
+        reading(POWER, float("nan"))
+
+
+def test_clock_times_go_past_midnight():
+    assert clock_text(600, 1.5) == "11:30"
+    assert clock_text(1380, 2.25) == "01:15"
+
+
+@pytest.mark.parametrize("bad", [float("nan"), float("inf"), -0.1, 1.1])
+def test_a_charge_that_is_no_share_is_refused(bad: float):
+    with pytest.raises(ValueError, match="charge"):
+        Lane("Phone", "", likely=((0.0, bad),))
+
+
+@pytest.mark.parametrize("bad", [float("nan"), float("-inf"), -1.0])
+def test_durations_that_cannot_be_are_refused(bad: float):
+    with pytest.raises(ValueError, match=r"likely_h|nothing"):
+        PhaseBand("flight", "", bad, 2.0)
+    with pytest.raises(ValueError, match=r"high_h|nothing"):
+        PhaseBand("flight", "", 1.0, bad)
+
+
+def test_hours_that_run_back_are_refused():
+    with pytest.raises(ValueError, match="run back"):
+        Lane("Phone", "", high=((1.0, 0.5), (0.5, 0.6)))
+
+
+def test_more_charge_paints_more_of_the_lane():
+    empty, half, full = (
+        image_of(one_lane(likely=((0.0, level), (9.0, level)), high=(), locked=(), on_bank=()))
+        for level in (0.0, 0.5, 1.0)
+    )
+    lane = lane_rect(POWER)
+    assert 0.3 < changed(empty, half, lane) / changed(empty, full, lane) < 0.7
+
+
+@pytest.mark.parametrize(
+    "change",
+    [{"high": ()}, {"locked": ()}, {"on_bank": ()}, {"off": (OffMark(3.0, "off"),)}, {"remark": "feeds the phone"}],
+)
+def test_every_part_of_a_lane_is_seen(change: dict):
+    assert changed(image_of(one_lane()), image_of(one_lane(**change)), lane_rect(POWER)) > 30
+
+
+def test_a_lane_without_data_says_so_and_shows_no_charge(monkeypatch):
+    picture = replace(POWER, lanes=(Lane("Lamp", "", mark=Mark.NOT_KNOWN),))
+    drawn = words_drawn(monkeypatch)
+    image = image_of(picture)
+    assert "not known" in [word for word, _ in drawn]
+    bands = power_lanes.bands_rect(picture, QRectF(0, 0, 800, 0), font_px())
+    cold = LIGHT.tint(LIGHT.ink, 0.075)
+    assert image.pixelColor(round(bands.left() + bands.width() * 0.5), round(bands.bottom() - 4)) == cold
+
+
+def test_the_reading_line_stands_where_the_pointer_is():
+    bands = power_lanes.bands_rect(POWER, QRectF(0, 0, 800, 0), font_px())
+    plain, with_line = image_of(POWER), image_of(POWER, cursor=0.75)
+    x, height = bands.left() + bands.width() * 0.75, bands.height()
+    assert changed(plain, with_line, QRectF(x - 1, bands.top(), 2, height)) > height
+    assert changed(plain, with_line, QRectF(x + 8, bands.top(), 40, height)) == 0
+
+
+@pytest.mark.parametrize("width", [800, 1100])
+@pytest.mark.parametrize("cursor", [None, 0.0, 0.4, 1.0])
+def test_no_words_overlap(monkeypatch, width: int, cursor: float | None):
+    drawn = words_drawn(monkeypatch)
+    image_of(POWER, width, cursor=cursor)
+    assert len(drawn) > 25
+    assert overlapping(drawn) == []
+
+
+@pytest.mark.parametrize("ratio", [1.0, 2.0])
+@pytest.mark.parametrize("theme", [LIGHT, DARK])
+def test_nothing_is_painted_outside(ratio: float, theme):
+    rect = QRectF(30, 20, 500, 180)  # lower than the picture needs
+    image = painted((600, 240), lambda p: power_lanes.paint(p, rect, POWER, theme, 0.5), ratio)
+    inside = QRectF(rect.topLeft() * ratio, rect.size() * ratio)
+    assert only_inside(image, inside, GROUND)
+
+
+EXTREMES = {
+    "no lanes": replace(POWER, lanes=()),
+    "no phases": replace(POWER, phases=(), clocks_likely=(), clocks_high=()),
+    "nothing at all": PowerPicture((), ()),
+    "one phase of no hours": replace(POWER, phases=(PhaseBand("wait", "", 0.0, 0.0),)),
+    "a phase of no hours between": replace(POWER, phases=(PHASES[0], PhaseBand("hike", "", 0, 0), *PHASES[1:])),
+    "long names": replace(
+        POWER,
+        phases=tuple(replace(p, label="n" * 200, note="m" * 200) for p in PHASES),
+        lanes=tuple(
+            replace(lane, label="W" * 200, note="x" * 200, remark="r " * 100, end_likely="9" * 200) for lane in LANES
+        ),
+    ),
+    "forty lanes": replace(POWER, lanes=LANES * 8),
+}
+
+
+@pytest.mark.parametrize("name", EXTREMES)
+@pytest.mark.parametrize("width", [240, 400, 800])
+@pytest.mark.parametrize("px", [14, 28])
+def test_extremes_are_painted_within_their_room(monkeypatch, name: str, width: int, px: int):
+    drawn = words_drawn(monkeypatch)
+    picture = EXTREMES[name]
+    height = power_lanes.measure(picture, width, font_px(px))
+    image_of(picture, width, px=px, cursor=0.5)
+    image_of(picture, width, px=px)
+    assert all(room.left() >= -1 and room.right() <= width + 1 for _, room in drawn), [
+        w for w in drawn if w[1].right() > width + 1
+    ]
+    assert all(room.bottom() <= height + 1 for _, room in drawn)
+
+
+def test_the_height_follows_lanes_and_font():
+    one, two = (power_lanes.measure(replace(POWER, lanes=LANES[:n]), 800, font_px()) for n in (1, 2))
+    assert two - one == pytest.approx(50)
+    assert power_lanes.measure(POWER, 1600, font_px(28)) == pytest.approx(
+        2 * power_lanes.measure(POWER, 800, font_px()), rel=0.02
+    )
