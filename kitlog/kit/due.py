@@ -252,7 +252,7 @@ def _hours_left(
         used += item.opening_h
     elif last.hours is not None and item.opening_h is not None:
         total = logged(flights, until=on).hours(ground_handling=rule.ground_handling) + item.opening_h
-        used = total - last.hours
+        used = max(used, total - last.hours)  # figures that contradict each other never add hours
     left = rule.hours - used
     return 0.0 if abs(left) < _ROUNDING_H else left
 
@@ -268,7 +268,7 @@ def _launches_left(
             return None
         used += item.opening_launches
     elif last.launches is not None and item.opening_launches is not None:
-        used = logged(flights, until=on).launches + item.opening_launches - last.launches
+        used = max(used, logged(flights, until=on).launches + item.opening_launches - last.launches)
     return rule.launches - used
 
 
