@@ -9,8 +9,9 @@ from pathlib import Path
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QFont, QGuiApplication, QImage, QPainter
 
-from kitlog.paint import power_lanes
+from kitlog.paint import power_lanes, weight_ruler
 from kitlog.paint.sample_power import POWER
+from kitlog.paint.sample_weight import WEIGHT
 from kitlog.paint.tokens import DARK, LIGHT, Tokens
 
 MARGIN = 24.0
@@ -32,14 +33,26 @@ def exhibits() -> list[Exhibit]:
         Exhibit(
             "power",
             800,
-            lambda f: power_lanes.measure(POWER, 800, f),
-            lambda p, r, t: power_lanes.paint(p, r, POWER, t),
+            lambda font: power_lanes.measure(POWER, 800, font),
+            lambda painter, rect, tokens: power_lanes.paint(painter, rect, POWER, tokens),
         ),
         Exhibit(
             "power_reading",
             560,
-            lambda f: power_lanes.measure(POWER, 560, f),
-            lambda p, r, t: power_lanes.paint(p, r, POWER, t, 0.4),
+            lambda font: power_lanes.measure(POWER, 560, font),
+            lambda painter, rect, tokens: power_lanes.paint(painter, rect, POWER, tokens, 0.4),
+        ),
+        Exhibit(
+            "weight",
+            800,
+            lambda font: weight_ruler.measure(WEIGHT, 800, font),
+            lambda painter, rect, tokens: weight_ruler.paint(painter, rect, WEIGHT, tokens),
+        ),
+        Exhibit(
+            "weight_narrow",
+            480,
+            lambda font: weight_ruler.measure(WEIGHT, 480, font),
+            lambda painter, rect, tokens: weight_ruler.paint(painter, rect, WEIGHT, tokens, 0),
         ),
     ]
 
