@@ -1,4 +1,4 @@
-"""What a budget or a check has to say: findings with state, figure, margin, how sure, and remedies. Codes, no sentences."""
+"""What a budget or a check has to say: findings with state, figure, margin, how sure, remedies. Codes, no sentences."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
