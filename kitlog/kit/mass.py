@@ -44,3 +44,11 @@ def line_tolerance_g(item: Item, pieces: int) -> float | None:
     if item.mass_g is None:
         return None
     return tolerance_g(item.mass_g * pieces, item.mass_source, item.kind)
+
+
+KITCHEN_SCALE_MOST_G = 5_000
+
+
+def suited_scale(mass_g: float) -> MassSource:
+    """The scale that would weigh a mass best: a kitchen scale to 5 kg, a luggage scale above."""
+    return MassSource.KITCHEN_SCALE if mass_g <= KITCHEN_SCALE_MOST_G else MassSource.LUGGAGE_SCALE

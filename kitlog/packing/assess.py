@@ -1,0 +1,133 @@
+"""The one function that window, command line and sheets show: they can never disagree."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import datetime
+
+from kitlog.budget.result import Finding, worst_first
+from kitlog.budget.weight import Load as MassLoad
+from kitlog.budget.weight import MassBalance, weigh
+from kitlog.fault import InputFault
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import Kind
+from kitlog.outing.conditions import Condition
+from kitlog.outing.library import Library
+from kitlog.outing.needs import FlightType
+from kitlog.outing.outing import Outing
+from kitlog.packing.answers import questions
+from kitlog.packing.asked import asked
+from kitlog.packing.assessment import Assessment, ListLine, Truth
+from kitlog.packing.choice import choose
+from kitlog.packing.chosen_set import choose_set
+from kitlog.packing.conditions import AIRFLOW_KMH, truths
+from kitlog.packing.fitness import fitness_of
+from kitlog.packing.kit import History, Kit
+from kitlog.packing.kit_findings import (
+    check_findings,
+    missing_findings,
+    pinned_away_findings,
+    service_findings,
+)
+from kitlog.packing.loads import PASSENGER, body_load, loads_of, pilot_load
+from kitlog.packing.naming import with_ids
+from kitlog.packing.people import people_findings
+from kitlog.packing.power_day import power_day
+from kitlog.packing.power_findings import power_findings
+from kitlog.packing.weight_findings import WeightCase, weight_findings
+
+
+def assess(outing: Outing, kit: Kit, library: Library, history: History, now: datetime) -> Assessment:
+    """All that an outing has to say.
+
+    Args:
+        outing: items named by id or unique name.
+        kit: what the pilot has.
+        library: the starters with the pilot's edits on top.
+        history: what has been.
+        now: an aware time, for answers that expire.
+
+    Raises:
+        InputFault: an unknown or ambiguous item, flight type or phase is named.
+    """
+    plan = with_ids(outing, kit.items)
+    types = flight_types(plan, library)
+    fitness = fitness_of(plan, kit, history)
+    chosen = choose_set(plan, fitness, history.outings)
+    conditions = truths(plan, types, _airflow_kmh(chosen.chosen))
+    needs = asked(library, types, conditions)
+    choice = choose(plan, needs, chosen, fitness, library)
+    lines = tuple(choice.load.lines.values())
+    mass = _mass(plan, lines, kit, library, conditions)
+    checked, refused = check_findings(needs, lines, plan, now, library)
+    missing = (*choice.missing, *refused)
+    power = power_day(plan, lines, library)
+    findings = [
+        *missing_findings(missing),
+        *checked,
+        *pinned_away_findings(plan, fitness),
+        *service_findings(lines, plan, fitness, library, needs),
+        *power_findings(plan, power, lines, needs, library),
+        *weight_findings(WeightCase(mass, chosen.chosen, lines, needs, _holding(conditions))),
+        *people_findings(plan, needs, {truth.condition: truth for truth in conditions}),
+    ]
+    return Assessment(
+        outing=plan,
+        now=now,
+        judged_on=plan.last_day,
+        truths=conditions,
+        asked=needs,
+        lines=lines,
+        missing=missing,
+        passed_over=tuple(choice.passed_over),
+        stays_home=_stays_home(kit, lines),
+        chosen=chosen.chosen,
+        findings=worst_first(_with_overrides(findings, plan)),
+        questions=questions(plan, library, conditions, chosen, now),
+        mass=mass,
+        power=power,
+    )
+
+
+def flight_types(outing: Outing, library: Library) -> tuple[FlightType, ...]:
+    """The flight types of an outing.
+
+    Raises:
+        InputFault: ``outing.unknown_flight_type`` with ``name`` and the ``known`` ones.
+    """
+    found = []
+    for name in outing.flight_types:
+        flight_type = library.flight_type(name)
+        if flight_type is None:
+            known = tuple(t.name for t in library.flight_types)
+            raise InputFault("outing.unknown_flight_type", name=name, known=known, field="flight_types")
+        found.append(flight_type)
+    return tuple(found)
+
+
+def _airflow_kmh(chosen: Mapping[Kind, Item]) -> float:
+    item = chosen.get(Kind.WING)
+    wing = item.wing if item else None
+    return wing.trim_kmh if wing is not None and wing.trim_kmh else AIRFLOW_KMH
+
+
+def _holding(conditions: tuple[Truth, ...]) -> frozenset[Condition]:
+    return frozenset(truth.condition for truth in conditions if truth.holds)
+
+
+def _mass(
+    outing: Outing, lines: tuple[ListLine, ...], kit: Kit, library: Library, conditions: tuple[Truth, ...]
+) -> MassBalance:
+    bodies: list[MassLoad] = [pilot_load(kit.pilot, outing.first_day)]
+    if Condition.PASSENGER in _holding(conditions):
+        bodies.append(body_load(PASSENGER, kit.passenger, outing.first_day))
+    return weigh(loads_of(lines, outing.own_lines, bodies, library))
+
+
+def _stays_home(kit: Kit, lines: tuple[ListLine, ...]) -> tuple[str, ...]:
+    going = {line.item.id for line in lines}
+    return tuple(item.id for item in kit.items if item.usable and item.id not in going)
+
+
+def _with_overrides(findings: list[Finding], outing: Outing) -> list[Finding]:
+    reasons = {o.finding: o.reason for o in sorted(outing.overrides, key=lambda o: o.at) if o.struck_at is None}
+    return [replace(f, override=reasons[f.key]) if f.key in reasons else f for f in findings]

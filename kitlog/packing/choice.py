@@ -1,0 +1,206 @@
+"""The choice: essential needs first, then advised, then comfort; pairs whole; the set never by mass.
+
+For each need: in service, no open stop on any day, right amount, in date before overdue, then lightest.
+"""
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from kitlog.budget.result import State
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import SET_KINDS, Zone
+from kitlog.outing.library import Library
+from kitlog.outing.needs import Need, Strength
+from kitlog.outing.outing import Outing
+from kitlog.packing.assessment import Asked, Missing, PassedOver
+from kitlog.packing.chosen_set import SetChoice
+from kitlog.packing.fitness import Fitness
+from kitlog.packing.load import Load
+from kitlog.packing.serving import meets
+from kitlog.packing.water import fill_vessels
+
+
+@dataclass(slots=True)
+class Choice:
+    """What was chosen, what is missing, what was passed over."""
+
+    load: Load
+    missing: list[Missing] = field(default_factory=list)
+    passed_over: list[PassedOver] = field(default_factory=list)
+
+
+def choose(
+    outing: Outing, asked: Iterable[Asked], chosen: SetChoice, fitness: Mapping[str, Fitness], library: Library
+) -> Choice:
+    """Make the list of an outing."""
+    picker = _Picker(outing, chosen, fitness, library)
+    picker.take_pinned()
+    picker.take_set()
+    needs = tuple(asked)
+    for one in needs:
+        picker.meet(one)
+    fill_vessels(picker.choice.load, outing, needs)
+    return picker.choice
+
+
+class _Picker:
+    """Walks the needs and takes items onto the list."""
+
+    def __init__(self, outing: Outing, chosen: SetChoice, fitness: Mapping[str, Fitness], library: Library) -> None:
+        self._outing = outing
+        self._set = chosen
+        self._fitness = fitness
+        self._library = library
+        self.choice = Choice(Load(library))
+
+    def take_pinned(self) -> None:
+        """What the pilot pinned goes, if it is at hand."""
+        for pin in self._outing.pinned:
+            item = self._fitness[pin.item].item
+            if not item.usable:
+                continue
+            self.choice.load.take(item, min(pin.n or item.quantity, item.quantity), pinned=True)
+            self.choice.load.ride(item.id, pin.zone, pin.zone_on_foot)
+
+    def take_set(self) -> None:
+        """The set goes, and what is fitted to it."""
+        for item in self._set.chosen.values():
+            if item.usable:
+                self._take(item, item.quantity)
+
+    def meet(self, asked: Asked) -> None:
+        """Meet one need from the list so far, else take the best that is there."""
+        need = asked.need
+        if not need.wants_item:
+            return
+        if need.water_ml is None and not _of_set(need):
+            for fit in self._ranked(need):
+                if self._have(need) >= need.amount:
+                    break
+                self._take(fit.item, self._pieces(fit.item, need))
+        elif need.water_ml is not None:
+            self._take_vessels(need)
+        self._note(asked)
+
+    def _have(self, need: Need) -> int:
+        return sum(line.n for line in self.choice.load.meeting(need))
+
+    def _pieces(self, item: Item, need: Need) -> int:
+        wanted = max(need.most or need.amount, need.amount) - self._have(need)
+        line = self.choice.load.lines.get(item.id)
+        return min(item.quantity, wanted + (line.n if line else 0))
+
+    def _take_vessels(self, need: Need) -> None:
+        wanted = self._outing.water_ml if self._outing.water_ml is not None else need.water_ml or 0
+        for fit in sorted(self._ranked(need), key=lambda f: not _holds(f.item, wanted)):
+            held = sum(_capacity(line.item) * line.n for line in self.choice.load.meeting(need))
+            if held >= wanted and self._have(need):
+                break
+            self._take(fit.item, 1)
+
+    def _ranked(self, need: Need) -> list[Fitness]:
+        """Items that could still go for a need, best first."""
+        there = self.choice.load.lines
+        free = [
+            fit
+            for fit in self._fitness.values()
+            if fit.can_go
+            and self._may_go(fit.item)
+            and meets(fit.item, need, self._library)
+            and (fit.item.id not in there or there[fit.item.id].n < fit.item.quantity)
+        ]
+        return sorted(free, key=lambda fit: (fit.overdue, _mass_key(fit.item, need)))
+
+    def _may_go(self, item: Item) -> bool:
+        """Not left out, and not of a kind that only the set decides, nor fitted to a harness that stays."""
+        if item.id in self._outing.left_out or item.kind in SET_KINDS or item.zone is Zone.LEFT_IN_CAR:
+            return False
+        partner = self._fitness.get(item.fitted_to) if item.fitted_to else None
+        if partner is None or partner.item.kind not in SET_KINDS:
+            return True
+        return self._set.chosen.get(partner.item.kind) == partner.item
+
+    def _take(self, item: Item, n: int) -> None:
+        """Take an item, and whole pairs with it."""
+        self.choice.load.take(item, n)
+        for fit in self._fitness.values():
+            fitted = fit.item
+            if fitted.fitted_to == item.id and fitted.id not in self.choice.load.lines and self._goes_along(fit):
+                self.choice.load.take(fitted, fitted.quantity, fitted=True)
+        host = self._fitness.get(item.fitted_to) if item.fitted_to else None
+        if host and host.item.id not in self.choice.load.lines and self._goes_along(host):
+            self.choice.load.take(host.item, host.item.quantity, fitted=True)
+
+    def _goes_along(self, fit: Fitness) -> bool:
+        if fit.item.kind in SET_KINDS:
+            return self._set.chosen.get(fit.item.kind) == fit.item
+        return fit.can_go and fit.item.id not in self._outing.left_out
+
+    def _note(self, asked: Asked) -> None:
+        need, load = asked.need, self.choice.load
+        lines = load.meeting(need)
+        load.serve(need, asked.strength, lines)
+        have = sum(line.n for line in lines)
+        if have < need.amount and not (need.either or need.check):
+            self.choice.missing.append(self._missing(asked, have))
+        self._note_passed_over(need, [line.item.name for line in lines])
+
+    def _missing(self, asked: Asked, have: int) -> Missing:
+        others = self._others(asked.need)
+        reason = _why_not(others[0], self._outing) if others else "none owned"
+        if _of_set(asked.need) and any(kind in self._set.open for kind in asked.need.kinds):
+            return Missing(asked, State.NOT_KNOWN, have, "not chosen", tuple(f.item.id for f in others))
+        return Missing(asked, missing_state(asked.strength), have, reason, tuple(f.item.id for f in others))
+
+    def _others(self, need: Need) -> list[Fitness]:
+        there = self.choice.load.lines
+        return [
+            fit for fit in self._fitness.values() if fit.item.id not in there and meets(fit.item, need, self._library)
+        ]
+
+    def _note_passed_over(self, need: Need, taken: list[str]) -> None:
+        for fit in self._others(need):
+            reason = _why_not(fit, self._outing)
+            self.choice.passed_over.append(PassedOver(fit.item, need.id, reason, taken[0] if taken else ""))
+
+
+def missing_state(strength: Strength) -> State:
+    """What a missing need means: essential stop, advised look, comfort nothing."""
+    return {Strength.ESSENTIAL: State.STOP, Strength.ADVISED: State.LOOK, Strength.COMFORT: State.FINE}[strength]
+
+
+def _of_set(need: Need) -> bool:
+    return bool(need.kinds) and all(kind in SET_KINDS for kind in need.kinds)
+
+
+def _capacity(item: Item) -> int:
+    return (item.vessel.capacity_ml or 0) if item.vessel else 0
+
+
+def _holds(item: Item, wanted_ml: int) -> bool:
+    return _capacity(item) >= wanted_ml
+
+
+def _mass_key(item: Item, need: Need) -> float:
+    """Lightest first for what the need takes of it; a mass that is not known comes last."""
+    if item.mass_g is None:
+        return math.inf
+    return item.mass_g * min(max(item.quantity, 1), need.amount)
+
+
+def _why_not(fit: Fitness, outing: Outing) -> str:
+    """Why an item that could meet a need is not on the list."""
+    if fit.item.quantity == 0:
+        return "used up"
+    if not fit.item.usable:
+        return fit.item.state.value
+    if fit.item.id in outing.left_out:
+        return "left out"
+    if fit.open_stop is not None:
+        return "stop open"
+    if fit.item.zone is Zone.LEFT_IN_CAR:
+        return "left in the car"
+    if fit.item.kind in SET_KINDS:
+        return "not of the set"
+    return "overdue" if fit.overdue else "heavier"

@@ -1,0 +1,71 @@
+"""Whether an item can go on the days of an outing: at hand, without an open stop, in date."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from kitlog.budget.result import State
+from kitlog.kit.due import Due, DueState, due_states
+from kitlog.kit.item import Item
+from kitlog.kit.service import Grounds
+from kitlog.outing.outing import Outing
+from kitlog.packing.kit import History, Kit, book_of
+
+
+@dataclass(frozen=True, slots=True)
+class Fitness:
+    """One item on the days of an outing.
+
+    Attributes:
+        dues: its rules judged on the last day, which governs.
+        open_stop: a rule that grounds it on any of the days, None if there is none.
+    """
+
+    item: Item
+    dues: tuple[Due, ...] = ()
+    open_stop: Due | None = None
+
+    @property
+    def overdue(self) -> bool:
+        """Whether any rule is overdue on the last day."""
+        return any(due.open for due in self.dues)
+
+    @property
+    def can_go(self) -> bool:
+        """At hand and without an open stop."""
+        return self.item.usable and self.open_stop is None
+
+
+def fitness_of(outing: Outing, kit: Kit, history: History) -> Mapping[str, Fitness]:
+    """Every item by id, judged on the first and the last day.
+
+    Between the two a state can only get worse, unless a record falls between: then the first day is the worse one.
+    """
+    book = book_of(kit, history)
+    fitness: dict[str, Fitness] = {}
+    for item in kit.items:
+        last = due_states(item, book, outing.last_day)
+        first = last if outing.first_day == outing.last_day else due_states(item, book, outing.first_day)
+        stop = next((due for due in (*last, *first) if open_state(due, outing) is State.STOP), None)
+        fitness[item.id] = Fitness(item, last, stop)
+    return fitness
+
+
+def open_state(due: Due, outing: Outing) -> State:
+    """What a judged rule means for an item in use on the outing.
+
+    A rule without record is *not known*, never a stop. Due soon is a state of the rule, not a finding of an outing on
+    whose last day the rule is still in date.
+    """
+    match due.state:
+        case DueState.OVERDUE:
+            return State.STOP if _grounds(due.grounds, outing) else State.LOOK
+        case DueState.RECOMMENDED_PASSED:
+            return State.LOOK
+        case DueState.NO_RECORD:
+            return State.NOT_KNOWN
+        case _:
+            return State.FINE
+
+
+def _grounds(grounds: Grounds, outing: Outing) -> bool:
+    return grounds is Grounds.YES or (grounds is Grounds.BY_LAW and bool(outing.demanded))

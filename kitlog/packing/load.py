@@ -1,0 +1,63 @@
+"""The list as it grows: lines taken so far, changed only here."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import Zone
+from kitlog.outing.library import Library
+from kitlog.outing.needs import Need, Strength
+from kitlog.packing.assessment import ListLine
+from kitlog.packing.serving import meets, serving
+
+
+@dataclass(slots=True)
+class Load:
+    """Lines by item id, in the order in which they were taken."""
+
+    library: Library
+    lines: dict[str, ListLine] = field(default_factory=dict)
+
+    def take(self, item: Item, n: int, *, pinned: bool = False, fitted: bool = False) -> None:
+        """Take `n` pieces of an item, or raise the pieces of a line that is there."""
+        there = self.lines.get(item.id)
+        if there is not None:
+            self.lines[item.id] = replace(there, n=max(there.n, n), pinned=there.pinned or pinned)
+            return
+        facts = self.library.facts(item.kind)
+        self.lines[item.id] = ListLine(
+            item=item,
+            n=n,
+            zone=item.zone or facts.zone,
+            zone_on_foot=item.zone_on_foot or _foot(item, facts.zone_on_foot),
+            pinned=pinned,
+            fitted=fitted,
+            guessed=serving(item, self.library).guessed,
+        )
+
+    def ride(self, item_id: str, zone: Zone | None, zone_on_foot: Zone | None) -> None:
+        """Let a line ride elsewhere on this outing."""
+        line = self.lines[item_id]
+        foot = zone_on_foot or (Zone.LEFT_IN_CAR if zone is Zone.LEFT_IN_CAR else line.zone_on_foot)
+        self.lines[item_id] = replace(line, zone=zone or line.zone, zone_on_foot=foot)
+
+    def fill(self, item_id: str, content_ml: int) -> None:
+        """Put water into a vessel's line."""
+        self.lines[item_id] = replace(self.lines[item_id], content_ml=content_ml)
+
+    def meeting(self, need: Need) -> list[ListLine]:
+        """The lines in the air that are of the right sort for a need."""
+        return [line for line in self.lines.values() if not line.in_car and meets(line.item, need, self.library)]
+
+    def serve(self, need: Need, strength: Strength, lines: Iterable[ListLine]) -> None:
+        """Note that lines meet a need."""
+        for item_id in [line.item.id for line in lines]:
+            line = self.lines[item_id]
+            strongest = strength if line.strength is None or strength.rank < line.strength.rank else line.strength
+            needs = line.needs if need.id in line.needs else (*line.needs, need.id)
+            self.lines[item_id] = replace(line, needs=needs, strength=strongest)
+
+
+def _foot(item: Item, usual: Zone) -> Zone:
+    """A thing that the pilot wears or leaves in the car by choice does so on foot too, unless said otherwise."""
+    return item.zone if item.zone in {Zone.WORN, Zone.LEFT_IN_CAR} and item.zone is not None else usual

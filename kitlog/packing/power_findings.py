@@ -1,0 +1,260 @@
+"""Findings about power: what lasts, whether the phone lives at the landing, whether something can call for help.
+
+Margins to keep (common practice, no source): phone at the landing 30 % in the likely and 20 % in the high case; at the
+end of the day 10 %; radio 20 % at the end.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from kitlog.budget.power.result import DayResult
+from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import Kind, PhaseWay
+from kitlog.outing.library import Library
+from kitlog.outing.needs import Strength
+from kitlog.outing.outing import Outing, Phase
+from kitlog.packing.assessment import Asked, ListLine, PowerDay
+from kitlog.packing.power_day import draw_w
+from kitlog.packing.serving import serving
+
+CALLS = "call for help"
+KEEP_AT_END_PCT = {Kind.PHONE: 10.0, Kind.RADIO: 20.0}
+HIGH_CASE_PCT = 20.0
+
+
+@dataclass(frozen=True, slots=True)
+class PowerCase:
+    """What the power findings are made from."""
+
+    outing: Outing
+    power: PowerDay
+    items: tuple[Item, ...]
+    library: Library
+
+    def end_of_use_h(self, item: Item, case: str) -> float:
+        """When the last phase in which the item draws ends, in h from the start."""
+        end = clock = 0.0
+        for phase in self.outing.phases:
+            clock += getattr(phase, case)
+            if getattr(phase, case) > 0 and draw_w(item, phase, self.outing, self.library) > 0:
+                end = clock
+        return end
+
+
+def power_findings(
+    outing: Outing, power: PowerDay, lines: Iterable[ListLine], asked: Iterable[Asked], library: Library
+) -> list[Finding]:
+    """One finding a device, one for the phone at the landing, one for the callers, one for a bank that falls asleep."""
+    case = PowerCase(outing, power, tuple(line.item for line in lines if not line.in_car), library)
+    findings = [_not_known(item) for item in case.items if item.id in power.unknown]
+    findings += _callers(case)
+    if power.likely is None or power.high is None:
+        reason = [_nothing_simulated(power)] if power.reason == "no phases" else []
+        return [*reason, *findings]
+    findings += [_device(item, case) for item in case.items if item.id in power.likely.devices]
+    findings += _phone_at_landing(case, asked)
+    findings += [_sleeps(item, power.likely) for item in case.items if _fell_asleep(item, power.likely)]
+    return findings
+
+
+def _nothing_simulated(power: PowerDay) -> Finding:
+    return Finding(
+        code="power.no_phases",
+        topic=Topic.POWER,
+        state=State.NOT_KNOWN,
+        sure=Sure.NOT_KNOWN,
+        source="outing",
+        facts={"reason": power.reason},
+        remedies=(Remedy("enter_phases"),),
+    )
+
+
+def _not_known(item: Item) -> Finding:
+    battery = item.battery
+    given = battery.given if battery else ""
+    return Finding(
+        code="power.not_known",
+        topic=Topic.POWER,
+        state=State.NOT_KNOWN,
+        subject=item.id,
+        sure=Sure.NOT_KNOWN,
+        items=(item.id,),
+        source="kit",
+        facts={"given": given, "energy_wh": battery.energy_wh if battery else None},
+        remedies=(Remedy("enter_battery", (item.id,), {"given": given}),),
+    )
+
+
+def _device(item: Item, case: PowerCase) -> Finding:
+    likely, high = case.power.likely, case.power.high
+    assert likely is not None  # noqa: S101  # checked by the caller, told to the type checker
+    assert high is not None  # noqa: S101
+    now, late = likely.devices[item.id], high.devices[item.id]
+    keep = KEEP_AT_END_PCT.get(item.kind, 0.0)
+    end_pct = None if now.soc_end is None else 100 * now.soc_end
+    fine = now.first_off_h is None and late.first_off_h is None and (end_pct is None or end_pct >= keep)
+    short_likely = _short_h(item, now.first_off_h, "likely_h", case)
+    short_high = _short_h(item, late.first_off_h, "high_h", case)
+    short = short_likely or short_high
+    return Finding(
+        code="power.device",
+        topic=Topic.POWER,
+        state=State.FINE if fine else State.LOOK,
+        subject=item.id,
+        figure=end_pct,
+        unit="%",
+        margin=-short if short else now.hours_more,
+        sure=_sure(item),
+        items=(item.id,),
+        phase=_phase_at(now.first_off_h if now.first_off_h is not None else late.first_off_h, case, short_likely),
+        source="simulated day",
+        facts={
+            "off_h_likely": now.first_off_h,
+            "off_h_high": late.first_off_h,
+            "short_h_likely": short_likely,
+            "short_h_high": short_high,
+            "end_pct_likely": end_pct,
+            "end_pct_high": None if late.soc_end is None else 100 * late.soc_end,
+            "keep_pct": keep,
+        },
+        remedies=() if fine else _device_remedies(item, case),
+    )
+
+
+def _short_h(item: Item, off_h: float | None, durations: str, case: PowerCase) -> float:
+    """Hours from the first switch-off to the end of the last use, 0 if it lasts."""
+    return 0.0 if off_h is None else max(0.0, case.end_of_use_h(item, durations) - off_h)
+
+
+def _sure(item: Item) -> Sure:
+    ways = item.battery.ways if item.battery else ()
+    if ways and all(way.basis == "measured" for way in ways):
+        return Sure.MEASURED
+    return Sure.MAKER if ways and all(way.basis in {"measured", "maker"} for way in ways) else Sure.GUESS
+
+
+def _phase_at(hours: float | None, case: PowerCase, short_likely: float) -> str:
+    if hours is None:
+        return ""
+    clock = 0.0
+    for phase in case.outing.phases:
+        clock += phase.likely_h if short_likely else phase.high_h
+        if hours < clock:
+            return phase.name
+    return case.outing.phases[-1].name
+
+
+def _device_remedies(item: Item, case: PowerCase) -> tuple[Remedy, ...]:
+    bank = next((i for i in case.items if i.bank is not None or i.kind is Kind.POWER_BANK), None)
+    remedies = []
+    if bank is not None and item.battery is not None and item.battery.charge_max_w:
+        remedies.append(Remedy("plug_in", (item.id, bank.id)))
+    remedies.append(Remedy("draw_less", (item.id,)))
+    return tuple(remedies)
+
+
+def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
+    """The essential need that a phone shows enough charge at the landing."""
+    wanted = next((one for one in asked if one.need.charge_pct is not None), None)
+    landing = _last_flight(case.outing.phases)
+    phones = [item for item in case.items if item.kind is Kind.PHONE and item.id not in case.power.unknown]
+    if wanted is None or landing is None or not phones:
+        return []
+    until = case.outing.phases[: landing + 1]
+    likely_h, high_h = sum(p.likely_h for p in until), sum(p.high_h for p in until)
+    likely = max(_charge_pct(phone, case.power.likely, landing, likely_h) for phone in phones)
+    high = max(_charge_pct(phone, case.power.high, landing, high_h) for phone in phones)
+    least = wanted.need.charge_pct or 0.0
+    failing = State.STOP if wanted.strength is Strength.ESSENTIAL else State.LOOK
+    state = failing if likely < least else State.LOOK if high < HIGH_CASE_PCT else State.FINE
+    return [
+        Finding(
+            code="power.phone_at_landing",
+            topic=Topic.POWER,
+            state=state,
+            figure=likely,
+            unit="%",
+            margin=likely - least,
+            sure=_sure(phones[0]),
+            items=tuple(phone.id for phone in phones),
+            phase=case.outing.phases[landing].name,
+            source="simulated day",
+            facts={"least_pct": least, "least_high_pct": HIGH_CASE_PCT, "high_pct": high},
+            remedies=() if state is State.FINE else _device_remedies(phones[0], case),
+        )
+    ]
+
+
+def _last_flight(phases: Sequence[Phase]) -> int | None:
+    flights = [i for i, phase in enumerate(phases) if phase.way is PhaseWay.FLIGHT]
+    return flights[-1] if flights else None
+
+
+def _charge_pct(phone: Item, day: DayResult | None, landing: int, end_h: float) -> float:
+    """Charge a phone shows at the end of a phase, 0 if it is dark then."""
+    if day is None:
+        return 0.0
+    result = day.devices[phone.id]
+    dark = any(span.from_h < end_h <= span.to_h for span in day.device_courses[phone.id].off)
+    soc = result.phase_end_soc[landing] if result.phase_end_soc else 0.0
+    return 0.0 if dark else 100 * soc
+
+
+def _callers(case: PowerCase) -> list[Finding]:
+    """Whether something that can call for help is alive to the end."""
+    callers = [item for item in case.items if CALLS in serving(item, case.library).names]
+    likely = [item.id for item in callers if _alive(item, case.power.likely)]
+    high = [item.id for item in callers if _alive(item, case.power.high)]
+    unknown = [item.id for item in callers if case.power.likely is None or item.id in case.power.unknown]
+    state = _caller_state(likely, high, unknown)
+    return [
+        Finding(
+            code="power.caller",
+            topic=Topic.POWER,
+            state=state,
+            figure=float(len(likely)),
+            unit="devices",
+            margin=float(len(likely) - 1),
+            sure=Sure.NOT_KNOWN if state is State.NOT_KNOWN else Sure.ESTIMATE,
+            items=tuple(item.id for item in callers),
+            source="simulated day",
+            facts={"likely": tuple(likely), "high": tuple(high), "unknown": tuple(unknown)},
+            remedies=() if state is State.FINE else (Remedy("take_caller"),),
+        )
+    ]
+
+
+def _caller_state(likely: Sequence[str], high: Sequence[str], unknown: Sequence[str]) -> State:
+    if high:
+        return State.FINE
+    if likely:
+        return State.LOOK
+    return State.NOT_KNOWN if unknown else State.STOP
+
+
+def _alive(item: Item, day: DayResult | None) -> bool:
+    """Whether a caller lives at the end; a beacon sleeps until it is used, and its printed date is service."""
+    if item.kind is Kind.BEACON:
+        return True
+    return day is not None and item.id in day.devices and day.devices[item.id].on_at_end
+
+
+def _fell_asleep(item: Item, day: DayResult) -> bool:
+    return item.id in day.banks and day.banks[item.id].auto_off_h is not None
+
+
+def _sleeps(item: Item, day: DayResult) -> Finding:
+    return Finding(
+        code="power.bank_sleeps",
+        topic=Topic.POWER,
+        state=State.LOOK,
+        subject=item.id,
+        figure=day.banks[item.id].auto_off_h,
+        unit="h",
+        sure=Sure.ESTIMATE,
+        items=(item.id,),
+        source="simulated day",
+        facts={"min_w": item.bank.min_w if item.bank else None, "off_s": item.bank.off_s if item.bank else None},
+        remedies=(Remedy("load_bank", (item.id,)),),
+    )

@@ -1,0 +1,1 @@
+"""Sky: sun, wind chill; facts of nature that need no kit."""
