@@ -7,6 +7,7 @@ Rules of practice in them (masses at launch, tolerances, 45 days, 10 h, 10 launc
 import json
 import math
 import shutil
+import tomllib
 from datetime import date, datetime
 from itertools import count
 from pathlib import Path
@@ -27,6 +28,7 @@ from kitlog.packing.conditions import truths
 from kitlog.packing.naming import with_ids
 
 FOLDER = Path(__file__).parents[2] / "resources" / "demo"
+LIBRARY = FOLDER.parent / "library"
 TODAY, O1, O2, O2_END, O3 = (date(2026, *day) for day in ((5, 8), (5, 9), (6, 20), (6, 21), (9, 5)))
 DAYS = (O1, O2, O3)
 
@@ -85,6 +87,10 @@ class TestKit:
             "Carabiners B": "Harness B",
             "Camera spare battery": "Action camera",
         }
+
+    def test_what_items_serve_is_on_the_closed_list(self, demo: Demo) -> None:
+        served = tomllib.loads((LIBRARY / "serves.toml").read_text(encoding="utf-8"))["served"]
+        assert {name for one in demo.items for name in one.serves} <= {entry["name"] for entry in served}
 
     def test_what_is_not_weighed_is_told(self, demo: Demo) -> None:
         by_source = {source: {one.name for one in demo.items if one.mass_source is source} for source in MassSource}
@@ -235,6 +241,11 @@ class TestOutings:
         by_answer = {answer: {truth.condition for truth in found if truth.answer is answer} for answer in Answer3}
         assert by_answer[Answer3.YES] == {Condition(name) for name in true.split()}
         assert by_answer[Answer3.OPEN] == {Condition(name) for name in unknown.split()}
+
+    def test_flight_types_are_those_of_the_library(self, demo: Demo) -> None:
+        files = (LIBRARY / "flight_types").glob("*.toml")
+        names = {tomllib.loads(file.read_text(encoding="utf-8"))["name"] for file in files}
+        assert {name for outing in demo.outings for name in outing.flight_types} <= names
 
     def test_nobody_has_been_told_yet(self, demo: Demo) -> None:
         people = [person for outing in demo.outings for person in outing.people]
