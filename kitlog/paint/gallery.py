@@ -9,9 +9,11 @@ from pathlib import Path
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QFont, QGuiApplication, QImage, QPainter
 
-from kitlog.paint import power_lanes, weight_ruler
+from kitlog.paint import bench, item_sketch, luggage_tag, power_lanes, step_ring, weight_ruler
+from kitlog.paint.mark import Mark
 from kitlog.paint.sample_power import POWER
 from kitlog.paint.sample_weight import WEIGHT
+from kitlog.paint.step_ring import StepRing
 from kitlog.paint.tokens import DARK, LIGHT, Tokens
 
 MARGIN = 24.0
@@ -54,7 +56,28 @@ def exhibits() -> list[Exhibit]:
             lambda font: weight_ruler.measure(WEIGHT, 480, font),
             lambda painter, rect, tokens: weight_ruler.paint(painter, rect, WEIGHT, tokens, 0),
         ),
+        Exhibit("bench", 500, lambda _: 180.0, bench.paint),
+        Exhibit("luggage_tag", 700, lambda _: 40.0, luggage_tag.paint),
+        Exhibit("step_rings", 240, lambda _: 24.0, _rings),
+        Exhibit("item_sketches", 328, lambda _: 400.0, _sketches),
     ]
+
+
+def _rings(painter: QPainter, rect: QRectF, tokens: Tokens) -> None:
+    rings = (
+        StepRing(1, 1.0),
+        StepRing(2, 0.97, Mark.STOP),
+        StepRing(3, 0.4),
+        StepRing(4, 0.67, is_current=True),
+        StepRing(5),
+    )
+    for number, ring in enumerate(rings):
+        step_ring.paint(painter, QRectF(rect.left() + number * 48, rect.top(), 24, 24), ring, tokens)
+
+
+def _sketches(painter: QPainter, rect: QRectF, tokens: Tokens) -> None:
+    for number, kind in enumerate(("wing", "harness", "helmet", "radio")):
+        item_sketch.paint(painter, QRectF(rect.left(), rect.top() + number * 100, rect.width(), 92), kind, tokens)
 
 
 def application_font(family: str = "") -> QFont:
