@@ -1,0 +1,97 @@
+"""Kit in and out: CSV with a preview, the demo scenario, backup."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from kitlog.files import backup
+from kitlog.files.csv_export import Export
+from kitlog.files.csv_kit import read_kit
+from kitlog.files.csv_kit_export import write_kit
+from kitlog.files.csv_service import read_service
+from kitlog.files.csv_service_export import write_service
+from kitlog.files.demo import Demo, load_demo
+from kitlog.kit.item import Item
+from kitlog.kit.service import ServiceRecord, ServiceRule
+from kitlog.workbench.outing_commands import OutingCommands
+
+
+@dataclass(frozen=True, slots=True)
+class KitPreview:
+    """What an import would bring; nothing is written yet.
+
+    Attributes:
+        rows: text line of each item by id; twins: lines of rows that are the same throughout (each is an item).
+        implausible: items whose mass lies outside what is usual for their kind, with that band in g: asked about.
+    """
+
+    file: str
+    items: tuple[Item, ...]
+    rules: tuple[ServiceRule, ...] = ()
+    records: tuple[ServiceRecord, ...] = ()
+    rows: dict[str, int] | None = None
+    twins: tuple[tuple[int, ...], ...] = ()
+    implausible: tuple[tuple[Item, tuple[int, int]], ...] = ()
+
+
+class Exchange(OutingCommands):
+    """Reads and writes of whole files."""
+
+    def preview_kit(self, data: bytes, file: str, service: bytes | None = None, service_file: str = "") -> KitPreview:
+        """Read a kit.csv, and a service.csv beside it, without writing anything.
+
+        Raises:
+            TableFault: with every problem of the file.
+        """
+        table = read_kit(data, file, self.items(), self.new_id)
+        rules: tuple[ServiceRule, ...] = ()
+        records: tuple[ServiceRecord, ...] = ()
+        if service is not None:
+            known = (*self.items(), *table.items)
+            book = read_service(service, service_file, known, self.new_id, table.rows)
+            rules, records = book.rules, book.records
+        asked = tuple((item, band) for item in table.items if (band := self.implausible(item)) is not None)
+        return KitPreview(file, table.items, rules, records, dict(table.rows), table.twins, asked)
+
+    def import_kit(self, preview: KitPreview) -> None:
+        """Write what a preview showed: one transaction, one undo step, after a copy of the data file."""
+        self._data.copy_beside("before import", self.now())
+        models = (*_hosts_first(preview.items), *preview.rules, *preview.records)
+        self._put("kit.import", models, {"file": preview.file, "count": len(preview.items)})
+
+    def export_kit(self) -> Export:
+        """The kit as CSV."""
+        return write_kit(self.items())
+
+    def export_service(self) -> Export:
+        """Rules and newest records as CSV."""
+        return write_service(self.items(), self.rules(), self.records(), self.events())
+
+    def fill_with_demo(self, folder: Path) -> Demo:
+        """Fill the data file with the demo scenario: one transaction, one undo step."""
+        demo = load_demo(folder, self.new_id)
+        service = (*demo.rules, *demo.records, *demo.events, *demo.flights)
+        self._put("demo.fill", (demo.pilot, *_hosts_first(demo.items), *service, *demo.outings))
+        return demo
+
+    def backup(self, to: Path) -> None:
+        """Write a backup: a copy made by SQLite itself, with its checksum, in one file."""
+        copy = self._data.copy_beside("for backup", self.now())
+        try:
+            backup.pack(copy, to, self.now())
+        finally:
+            copy.unlink(missing_ok=True)
+
+
+def _hosts_first(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    """Items in an order in which what others are fitted to comes before them, otherwise as they are."""
+    placed: list[Item] = []
+    done: set[str] = set()
+    waiting = list(items)
+    own = {item.id for item in items}
+    while waiting:
+        ready = [i for i in waiting if i.fitted_to is None or i.fitted_to not in own or i.fitted_to in done]
+        for item in ready or waiting:
+            placed.append(item)
+            done.add(item.id)
+        waiting = [item for item in waiting if item.id not in done]
+    return tuple(placed)

@@ -1,0 +1,125 @@
+"""What can be done to the kit: items, states, zones, the pilot."""
+
+from collections.abc import Mapping, Sequence
+
+from kitlog.fault import InputFault
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import SET_KINDS, ItemState, Zone
+from kitlog.kit.service import Event, ServiceRule
+from kitlog.outing.outing import Outing
+from kitlog.outing.pilot import BodyMass, BodyRole, Pilot
+from kitlog.store.writer import Writer
+from kitlog.workbench.reads import Reads
+
+NEW_PAIRING = "new pairing"
+"""The event that a changed pair is: a compatibility check is due."""
+
+
+class KitCommands(Reads):
+    """Writes to the kit; each is one transaction and one undo step."""
+
+    def add_item(self, item: Item) -> str:
+        """Add an item and give its id."""
+        self._write("item.add", lambda w: w.put(item), {"name": item.name})
+        return item.id
+
+    def edit_items(self, items: Sequence[Item]) -> None:
+        """Change items. A reserve or carabiner fitted elsewhere than before is an event: a new pairing."""
+        events = [event for item in items if (event := self._new_pairing(item)) is not None]
+        facts = {"name": items[0].name if items else "", "count": len(items)}
+        self._put("item.edit", (*items, *events), facts)
+
+    def duplicate_item(self, item_id: str) -> str:
+        """A second item like the first, without its history, serial number and pair."""
+        item = self._known(item_id)
+        twin = item.model_copy(update={"id": self.new_id(), "serial": "", "fitted_to": None})
+        self._write("item.duplicate", lambda w: w.put(twin), {"name": item.name})
+        return twin.id
+
+    def delete_items(self, ids: Sequence[str]) -> None:
+        """Delete items that have no history, with their rules, from kit and outings.
+
+        Raises:
+            InputFault: ``item.has_history`` with ``name``: flights, records or events name it; it can be retired.
+        """
+        items = [self._known(item_id) for item_id in ids]
+        for item in items:
+            if self._has_history(item.id):
+                raise InputFault("item.has_history", name=item.name)
+        rules = [rule for rule in self.rules() if rule.item_id in ids]
+        outings = [without for o in self.outings() if (without := _without(o, frozenset(ids))) != o]
+
+        def work(writer: Writer) -> None:
+            for outing in outings:
+                writer.put(outing)
+            for rule in rules:
+                writer.remove(ServiceRule, rule.id, now=self.now())
+            for item in items:
+                writer.remove(Item, item.id, now=self.now())
+
+        self._write("item.delete", work, {"name": items[0].name if items else "", "count": len(items)})
+
+    def set_state(self, ids: Sequence[str], state: ItemState) -> None:
+        """Change the state of several items at once."""
+        self._change("item.state", ids, {"state": state})
+
+    def set_zone(self, ids: Sequence[str], zone: Zone | None, zone_on_foot: Zone | None = None) -> None:
+        """Change where several items ride, in the air and on foot; None leaves a zone as it is."""
+        update = {name: z for name, z in (("zone", zone), ("zone_on_foot", zone_on_foot)) if z is not None}
+        self._change("item.zone", ids, update)
+
+    def save_pilot(self, pilot: Pilot) -> None:
+        """Add or change the pilot or a passenger."""
+        self._write("pilot.edit", lambda w: w.put(pilot), {"name": pilot.name})
+
+    def add_body_mass(self, mass: BodyMass, name: str = "") -> None:
+        """Add a dated body mass to the pilot, who is made if there is none yet; the same day's mass is replaced."""
+        pilot = self.pilot() or Pilot(id=self.new_id(), name=name or "Pilot", role=BodyRole.PILOT)
+        kept = tuple(m for m in pilot.masses if m.taken_on != mass.taken_on)
+        update = {"masses": (*kept, mass), "name": name or pilot.name}
+        self._write("pilot.mass", lambda w: w.put(pilot.model_copy(update=update)), {"name": pilot.name})
+
+    def set_preference(self, name: str, value: str) -> None:
+        """Set a preference; it is no step to undo."""
+        self._write("preference", lambda w: w.put_preference(name, value or None), undo=False)
+
+    def _change(self, code: str, ids: Sequence[str], update: Mapping[str, object]) -> None:
+        items = [self._known(item_id).model_copy(update=update) for item_id in ids]
+        facts = {"count": len(items), "name": items[0].name if items else "", **update}
+        self._put(code, items, facts)
+
+    def _known(self, item_id: str) -> Item:
+        item = self.item(item_id)
+        if item is None:
+            raise InputFault("item.unknown", name=item_id)
+        return item
+
+    def _has_history(self, item_id: str) -> bool:
+        return (
+            any(record.item_id == item_id for record in self.records())
+            or any(event.item_id == item_id for event in self.events())
+            or any(item_id in (*flight.flown, *flight.carried) for flight in self.flights())
+        )
+
+    def _new_pairing(self, item: Item) -> Event | None:
+        """Pairs of the first entry are no record; a pair changed later is an event."""
+        before = self.item(item.id)
+        changed = before is not None and before.fitted_to is not None and before.fitted_to != item.fitted_to
+        if not changed or item.fitted_to is None or item.kind not in SET_KINDS:
+            return None
+        return Event(id=self.new_id(), item_id=item.id, on=self.now().date(), kind=NEW_PAIRING)
+
+
+def _without(outing: Outing, ids: frozenset[str]) -> Outing:
+    """The outing without any mention of some items."""
+    chosen = outing.set.model_copy(update={k: None for k, v in outing.set.model_dump().items() if v in ids})
+    plugs = outing.plugs
+    return outing.model_copy(
+        update={
+            "set": chosen,
+            "pinned": tuple(pin for pin in outing.pinned if pin.item not in ids),
+            "left_out": tuple(name for name in outing.left_out if name not in ids),
+            "uses": tuple(use for use in outing.uses if use.item not in ids),
+            "plugs": None if plugs is None else tuple(p for p in plugs if not {p.device, p.bank} & ids),
+        }
+    )

@@ -1,0 +1,120 @@
+"""What can be done to outings: plan, answers, overrides, ticks."""
+
+from collections.abc import Callable
+
+from kitlog.fault import InputFault
+from kitlog.outing.outing import Answer, Outing, Override
+from kitlog.outing.ticks import Step, Tick
+from kitlog.packing.naming import with_ids
+from kitlog.store.writer import Writer
+from kitlog.workbench.reads import WORKING_ON
+from kitlog.workbench.service_commands import ServiceCommands
+
+
+class OutingCommands(ServiceCommands):
+    """Writes to outings and their repack."""
+
+    def save_outing(self, outing: Outing) -> str:
+        """Add or change an outing; overrides that are on record stay there.
+
+        Raises:
+            InputFault: an unknown or ambiguous item is named.
+        """
+        known = self.outing(outing.id)
+        plan = with_ids(outing, self.items())
+        if known is not None:
+            on_record = {(o.finding, o.at): o for o in known.overrides}
+            given = {(o.finding, o.at): o for o in plan.overrides}
+            plan = plan.model_copy(update={"overrides": tuple((on_record | given).values())})
+        code = "outing.add" if known is None else "outing.edit"
+        self._write(code, lambda w: w.put(plan), {"name": plan.name})
+        return plan.id
+
+    def delete_outing(self, outing_id: str) -> None:
+        """Delete an outing with its ticks; its overrides stay on record, struck through."""
+        outing = self._planned(outing_id)
+        self._write("outing.delete", lambda w: w.remove(Outing, outing_id, now=self.now()), {"name": outing.name})
+
+    def work_on(self, outing_id: str) -> None:
+        """Choose the outing being worked on; it is no step to undo."""
+        self._write("outing.work_on", lambda w: w.put_preference(WORKING_ON, outing_id), undo=False)
+
+    def answer(self, outing_id: str, check: str, value: str, source: str = "") -> None:
+        """Answer a check of an outing now; an earlier answer to it is replaced."""
+        outing = self._planned(outing_id)
+        answer = Answer(check=check, value=value, source=source, at=self.now())
+        answers = (*(a for a in outing.answers if a.check != check), answer)
+        self._write("outing.answer", self._putting(outing, answers=answers), {"check": check})
+
+    def tick_condition(self, outing_id: str, condition: str, holds: bool | None) -> None:  # noqa: FBT001  # yes, no, open
+        """Tick a condition yes or no, or leave it open again (None)."""
+        outing = self._planned(outing_id)
+        kept = {c: h for c, h in outing.conditions.items() if c.value != condition}
+        ticked = Outing.model_validate(
+            {**outing.model_dump(), "conditions": kept | ({} if holds is None else {condition: holds})}
+        )
+        self._write("outing.condition", lambda w: w.put(ticked), {"condition": condition})
+
+    def override(self, outing_id: str, finding: str, reason: str) -> None:
+        """Close a stop with a written reason; it stays on record.
+
+        Raises:
+            InputFault: ``override.no_reason``.
+        """
+        if not reason.strip():
+            raise InputFault("override.no_reason", finding=finding)
+        outing = self._planned(outing_id)
+        entry = Override(finding=finding, reason=reason.strip(), at=self.now())
+        self._write(
+            "outing.override", self._putting(outing, overrides=(*outing.overrides, entry)), {"finding": finding}
+        )
+
+    def tick(self, tick: Tick) -> None:
+        """Set a tick of the repack."""
+        self._write("tick", lambda w: w.put(tick), {"line": tick.line, "step": tick.step.value})
+
+    def untick(self, outing_id: str, step: Step, line: str) -> None:
+        """Take a tick away."""
+        self._write(
+            "untick",
+            lambda w: w.remove(Tick, outing_id, step.value, line, now=self.now()),
+            {"line": line, "step": step.value},
+        )
+
+    def swap(self, outing_id: str, item_id: str, instead_id: str) -> None:
+        """Let one item go instead of another on an outing."""
+        outing, item = self._planned(outing_id), self._known(item_id)
+        instead = self._known(instead_id)
+        pinned = tuple(pin for pin in outing.pinned if pin.item not in {item_id, instead_id})
+        old = next((pin for pin in outing.pinned if pin.item == item_id), None)
+        pin = (old.model_copy(update={"item": instead_id, "n": None}),) if old else ({"item": instead_id},)
+        left_out = (*(name for name in outing.left_out if name not in {item_id, instead_id}), item_id)
+        chosen = {k: instead_id if v == item_id else v for k, v in outing.set.model_dump().items()}
+        raw = {**outing.model_dump(), "pinned": [*pinned, *pin], "left_out": left_out, "set": chosen}
+        swapped = Outing.model_validate(raw)
+        self._write("outing.swap", lambda w: w.put(swapped), {"name": item.name, "instead": instead.name})
+
+    def leave_out(self, outing_id: str, item_id: str) -> None:
+        """Leave an item at home on an outing."""
+        outing, item = self._planned(outing_id), self._known(item_id)
+        pinned = tuple(pin for pin in outing.pinned if pin.item != item_id)
+        left_out = (*(name for name in outing.left_out if name != item_id), item_id)
+        self._write("outing.leave_out", self._putting(outing, pinned=pinned, left_out=left_out), {"name": item.name})
+
+    def take_along(self, outing_id: str, item_id: str) -> None:
+        """Pin an item to an outing."""
+        outing, item = self._planned(outing_id), self._known(item_id)
+        pins = [*(pin.model_dump() for pin in outing.pinned if pin.item != item_id), {"item": item_id}]
+        left_out = [name for name in outing.left_out if name != item_id]
+        pinned = Outing.model_validate({**outing.model_dump(), "pinned": pins, "left_out": left_out})
+        self._write("outing.take_along", lambda w: w.put(pinned), {"name": item.name})
+
+    def _putting(self, outing: Outing, **update: object) -> Callable[[Writer], object]:
+        changed = outing.model_copy(update=update)
+        return lambda writer: writer.put(changed)
+
+    def _planned(self, outing_id: str) -> Outing:
+        outing = self.outing(outing_id)
+        if outing is None:
+            raise InputFault("outing.unknown", name=outing_id)
+        return outing

@@ -1,0 +1,10 @@
+"""The workbench: one door for every read and every write."""
+
+from kitlog.workbench.exchange import Exchange
+
+
+class Workbench(Exchange):
+    """All that a person can do, on one data file.
+
+    The reads are in `reads`, the writes in `kit_commands`, `service_commands`, `outing_commands` and `exchange`.
+    """
