@@ -2,24 +2,39 @@
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import Field, field_validator
 
 from kitlog.kit.facets import Share
+from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay, Place, Zone
 from kitlog.kit.service import CountsFrom, Grounds
 from kitlog.outing.conditions import Condition
 from kitlog.outing.needs import FlightType, Need
+from kitlog.outing.words import plain, says
 from kitlog.units.model import Frozen
 from kitlog.units.text import Line, Name, Note
 
 
 class Served(Frozen):
-    """Something an item can do, and how it is guessed: from kinds, or from words in the name (any language shipped)."""
+    """Something an item can do, and how it is guessed: from kinds, or from words in the name (any language shipped).
+
+    Attributes:
+        words: kept as `kitlog.outing.words.plain` gives them.
+    """
 
     name: Name
     label: Name
     kinds: tuple[Kind, ...] = ()
     words: tuple[Name, ...] = ()
+
+    @field_validator("words")
+    @classmethod
+    def _plain(cls, words: tuple[str, ...]) -> tuple[str, ...]:
+        return tuple(plain(word) for word in words)
+
+    def guessed_from(self, kind: Kind, name: str) -> bool:
+        """Whether kind or name suggest it; `name` as `plain` gives it."""
+        return kind in self.kinds or any(says(name, word) for word in self.words)
 
 
 class KindFacts(Frozen):
@@ -58,8 +73,12 @@ class PlaceFacts(Frozen):
 class StarterRule(Frozen):
     """A service rule offered for a kind, never applied behind the pilot's back.
 
+    One without any limit (months, hours, launches, typed date, event) is only offered: the pilot types the limit.
+
     Attributes:
         name: ``wing.full``; months to grounds: as in a service rule.
+        kinds, serves: items of one of these kinds, or that serve one of these things.
+        typed: a date that the pilot types (printed expiry, paid to).
         source: where the figure comes from, with its grade.
     """
 
@@ -85,7 +104,9 @@ class StarterUse(Frozen):
     """A starter way of use of a kind of device: W low, likely, high; always shown as not measured.
 
     Attributes:
-        shares: share of the time by way of moving; several ways of one kind and ``set_name`` add up to 1.
+        device: what sort of device, several ways of one kind and device belong together.
+        shares: share of the time by way of moving; those of one kind and device add up to 1 in each way of moving.
+            A way without shares is offered beside the usual ones.
     """
 
     kind: Kind
@@ -102,9 +123,12 @@ class Check(Frozen):
     """One line of a check list.
 
     Attributes:
-        id: ``empty.pockets``; moment: empty, charge, morning, launch, in flight, landing, afterwards.
+        id: ``empty.pockets``; moment: empty, charge, morning, launch, in flight, landing, afterwards; or plan, which
+            is asked only where a need of the outing names the check.
         text: what to do, a short sentence; critical: needs an explicit answer each time.
         critical_when: critical only under one of these conditions; again: starts again after any interruption.
+        only_when: asked only under one of these conditions; empty = always.
+        label: short name where the check stands in a band of questions.
         question: a question to the pilot that stands above the tiles (weather, pilot, notices).
         zone: for the emptying: the pocket it is about.
     """
@@ -114,6 +138,7 @@ class Check(Frozen):
     text: Note
     critical: bool = False
     critical_when: tuple[Condition, ...] = ()
+    only_when: tuple[Condition, ...] = ()
     again: bool = False
     question: bool = False
     label: Line = ""
@@ -148,6 +173,11 @@ class Library(Frozen):
     def served_by_name(self) -> dict[str, Served]:
         """The closed list of what items can do."""
         return {served.name: served for served in self.served}
+
+    def guessed(self, item: Item) -> frozenset[str]:
+        """What kind, name and model of an item suggest that it can do; only a guess."""
+        name = plain(f"{item.name} {item.model}")
+        return frozenset(served.name for served in self.served if served.guessed_from(item.kind, name))
 
     def place(self, place: Place) -> PlaceFacts:
         """How warm a place is."""
