@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from kitlog.fault import InputFault
 
-
 MOST_NAMED = 20
 """Rows that are named for one problem; a file of nothing but namesakes must not fill the memory."""
 
