@@ -19,7 +19,7 @@ sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 
 from choose_python import ensure_python
 from setup_fault import WORLD_AT_FAULT, SetupFault, disk_sentence, say
-from setup_venv import ensure_venv
+from setup_venv import ensure_venv, missing_venv_packages
 from stamp import ROOT, python_in
 from system_libraries import OFFSCREEN, ensure_libraries
 
@@ -190,7 +190,7 @@ def summarise(outcomes: list[Outcome]) -> None:
 def check(arguments: list[str]) -> int:
     """Set up, run, sum up; the exit code."""
     options = read_arguments(arguments)
-    ensure_libraries(OFFSCREEN if sys.platform.startswith("linux") else ())
+    ensure_libraries(OFFSCREEN if sys.platform.startswith("linux") else (), missing_venv_packages)
     venv = ensure_venv("test")
     outcomes = []
     with tempfile.TemporaryDirectory(prefix="kitlog-check-", ignore_cleanup_errors=True) as home:

@@ -10,6 +10,7 @@ import sys
 from setup_fault import SetupFault, disk_full_sentence, last_lines
 from stamp import python_in
 
+NO_TRUST = re.compile(r"CERTIFICATE_VERIFY_FAILED|certificate verify failed")
 NO_NETWORK = re.compile(
     r"Failed to establish a new connection|NewConnectionError|name resolution|getaddrinfo|Network is unreachable|"
     r"Max retries exceeded|ConnectTimeout|ReadTimeout|ProxyError|Connection (refused|reset|broken)|ConnectionError"
@@ -67,6 +68,11 @@ def pip_sentence(output: str, venv: str) -> str:
         return (
             "A package differs from the one the lock file was made for, so it was refused: the download was damaged, "
             "or the package source serves something else. Try again, or from another network."
+        )
+    if NO_TRUST.search(output):
+        return (
+            "pip does not trust the certificate of its package source: look at the clock of this computer; in a "
+            "network with a certificate of its own, name that in pip's `cert` setting."
         )
     if NO_NETWORK.search(output):
         return "pip could not reach its package source: look at the network, or at pip's proxy and index settings."

@@ -46,26 +46,30 @@ def places(root: str = ROOT) -> list[str]:
     return [beside, os.path.join(cache_folder(), "kitlog", "checkouts", name, ".venv")]
 
 
+def missing_venv_packages() -> list[str]:
+    """The Debian package that lets this Python make environments, when it cannot: Debian splits that off."""
+    if answer([sys.executable, "-c", "import venv, ensurepip"]) is not None:
+        return []
+    default = answer(["/usr/bin/python3", "-c", "import sys; print(sys.version_info[:2])"])
+    return ["python3-venv" if default == str(sys.version_info[:2]) else f"python3.{sys.version_info[1]}-venv"]
+
+
 def require_venv_module() -> None:
-    """Return when this Python can make environments; Debian splits that off, and as root it is installed.
+    """Return when this Python can make environments; as root on a Debian-like system install what it lacks.
 
     Raises:
         SetupFault: it cannot; the message holds the line that mends it.
     """
-    if answer([sys.executable, "-c", "import venv, ensurepip"]) is not None:
-        return
-    default = answer(["/usr/bin/python3", "-c", "import sys; print(sys.version_info[:2])"])
-    of_system = default == str(sys.version_info[:2])
-    package = "python3-venv" if of_system else f"python3.{sys.version_info[1]}-venv"
-    if system_libraries.can_install():
+    packages = missing_venv_packages()
+    if packages and system_libraries.can_install():
         say("This Python comes without the venv and ensurepip modules.")
-        system_libraries.apt_install(lambda: [package])
-        if answer([sys.executable, "-c", "import venv, ensurepip"]) is not None:
-            return
-    raise SetupFault(
-        f"This Python ({sys.executable}) comes without the venv or the ensurepip module, so no packages can be "
-        f"installed for kitlog. On Debian and Ubuntu: sudo apt install {package}; then start again."
-    )
+        system_libraries.apt_install(lambda: packages)
+        packages = missing_venv_packages()
+    if packages:
+        raise SetupFault(
+            f"This Python ({sys.executable}) comes without the venv or the ensurepip module, so no packages can be "
+            f"installed for kitlog. On Debian and Ubuntu: sudo apt install {packages[0]}; then start again."
+        )
 
 
 def make_venv(venv: str) -> None:

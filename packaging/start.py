@@ -18,7 +18,7 @@ sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 
 from choose_python import ensure_python, replace_by
 from setup_fault import WORLD_AT_FAULT, SetupFault, disk_sentence, say
-from setup_venv import ensure_venv
+from setup_venv import ensure_venv, missing_venv_packages
 from stamp import ROOT, python_in
 from system_libraries import ensure_libraries, has_screen, wanted
 
@@ -84,7 +84,7 @@ def start(arguments: list[str]) -> NoReturn:
     demo, verb = read_arguments(arguments)
     screen = has_screen(os.environ)
     try:
-        ensure_libraries(wanted(os.environ))
+        ensure_libraries(wanted(os.environ), missing_venv_packages)
     except SetupFault as fault:
         if screen:
             raise

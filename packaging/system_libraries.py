@@ -122,11 +122,19 @@ def packages_for(libraries: Sequence[Library], family: str, knows: Callable[[str
     return list(dict.fromkeys(names))
 
 
-def remedy(libraries: Sequence[Library], family: str | None, *, root: bool) -> str:
-    """One line, ready to be typed, that installs `libraries`; for an unknown system the names of the files."""
+def remedy(libraries: Sequence[Library], family: str | None, *, root: bool, also_apt: Sequence[str] = ()) -> str:
+    """One line, ready to be typed, that installs `libraries`; for an unknown system the names of the files.
+
+    Args:
+        libraries: what is missing.
+        family: apt, dnf, pacman or None.
+        root: whether `sudo` is not needed.
+        also_apt: packages that apt shall bring in the same run.
+    """
     if family is None:
         return f"install the packages that bring {', '.join(library.soname for library in libraries)}"
-    return " ".join([*([] if root else ["sudo"]), INSTALL[family], *packages_for(libraries, family)])
+    names = packages_for(libraries, family) + (list(also_apt) if family == "apt" else [])
+    return " ".join([*([] if root else ["sudo"]), INSTALL[family], *names])
 
 
 def run_apt(*arguments: str) -> subprocess.CompletedProcess[str]:
@@ -186,8 +194,12 @@ def can_install() -> bool:
     return root and package_family(read_os_release()) == "apt" and shutil.which("apt-get") is not None
 
 
-def ensure_libraries(libraries: Sequence[Library]) -> None:
+def ensure_libraries(libraries: Sequence[Library], also_apt: Callable[[], Sequence[str]] = list) -> None:
     """Return when all `libraries` can be loaded; as root on a Debian-like system install what is missing.
+
+    Args:
+        libraries: what must be there.
+        also_apt: asked, when something is missing, for packages to install in the same run.
 
     Raises:
         SetupFault: something is missing; the message holds one line that installs it.
@@ -195,11 +207,11 @@ def ensure_libraries(libraries: Sequence[Library]) -> None:
     absent = missing(libraries)
     if absent and can_install():
         say(f"Missing system libraries: {', '.join(library.soname for library in absent)}")
-        apt_install(lambda: packages_for(absent, "apt"))
+        apt_install(lambda: [*packages_for(absent, "apt"), *also_apt()])
         absent = missing(libraries)
     if absent:
         root = hasattr(os, "geteuid") and os.geteuid() == 0
-        line = remedy(absent, package_family(read_os_release()), root=root)
+        line = remedy(absent, package_family(read_os_release()), root=root, also_apt=also_apt())
         raise SetupFault(
             f"The window library needs system libraries that are not here: "
             f"{', '.join(library.soname for library in absent)}. To get them:\n\n    {line}\n\nthen start again."

@@ -27,6 +27,7 @@ PROGRAM = 'echo "$@"; echo "PYTHONPATH=$PYTHONPATH"'
             "NewConnectionError: Failed to establish a new connection: [Errno 101] Network is unreachable",
             "look at the network",
         ),
+        ("Max retries exceeded (Caused by SSLError(SSLCertVerificationError('certificate verify failed')))", "trust"),
         ("ProxyError('Cannot connect to proxy.')", "look at the network"),
         ("ERROR: Could not install packages due to an OSError: [Errno 28] No space left on device", "disk is full"),
         ("ERROR: THESE PACKAGES DO NOT MATCH THE HASHES FROM THE REQUIREMENTS FILE", "was refused"),

@@ -158,6 +158,15 @@ def test_what_apt_said_last_is_shown_when_it_cannot(apt):
     assert "50\nE: no route\napt-get could not install libgl1" in text
 
 
+def test_what_else_is_lacking_comes_in_the_same_run(apt, tmp_path, monkeypatch):
+    asked = apt(f"touch '{tmp_path}/done'")
+    gone_until(tmp_path, monkeypatch, "done")
+    libraries.ensure_libraries(libraries.OFFSCREEN, lambda: ["python3-venv"])
+    assert asked() == ["install --no-install-recommends libglib2.0-0 python3-venv"]
+    assert libraries.remedy([GL], "apt", root=False, also_apt=["a"]) == "sudo apt install libgl1 a"
+    assert libraries.remedy([GL], "dnf", root=False, also_apt=["a"]) == "sudo dnf install libglvnd-glx"
+
+
 def test_everyone_else_gets_the_line(apt, tmp_path, monkeypatch):
     apt("exit 0")
     monkeypatch.setattr(libraries.os, "geteuid", lambda: 1000)
