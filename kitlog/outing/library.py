@@ -1,5 +1,6 @@
 """The library: flight types, needs, what serves, kinds, places, starters and check lists; the pilot's edits on top."""
 
+from functools import cached_property
 from typing import Annotated
 
 from pydantic import Field, field_validator
@@ -176,8 +177,22 @@ class Library(Frozen):
 
     def guessed(self, item: Item) -> frozenset[str]:
         """What kind, name and model of an item suggest that it can do; only a guess."""
-        name = plain(f"{item.name} {item.model}")
-        return frozenset(served.name for served in self.served if served.guessed_from(item.kind, name))
+        served, known = self._guesses
+        key = (item.kind, f"{item.name} {item.model}")
+        if served is not self.served:  # a copy with other things served shares the notes of the first
+            return self._guess(*key)
+        if key not in known:
+            known[key] = self._guess(*key)
+        return known[key]
+
+    def _guess(self, kind: Kind, name: str) -> frozenset[str]:
+        text = plain(name)
+        return frozenset(served.name for served in self.served if served.guessed_from(kind, text))
+
+    @cached_property
+    def _guesses(self) -> tuple[tuple[Served, ...], dict[tuple[Kind, str], frozenset[str]]]:
+        """Guesses made so far: each need asks again for each item."""
+        return self.served, {}
 
     def place(self, place: Place) -> PlaceFacts:
         """How warm a place is."""

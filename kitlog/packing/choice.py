@@ -76,9 +76,9 @@ class _Picker:
             return
         if need.water_ml is None and not _of_set(need):
             for fit in self._ranked(need):
-                if self._have(need) >= need.amount:
+                if self._have(need) >= need.amount and not need.every:
                     break
-                self._take(fit.item, self._pieces(fit.item, need))
+                self._take(fit.item, fit.item.quantity if need.every else self._pieces(fit.item, need))
         elif need.water_ml is not None:
             self._take_vessels(need)
         self._note(asked)
