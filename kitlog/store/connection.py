@@ -40,8 +40,12 @@ def connect(path: Path) -> sqlite3.Connection:
         check_same_thread=False,
         cached_statements=256,
     )
-    for name, value in _OF_THE_CONNECTION.items():
-        raw.execute(f"PRAGMA {name}={value}")
+    try:
+        for name, value in _OF_THE_CONNECTION.items():
+            raw.execute(f"PRAGMA {name}={value}")
+    except sqlite3.Error:
+        raw.close()
+        raise
     return raw
 
 

@@ -2,6 +2,8 @@
 
 import re
 import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -43,14 +45,25 @@ def copy(raw: sqlite3.Connection, source: Path, target: Path) -> None:
 
 def _copy_pages(raw: sqlite3.Connection, target: Path) -> None:
     copied = connect(target)
-    # Reading first: sqlite3's backup would wait for a locked file for ever.
+    try:
+        with _reading(raw):
+            raw.backup(copied)
+    finally:
+        copied.close()
+
+
+@contextmanager
+def _reading(raw: sqlite3.Connection) -> Iterator[None]:
+    """Hold a reader's lock: the backup itself would wait for a locked file for ever."""
+    if raw.in_transaction:
+        yield
+        return
     raw.execute("BEGIN")
     try:
         raw.execute("SELECT count(*) FROM sqlite_schema").fetchone()
-        raw.backup(copied)
+        yield
     finally:
-        raw.execute("ROLLBACK")
-        copied.close()
+        raw.rollback()
 
 
 def copy_beside(raw: sqlite3.Connection, path: Path, reason: str, now: datetime) -> Path:

@@ -41,7 +41,7 @@ def create(path: Path) -> None:
     Raises:
         SystemFault: ``data_file.missing_folder``, ``.read_only``, ``.full`` and the like.
     """
-    _have_folder(path)
+    have_folder(path)
     with told_by_system(path), disk.unfinished(path) as temporary:
         disk.make_private(temporary)
         with told(path):
@@ -53,7 +53,12 @@ def create(path: Path) -> None:
             return
 
 
-def _have_folder(path: Path) -> None:
+def have_folder(path: Path) -> None:
+    """Make the folder of a data file if it is the usual one.
+
+    Raises:
+        SystemFault: ``data_file.missing_folder`` with ``folder``.
+    """
     if path.parent.is_dir():
         return
     if path.parent != usual_path().parent:

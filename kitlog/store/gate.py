@@ -32,21 +32,19 @@ def admit(path: Path, now: datetime) -> sqlite3.Connection:
 
 
 def _let_in(raw: sqlite3.Connection, path: Path, now: datetime) -> sqlite3.Connection:
-    version = read_marks(raw, path)
-    refuse_damage(raw, path)
+    version = refuse_unfit(raw, path)
     connection.settle(raw, path)
-    refuse_acting(raw, path)
     if version < SCHEMA:
         # The only place that needs alembic, which takes longer to import than a file takes to open.
         from kitlog.store.migrations.run import bring_up_to_date
 
         bring_up_to_date(raw, path, now)
-    refuse_other_tables(raw, path)
+        refuse_other_tables(raw, path)
     return raw
 
 
-def refuse_place(path: Path) -> None:
-    """Whether a plain file lies there that we may write.
+def refuse_place(path: Path, *, to_write: bool = True) -> None:
+    """Whether a plain file lies there, and one that we may write.
 
     An empty file is refused: SQLite takes it for an empty database, but ours are never empty, so something emptied it.
 
@@ -55,6 +53,8 @@ def refuse_place(path: Path) -> None:
             ``.read_only``.
     """
     code = _unfit_place(path)
+    if code is None and to_write and not (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)):
+        code = "data_file.read_only"
     if code is not None:
         raise SystemFault(code, path=str(path), folder=str(path.parent))
 
@@ -66,9 +66,7 @@ def _unfit_place(path: Path) -> str | None:
         return "data_file.missing" if path.parent.is_dir() else "data_file.missing_folder"
     if not path.is_file():
         return "data_file.not_a_file"
-    if path.stat().st_size == 0:
-        return "data_file.empty"
-    return None if os.access(path, os.W_OK) and os.access(path.parent, os.W_OK) else "data_file.read_only"
+    return "data_file.empty" if path.stat().st_size == 0 else None
 
 
 def read_marks(raw: sqlite3.Connection, path: Path) -> int:
@@ -137,17 +135,27 @@ def refuse_bad_copy(path: Path) -> None:
     Raises:
         SystemFault: as at the gate.
     """
-    refuse_place(path)
+    refuse_place(path, to_write=False)
     with told(path):
         raw = connection.connect(path)
         try:
-            version = read_marks(raw, path)
-            refuse_damage(raw, path)
-            refuse_acting(raw, path)
-            if version == SCHEMA:
-                refuse_other_tables(raw, path)
+            refuse_unfit(raw, path)
         finally:
             raw.close()
+
+
+def refuse_unfit(raw: sqlite3.Connection, path: Path) -> int:
+    """Whether a file is ours, known and whole; its schema.
+
+    Raises:
+        SystemFault: as at the gate.
+    """
+    version = read_marks(raw, path)
+    refuse_damage(raw, path)
+    refuse_acting(raw, path)
+    if version == SCHEMA:
+        refuse_other_tables(raw, path)
+    return version
 
 
 def _columns(raw: sqlite3.Connection) -> dict[str, tuple[str, ...]]:

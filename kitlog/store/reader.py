@@ -83,10 +83,10 @@ class Reader:
         """One outing."""
         return self._one(aggregates.OUTINGS, outing_id)
 
-    def ticks(self, outing_id: str) -> tuple[Tick, ...]:
-        """The ticks of an outing's repack."""
+    def ticks(self, outing_id: str | None = None) -> tuple[Tick, ...]:
+        """The ticks of an outing's repack; None = of all outings."""
         root = aggregates.TICKS
-        return self._all(root, root.table.c.outing_id == outing_id)
+        return self._all(root, *(() if outing_id is None else (root.table.c.outing_id == outing_id,)))
 
     def preferences(self) -> dict[str, str]:
         """The pilot's preferences by name."""

@@ -38,9 +38,7 @@ def bring_up_to_date(
     try:
         with without_foreign_keys(raw), _transaction(raw) as connection:
             run_steps(connection, _version(raw), steps)
-            loose = gate.dangling(raw)
-            if loose is not None:
-                raise RuntimeError(f"foreign_key_check {loose}")
+            _refuse_dangling(raw)
     except SystemFault:
         raise
     except Exception as error:
@@ -75,6 +73,12 @@ def _transaction(raw: sqlite3.Connection) -> Iterator[Connection]:
     plain = engine_on(raw).connect()
     with plain.execution_options(begin="BEGIN IMMEDIATE") as connection, connection.begin():
         yield connection
+
+
+def _refuse_dangling(raw: sqlite3.Connection) -> None:
+    loose = gate.dangling(raw)
+    if loose is not None:
+        raise RuntimeError(f"foreign_key_check {loose}")
 
 
 def _version(raw: sqlite3.Connection) -> int:
