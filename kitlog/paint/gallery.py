@@ -9,10 +9,11 @@ from pathlib import Path
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QFont, QGuiApplication, QImage, QPainter
 
-from kitlog.paint import bench, item_sketch, luggage_tag, power_lanes, step_ring, weight_ruler
+from kitlog.paint import bench, item_sketch, luggage_tag, power_lanes, step_ring, weight_ruler, zone_bars, zone_drawing
 from kitlog.paint.mark import Mark
 from kitlog.paint.sample_power import POWER
 from kitlog.paint.sample_weight import WEIGHT
+from kitlog.paint.sample_zones import ZONES
 from kitlog.paint.step_ring import StepRing
 from kitlog.paint.tokens import DARK, LIGHT, Tokens
 
@@ -55,6 +56,18 @@ def exhibits() -> list[Exhibit]:
             480,
             lambda font: weight_ruler.measure(WEIGHT, 480, font),
             lambda painter, rect, tokens: weight_ruler.paint(painter, rect, WEIGHT, tokens, 0),
+        ),
+        Exhibit(
+            "zones",
+            464,
+            lambda font: zone_drawing.measure(ZONES, 464, font),
+            lambda painter, rect, tokens: zone_drawing.paint(painter, rect, ZONES, tokens, "cockpit"),
+        ),
+        Exhibit(
+            "zones_bars",
+            256,
+            lambda font: zone_bars.measure(ZONES, font),
+            lambda painter, rect, tokens: zone_bars.paint(painter, rect, ZONES, tokens, "cockpit"),
         ),
         Exhibit("bench", 500, lambda _: 180.0, bench.paint),
         Exhibit("luggage_tag", 700, lambda _: 40.0, luggage_tag.paint),

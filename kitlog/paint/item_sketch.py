@@ -9,15 +9,24 @@ from kitlog.paint.tokens import Tokens
 
 WIDTH, HEIGHT = 240.0, 72.0
 
+
+def _cell_wall(number: int) -> str:
+    """The wall between two cells, `number` walls from the middle: shorter and slanting towards the tips."""
+    out = abs(number) / 10
+    x, top, foot = 120 + 11.6 * number, 3 + 26 * out**2.2, 34 + 10 * out**3
+    return f"M {x:.1f},{top:.1f} L {x - 0.2 * number:.1f},{foot:.1f}"
+
+
 _WING = (
     "M 4,32 C 30,12 70,3 120,3 C 170,3 210,12 236,32 L 236,46 C 210,36 170,34 120,34 C 70,34 30,36 4,46 Z",
-    " ".join(
-        f"M {120 + i * 11.6:.1f},{3 + 26 * abs(i / 10) ** 2.2:.1f} L {120 + i * 11.4:.1f},{34 + 10 * abs(i / 10) ** 3:.1f}"
-        for i in range(-9, 10)
-    ),
+    " ".join(_cell_wall(number) for number in range(-9, 10)),
+)
+_HARNESS_BODY = (
+    "M 78,66 C 68,44 72,18 86,6 C 94,2 100,8 100,18 C 102,30 108,36 118,40 "
+    "C 138,44 158,42 168,46 C 176,50 176,66 164,66 Z"
 )
 _HARNESS = (
-    "M 78,66 C 68,44 72,18 86,6 C 94,2 100,8 100,18 C 102,30 108,36 118,40 C 138,44 158,42 168,46 C 176,50 176,66 164,66 Z",
+    _HARNESS_BODY,
     "M 84,54 C 108,58 146,58 172,54 M 118,40 C 122,30 138,28 146,42 M 96,14 C 108,18 110,30 118,40",
 )
 _HELMET = (

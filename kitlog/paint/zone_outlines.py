@@ -1,0 +1,102 @@
+"""The outlines of the zone drawing: the pilot seen from the side in the harness, and the rucksack."""
+
+from functools import cache
+
+from PySide6.QtGui import QPainterPath
+
+from kitlog.paint.outline import outline
+
+PILOT_WIDTH, PILOT_HEIGHT = 464.0, 256.0
+RUCKSACK_WIDTH, RUCKSACK_HEIGHT = 128.0, 150.0
+
+RISERS = "M 189,0 L 204,126 M 221,0 L 206,126"
+CARABINER = (205.0, 131.0, 5.2)
+"""Centre and radius of the carabiner's ring."""
+
+HELMET = (
+    "M 157,62 C 154,49 144,41 130,41 C 114,41 103,53 103,69 C 103,80 107,88 114,92 "
+    "C 119,94 123,93 123,88 L 123,82 C 124,72 131,66 141,65 Z"
+)
+FACE = "M 120,80 C 122,70 130,62 140,62 L 153,61 C 156,72 154,83 147,88 C 140,93 130,92 124,87 Z"
+SMILE = "M 142,80.5 C 145,83 149,82.5 151,80"
+EYE = (147.5, 73.0, 1.3)
+NECK = "M 118,88 L 117,100 L 140,101 L 137,89 Z"
+BODY = (
+    "M 116,97 C 111,99 106,102 105,107 C 104,111 106,115 108,119 L 141,188 C 147,200 158,206 172,207 "
+    "C 186,207 198,203 203,197 L 206,181 C 200,166 187,148 173,130 C 162,116 151,103 139,99 C 131,101 123,100 116,97 Z"
+)
+ARM = (
+    "M 126,122 C 133,139 148,148 163,143 C 181,137 192,112 210,85 L 199,77 C 188,94 176,120 165,129 "
+    "C 156,135 145,129 138,113 Z"
+)
+ARM_LINE = (
+    "M 126,122 C 133,139 148,148 163,143 C 181,137 192,112 210,85 "
+    "M 199,77 C 188,94 176,120 165,129 C 156,135 145,129 138,113"
+)
+HAND = "M 213,79 C 213,84 209,87 205,87 C 200,87 197,83 197,78 C 197,73 201,70 205,70 C 210,70 213,74 213,79 Z"
+
+HARNESS = (
+    "M 148,206 C 160,210 176,212 190,206 L 206,190 C 204,174 208,165 222,160 C 270,147 390,144 438,149 "
+    "C 452,150 459,158 458,166 C 457,178 448,186 436,189 C 380,202 320,216 274,224 C 230,228 180,226 148,218 Z"
+)
+LEGS_LINE = "M 208,194 C 236,176 262,178 300,178 C 350,180 400,172 438,162"
+BACK_POCKET = (
+    "M 6,163 C 34,128 72,104 99,102 C 106,102 109,106 112,112 "
+    "L 150,207 C 153,215 150,219 144,219 C 96,218 34,201 6,163 Z"
+)
+UNDER_SEAT = (
+    "M 150,216 C 190,224 230,225 262,221 C 270,220 273,225 270,231 C 262,246 248,253 226,253 "
+    "L 184,253 C 160,252 148,241 146,226 C 145,219 146,215 150,216 Z"
+)
+SIDE_POCKET = (
+    "M 163,165 L 201,165 C 204,165 206,167 206,170 L 208,199 C 208,204 205,206 202,206 "
+    "L 168,206 C 164,206 162,203 161,200 L 158,170 C 158,167 160,165 163,165 Z"
+)
+FRONT_CONTAINER = (
+    "M 236,139 L 298,139 C 303,139 306,142 306,147 L 304,184 C 304,189 301,192 296,192 "
+    "L 238,192 C 233,192 230,189 230,184 L 228,147 C 228,142 231,139 236,139 Z"
+)
+COCKPIT = (
+    "M 230,139 C 226,139 225,137 226,134 L 232,120 C 233,117 235,115 238,114 L 294,93 C 300,91 305,93 305,99 "
+    "L 308,133 C 308,137 306,139 302,139 Z"
+)
+
+LID = "M 40,29 C 37,14 43,2 59,2 L 98,2 C 112,2 118,13 120,33 C 94,26 66,26 40,29 Z"
+RUCKSACK = (
+    "M 44,28 C 70,26 96,27 113,31 C 121,45 126,62 126,82 L 126,134 C 126,143 122,148 112,148 "
+    "L 54,148 C 47,148 44,144 44,137 Z"
+)
+SHOULDER_STRAP = "M 44,38 C 26,42 17,58 17,78 C 17,97 26,110 38,115 L 44,115 C 34,108 26,95 26,78 C 26,63 32,54 44,51 Z"
+HIP_BELT = "M 44,115 C 28,113 9,116 2,124 C 0,127 3,131 8,132 C 20,135 34,134 44,134 Z"
+STRAPS = "M 44,72 L 126,82 M 44,114 L 126,124 M 107,30 L 115,60"
+BUCKLES = ((85.0, 77.0), (85.0, 119.0), (111.5, 46.0))
+
+WORN, ON_PILOT, ON_FOOT = "worn", "pilot", "rucksack"
+
+ON_PILOT_ZONES = {
+    "harness": HARNESS,
+    "back pocket": BACK_POCKET,
+    WORN: f"{BODY} {ARM} {HAND} {HELMET}",
+    "side pocket": SIDE_POCKET,
+    "under seat": UNDER_SEAT,
+    "front container": FRONT_CONTAINER,
+    "cockpit": COCKPIT,
+}
+"""Zones on the pilot from the hindmost to the foremost, by the design's words for them."""
+
+
+@cache
+def zone_path(zone: str) -> QPainterPath:
+    """The closed outline of a zone; of several shapes that touch, their union.
+
+    Raises:
+        KeyError: the zone has no place in the drawing.
+    """
+    if zone == ON_FOOT:
+        return outline(RUCKSACK)
+    if zone == WORN:
+        joined = outline(BODY)
+        for part in (ARM, HAND, HELMET):
+            joined = joined.united(outline(part))
+        return joined
+    return outline(ON_PILOT_ZONES[zone])
