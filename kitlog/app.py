@@ -36,4 +36,4 @@ def open_bench(path: Path, *, create: bool = True, clock: Callable[[], datetime]
         SystemFault: the data file cannot be opened.
     """
     data = DataFile.open(path, now=clock(), create=create)
-    return Workbench(data, load_library(resources_folder() / "library"), clock, new_id)
+    return Workbench(data, load_library(resources_folder()), clock, new_id)

@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import datetime
 
-from kitlog.budget.result import Finding, worst_first
+from kitlog.budget.result import Finding, Remedy, worst_first
 from kitlog.budget.weight import Load as MassLoad
 from kitlog.budget.weight import MassBalance, weigh
 from kitlog.fault import InputFault
 from kitlog.kit.item import Item
-from kitlog.kit.kinds import Kind
+from kitlog.kit.kinds import SET_KINDS, Kind
 from kitlog.outing.conditions import Condition
 from kitlog.outing.library import Library
 from kitlog.outing.needs import FlightType
@@ -33,6 +33,7 @@ from kitlog.packing.naming import with_ids
 from kitlog.packing.people import people_findings
 from kitlog.packing.power_day import power_day
 from kitlog.packing.power_findings import power_findings
+from kitlog.packing.swap import swapped
 from kitlog.packing.weight_findings import WeightCase, weight_findings
 
 
@@ -50,6 +51,11 @@ def assess(outing: Outing, kit: Kit, library: Library, history: History, now: da
         InputFault: an unknown or ambiguous item, flight type or phase is named.
     """
     plan = with_ids(outing, kit.items)
+    judged = _judge(plan, kit, library, history, now)
+    return replace(judged, findings=_with_checked_swaps(judged, kit, library, history))
+
+
+def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: datetime) -> Assessment:
     types = flight_types(plan, library)
     fitness = fitness_of(plan, kit, history)
     chosen = choose_set(plan, fitness, history.outings)
@@ -86,6 +92,19 @@ def assess(outing: Outing, kit: Kit, library: Library, history: History, now: da
         mass=mass,
         power=power,
     )
+
+
+def _with_checked_swaps(judged: Assessment, kit: Kit, library: Library, history: History) -> tuple[Finding, ...]:
+    """The findings, without swaps of wing, harness, reserve or helmet that would not leave fewer stops."""
+    kinds = {item.id: item.kind for item in kit.items}
+
+    def helps(remedy: Remedy) -> bool:
+        if remedy.code != "swap" or kinds[remedy.items[0]] not in SET_KINDS:
+            return True
+        other = _judge(swapped(judged.outing, *remedy.items), kit, library, history, judged.now)
+        return other.counts.stop < judged.counts.stop and other.counts.not_known <= judged.counts.not_known
+
+    return tuple(replace(f, remedies=tuple(r for r in f.remedies if helps(r))) for f in judged.findings)
 
 
 def flight_types(outing: Outing, library: Library) -> tuple[FlightType, ...]:

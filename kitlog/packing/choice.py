@@ -156,7 +156,9 @@ class _Picker:
     def _others(self, need: Need) -> list[Fitness]:
         there = self.choice.load.lines
         return [
-            fit for fit in self._fitness.values() if fit.item.id not in there and meets(fit.item, need, self._library)
+            fit
+            for fit in self._fitness.values()
+            if (fit.item.id not in there or there[fit.item.id].in_car) and meets(fit.item, need, self._library)
         ]
 
     def _note_passed_over(self, need: Need, taken: list[str]) -> None:
@@ -199,8 +201,13 @@ def _why_not(fit: Fitness, outing: Outing) -> str:
         return "left out"
     if fit.open_stop is not None:
         return "stop open"
-    if fit.item.zone is Zone.LEFT_IN_CAR:
+    if _stays_in_car(fit.item, outing):
         return "left in the car"
     if fit.item.kind in SET_KINDS:
         return "not of the set"
     return "overdue" if fit.overdue else "heavier"
+
+
+def _stays_in_car(item: Item, outing: Outing) -> bool:
+    pinned = next((pin.zone for pin in outing.pinned if pin.item == item.id), None)
+    return (pinned or item.zone) is Zone.LEFT_IN_CAR

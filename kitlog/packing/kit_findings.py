@@ -106,7 +106,7 @@ def service_findings(
     """What is open, recommended or not known about the service of what goes, one finding an item and rule."""
     needs = tuple(asked)
     return [
-        _service(due, line, outing, _service_remedies(due, line, fitness, needs, library))
+        _service(due, line, outing, _service_remedies(due, line, outing, fitness, needs, library))
         for line in lines
         for due in _dues(fitness[line.item.id])
         if not line.in_car and open_state(due, outing) is not State.FINE
@@ -146,13 +146,18 @@ _SERVICE_CODES = {
 
 
 def _service_remedies(
-    due: Due, line: ListLine, fitness: Mapping[str, Fitness], asked: tuple[Asked, ...], library: Library
+    due: Due,
+    line: ListLine,
+    outing: Outing,
+    fitness: Mapping[str, Fitness],
+    asked: tuple[Asked, ...],
+    library: Library,
 ) -> tuple[Remedy, ...]:
     """Swap for the next best, leave it at home where nothing needs it, else record what was done."""
     remedies: list[Remedy] = []
     if due.open:
         spare = _spare(line, fitness, asked, library)
-        if spare is not None:
+        if spare is not None and (line.item.kind not in SET_KINDS or open_state(due, outing) is State.STOP):
             remedies.append(Remedy("swap", (line.item.id, spare.id)))
         if line.strength in {None, Strength.COMFORT} and line.item.kind not in SET_KINDS and not line.fitted:
             remedies.append(Remedy("leave_at_home", (line.item.id,)))

@@ -37,7 +37,7 @@ def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> Po
     unknown = tuple(item.id for item in items if not _is_bank(item) and _lacks_figures(item))
     if not any(phase.likely_h > 0 for phase in outing.phases):
         return PowerDay(reason="no phases", unknown=unknown)
-    devices = tuple(_device(item, outing, library) for item in items if _draws(item, outing))
+    devices = tuple(_device(item, outing, library) for item in items if _draws(item, outing, library))
     banks = tuple(_bank(item, library) for item in items if _is_bank(item) and _energy(item) is not None)
     if not devices:
         return PowerDay(reason="no devices", unknown=unknown)
@@ -75,9 +75,12 @@ def _lacks_figures(item: Item) -> bool:
     return item.battery.energy_wh is None or not item.battery.ways
 
 
-def _draws(item: Item, outing: Outing) -> bool:
+def _draws(item: Item, outing: Outing, library: Library) -> bool:
+    """Whether a device takes part in the day: it draws in some phase, or is plugged in."""
     plugged = any(plug.device == item.id for plug in outing.plugs or ())
-    return not _is_bank(item) and not _lacks_figures(item) and (plugged or item.battery is not None)
+    if _is_bank(item) or item.battery is None or _lacks_figures(item):
+        return False
+    return plugged or any(draw_w(item, phase, outing, library) > 0 for phase in outing.phases)
 
 
 def _device(item: Item, outing: Outing, library: Library) -> Device:

@@ -21,6 +21,8 @@ from kitlog.packing.serving import serving
 CALLS = "call for help"
 KEEP_AT_END_PCT = {Kind.PHONE: 10.0, Kind.RADIO: 20.0}
 HIGH_CASE_PCT = 20.0
+SOON_H = 0.02
+"""A bank that sleeps this soon after its time-out never had enough load, in h."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,7 +243,20 @@ def _alive(item: Item, day: DayResult | None) -> bool:
 
 
 def _fell_asleep(item: Item, day: DayResult) -> bool:
-    return item.id in day.banks and day.banks[item.id].auto_off_h is not None
+    """Whether a bank will not stay awake: it falls asleep as soon as something is plugged in, or that goes off later.
+
+    A bank that goes to sleep because all on it is full is no trouble.
+    """
+    asleep_h = day.banks[item.id].auto_off_h if item.id in day.banks else None
+    if asleep_h is None:
+        return False
+    soon = ((item.bank.off_s if item.bank else None) or 30.0) / 3600 + SOON_H
+    for device, course in day.device_courses.items():
+        on_it = [span for span in course.plugged if span.what == item.id and span.from_h <= asleep_h <= span.to_h]
+        off_h = day.devices[device].first_off_h
+        if any(asleep_h - span.from_h <= soon for span in on_it) or (on_it and off_h is not None and off_h > asleep_h):
+            return True
+    return False
 
 
 def _sleeps(item: Item, day: DayResult) -> Finding:

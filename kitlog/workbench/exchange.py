@@ -12,6 +12,7 @@ from kitlog.files.csv_service_export import write_service
 from kitlog.files.demo import Demo, load_demo
 from kitlog.kit.item import Item
 from kitlog.kit.service import ServiceRecord, ServiceRule
+from kitlog.store.aggregates import Stored
 from kitlog.workbench.outing_commands import OutingCommands
 
 
@@ -55,7 +56,7 @@ class Exchange(OutingCommands):
     def import_kit(self, preview: KitPreview) -> None:
         """Write what a preview showed: one transaction, one undo step, after a copy of the data file."""
         self._data.copy_beside("before import", self.now())
-        models = (*_hosts_first(preview.items), *preview.rules, *preview.records)
+        models: tuple[Stored, ...] = (*_hosts_first(preview.items), *preview.rules, *preview.records)
         self._put("kit.import", models, {"file": preview.file, "count": len(preview.items)})
 
     def export_kit(self) -> Export:
@@ -69,8 +70,9 @@ class Exchange(OutingCommands):
     def fill_with_demo(self, folder: Path) -> Demo:
         """Fill the data file with the demo scenario: one transaction, one undo step."""
         demo = load_demo(folder, self.new_id)
-        service = (*demo.rules, *demo.records, *demo.events, *demo.flights)
-        self._put("demo.fill", (demo.pilot, *_hosts_first(demo.items), *service, *demo.outings))
+        service: tuple[Stored, ...] = (*demo.rules, *demo.records, *demo.events, *demo.flights)
+        models: tuple[Stored, ...] = (demo.pilot, *_hosts_first(demo.items), *service, *demo.outings)
+        self._put("demo.fill", models)
         return demo
 
     def backup(self, to: Path) -> None:

@@ -6,6 +6,7 @@ from kitlog.fault import InputFault
 from kitlog.outing.outing import Answer, Outing, Override
 from kitlog.outing.ticks import Step, Tick
 from kitlog.packing.naming import with_ids
+from kitlog.packing.swap import swapped
 from kitlog.store.writer import Writer
 from kitlog.workbench.reads import WORKING_ON
 from kitlog.workbench.service_commands import ServiceCommands
@@ -83,16 +84,9 @@ class OutingCommands(ServiceCommands):
 
     def swap(self, outing_id: str, item_id: str, instead_id: str) -> None:
         """Let one item go instead of another on an outing."""
-        outing, item = self._planned(outing_id), self._known(item_id)
-        instead = self._known(instead_id)
-        pinned = tuple(pin for pin in outing.pinned if pin.item not in {item_id, instead_id})
-        old = next((pin for pin in outing.pinned if pin.item == item_id), None)
-        pin = (old.model_copy(update={"item": instead_id, "n": None}),) if old else ({"item": instead_id},)
-        left_out = (*(name for name in outing.left_out if name not in {item_id, instead_id}), item_id)
-        chosen = {k: instead_id if v == item_id else v for k, v in outing.set.model_dump().items()}
-        raw = {**outing.model_dump(), "pinned": [*pinned, *pin], "left_out": left_out, "set": chosen}
-        swapped = Outing.model_validate(raw)
-        self._write("outing.swap", lambda w: w.put(swapped), {"name": item.name, "instead": instead.name})
+        item, instead = self._known(item_id), self._known(instead_id)
+        outing = swapped(self._planned(outing_id), item_id, instead_id)
+        self._put("outing.swap", (outing,), {"name": item.name, "instead": instead.name})
 
     def leave_out(self, outing_id: str, item_id: str) -> None:
         """Leave an item at home on an outing."""

@@ -1,0 +1,360 @@
+"""Findings as words: a title, a figure and a sentence. Codes and figures come from the floors below."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from kitlog.budget.result import Finding, State
+from kitlog.kit.due import Due
+from kitlog.wording.figures import (
+    day_text,
+    hours_text,
+    kg_text,
+    mass_text,
+    number_text,
+    percent_text,
+    span_text,
+    with_unit,
+)
+from kitlog.wording.rules import rule_text
+from kitlog.wording.translate import _, ngettext
+
+Names = Mapping[str, str]
+"""Names of items by id."""
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A finding in words.
+
+    Attributes:
+        title: whom or what it is about; figure: the one figure, may be empty; sentence: what there is to say.
+    """
+
+    title: str
+    figure: str
+    sentence: str
+
+
+def say(finding: Finding, names: Names) -> Said:
+    """A finding in words, items by their names."""
+    title, figure, sentence = _SAY[finding.code](finding, names)
+    return Said(title, figure, sentence)
+
+
+Parts = tuple[str, str, str]
+
+
+def _item(finding: Finding, names: Names) -> str:
+    return names.get(finding.items[0], finding.items[0]) if finding.items else finding.subject
+
+
+def _need_missing(finding: Finding, names: Names) -> Parts:
+    facts = finding.facts
+    reason = _REASONS.get(str(facts["reason"]), str(facts["reason"]))
+    others = ", ".join(names.get(i, i) for i in finding.items)
+    tail = f" ({others})" if others and facts["reason"] != "none owned" else ""
+    sentence = _("{strength} need not met, {reason}{tail}: {why}").format(
+        strength=_(str(facts["strength"])), reason=_(reason), tail=tail, why=_(str(facts["why"]))
+    )
+    return _(str(facts["label"])), "", sentence
+
+
+_REASONS = {"none owned": "none in the kit", "not chosen": "not chosen yet"}
+
+
+def _need_not_chosen(finding: Finding, names: Names) -> Parts:
+    others = ", ".join(names.get(i, i) for i in finding.items)
+    sentence = _("several could go and none is chosen: {others}").format(others=others)
+    return _(str(finding.facts["label"])), "", sentence
+
+
+def _check_not_answered(finding: Finding, _names: Names) -> Parts:
+    sentence = _("not answered: {why}").format(why=_(str(finding.facts["why"])))
+    return _(str(finding.facts["label"])), "", sentence
+
+
+def _pin_not_at_hand(finding: Finding, names: Names) -> Parts:
+    sentence = _("pinned to this outing, but {state}").format(state=_(str(finding.facts["state"])))
+    return _item(finding, names), "", sentence
+
+
+def _service(finding: Finding, names: Names) -> Parts:
+    due = finding.facts["due"]
+    assert isinstance(due, Due)  # noqa: S101  # put there by the service findings
+    title = f"{_item(finding, names)}: {rule_text(due.rule)}"
+    return title, "" if due.days_left is None else with_unit(due.days_left, "d"), due_sentence(due)
+
+
+def due_sentence(due: Due) -> str:
+    """What is on record about a rule on a day, in words."""
+    if due.event is not None:
+        return _("open since {day}: {event}").format(day=day_text(due.event.on), event=_(due.event.kind))
+    if due.state == "no record":
+        return _("no record: not known until a first one is entered")
+    parts = [part for part in (_by_date(due), _by_hours(due), _by_launches(due)) if part]
+    if due.state == "recommended date passed" and due.recommended_on is not None:
+        parts.insert(0, _("recommended by {day}").format(day=day_text(due.recommended_on)))
+    return "; ".join(parts) or _(due.state.value)
+
+
+def _by_date(due: Due) -> str:
+    if due.due_on is None:
+        return ""
+    text = _("overdue since {day}") if due.on > due.due_on else _("due {day}")
+    return text.format(day=day_text(due.due_on))
+
+
+def _by_hours(due: Due) -> str:
+    if due.hours_left is None:
+        return ""
+    hours = with_unit(abs(due.hours_left), "h", 1)
+    if due.hours_left < 0:
+        return _("{hours} over the limit").format(hours=hours)
+    about = _(", about {day}").format(day=day_text(due.predicted_on)) if due.predicted_on else ""
+    return _("{hours} left{about}").format(hours=hours, about=about)
+
+
+def _by_launches(due: Due) -> str:
+    if due.launches_left is None:
+        return ""
+    if due.launches_left < 0:
+        return ngettext("{n} launch over", "{n} launches over", -due.launches_left).format(n=-due.launches_left)
+    return ngettext("{n} launch left", "{n} launches left", due.launches_left).format(n=due.launches_left)
+
+
+def _range(finding: Finding, names: Names) -> Parts:
+    facts, when = finding.facts, _("Take-off mass") if finding.code == "weight.takeoff_range" else _("Landing mass")
+    if finding.figure is None:
+        least = _("at least {mass}").format(mass=kg_text(_number(facts["known_g"])))
+        return when, "", f"{_mass_unknown(facts, names)}; {least}"
+    if facts["low_g"] is None or facts["high_g"] is None:
+        return when, kg_text(finding.figure), _("the wing's certified range is not on record")
+    sentence = _("{fit}: range {low} to {high}, {tolerance}, at {position} of the range").format(
+        fit=_(_FITS[str(facts["fit"])]),
+        low=number_text(_number(facts["low_g"]) / 1000, 1),
+        high=kg_text(_number(facts["high_g"])),
+        tolerance="±" + kg_text(_number(facts["tolerance_g"])),
+        position=percent_text(_number(facts["position_pct"]), 1) if facts["position_pct"] is not None else "?",
+    )
+    return when, kg_text(finding.figure), sentence
+
+
+_FITS = {
+    "inside": "inside",
+    "inside, tolerance reaches over": "inside, but the tolerance reaches over a limit",
+    "outside, tolerance reaches in": "outside, the tolerance reaches in",
+    "outside": "outside",
+    "not known": "not known",
+}
+
+
+def _mass_unknown(facts: Mapping[str, object], names: Names) -> str:
+    unknown = facts["unknown"]
+    assert isinstance(unknown, tuple)  # noqa: S101  # put there by the weight findings
+    listed = ", ".join(_("body mass") if name == "pilot" else names.get(name, name) for name in unknown)
+    return _("mass not known: {names}").format(names=listed)
+
+
+def _number(value: object) -> float:
+    assert isinstance(value, int | float)  # noqa: S101  # figures in facts are numbers where the code says so
+    return float(value)
+
+
+def _harness(finding: Finding, names: Names) -> Parts:
+    title = _("Load on {harness}").format(harness=_item(finding, names))
+    if finding.facts["high_g"] is None:
+        return title, "", _("its greatest load is not on record")
+    if finding.figure is None:
+        return title, "", _("take-off mass not known")
+    high = kg_text(_number(finding.facts["high_g"]))
+    return title, kg_text(finding.figure), _("of at most {high}; the wing is not counted").format(high=high)
+
+
+def _reserve(finding: Finding, names: Names) -> Parts:
+    facts, title = finding.facts, _("Load on {reserve}").format(reserve=_item(finding, names))
+    if facts["high_g"] is None:
+        return title, "", _("its printed load is not on record")
+    if finding.figure is None:
+        return title, "", _("take-off mass not known")
+    sentence = _(
+        "without the wing {without}, with it {with_wing}; printed {low} to {high}. Sources differ on which counts"
+    ).format(
+        without=kg_text(finding.figure),
+        with_wing=kg_text(_number(facts["with_wing_g"])),
+        low="?" if facts["low_g"] is None else number_text(_number(facts["low_g"]) / 1000, 1),
+        high=kg_text(_number(facts["high_g"])),
+    )
+    return title, kg_text(finding.figure), sentence
+
+
+def _mid_range(finding: Finding, _names: Names) -> Parts:
+    sentence = _("wanted between {low} and {high} of the range: {why}").format(
+        low=percent_text(_number(finding.facts["low_pct"])),
+        high=percent_text(_number(finding.facts["high_pct"])),
+        why=_(str(finding.facts["why"])),
+    )
+    return _("Position in the range"), percent_text(finding.figure, 1), sentence
+
+
+def _pack_share(finding: Finding, _names: Names) -> Parts:
+    sentence = _("{pack} on the back on foot, at most {high} of body mass is usual").format(
+        pack=kg_text(_number(finding.facts["pack_g"])), high=percent_text(_number(finding.facts["high_pct"]))
+    )
+    return _("Carried uphill"), percent_text(finding.figure, 1), sentence
+
+
+def _no_ballast(finding: Finding, names: Names) -> Parts:
+    return _item(finding, names), "", _("no ballast here: {why}").format(why=_(str(finding.facts["why"])))
+
+
+def _device(finding: Finding, names: Names) -> Parts:
+    facts = finding.facts
+    figure = percent_text(finding.figure) if finding.figure is not None else ""
+    return _item(finding, names), figure, _device_sentence(facts, finding)
+
+
+def _device_sentence(facts: Mapping[str, object], finding: Finding) -> str:
+    if facts["off_h_likely"] is not None:
+        return _("off after {after} in the likely case, in {phase}{short}").format(
+            after=hours_text(_number(facts["off_h_likely"])),
+            phase=_(finding.phase),
+            short=_short(facts["short_h_likely"]),
+        )
+    if facts["off_h_high"] is not None:
+        return _("lasts the likely day with {left}; off after {after} on a high day{short}").format(
+            left=percent_text(_number(facts["end_pct_likely"])),
+            after=hours_text(_number(facts["off_h_high"])),
+            short=_short(facts["short_h_high"]),
+        )
+    if finding.state is State.LOOK:
+        keep = percent_text(_number(facts["keep_pct"]))
+        return _("lasts, but ends under the {keep} to keep in hand").format(keep=keep)
+    high = "" if facts["end_pct_high"] is None else percent_text(_number(facts["end_pct_high"]))
+    return _("lasts the high day too, with {high} left").format(high=high) if high else _("lasts the high day too")
+
+
+def _short(hours: object) -> str:
+    short = _number(hours)
+    return _(", {span} short").format(span=span_text(short)) if short > 0 else ""
+
+
+def _phone_at_landing(finding: Finding, _names: Names) -> Parts:
+    facts = finding.facts
+    sentence = _("likely at the landing; at least {least} wanted. On a high day {high}, at least {least_high}").format(
+        least=percent_text(_number(facts["least_pct"])),
+        high=percent_text(_number(facts["high_pct"])),
+        least_high=percent_text(_number(facts["least_high_pct"])),
+    )
+    return _("Phone at the landing"), percent_text(finding.figure), sentence
+
+
+def _caller(finding: Finding, names: Names) -> Parts:
+    title = _("A call for help at the end of the day")
+    if finding.state is State.NOT_KNOWN:
+        return title, "", _("not known: nothing that could call can be reckoned with yet")
+    alive = finding.facts["likely"]
+    assert isinstance(alive, tuple)  # noqa: S101  # put there by the power findings
+    if not alive:
+        return title, "", _("nothing on the list that could call for help is alive at the end")
+    listed = ", ".join(names.get(name, name) for name in alive)
+    if finding.state is State.LOOK:
+        return title, "", _("{names} in the likely case, none on a high day").format(names=listed)
+    return title, "", _("{names} alive at the end").format(names=listed)
+
+
+def _power_not_known(finding: Finding, names: Names) -> Parts:
+    if finding.facts["given"] == "mAh":
+        return _item(finding, names), "", _("mAh without volts: its energy is not known")
+    if finding.facts["energy_wh"] is None:
+        return _item(finding, names), "", _("the energy of its battery is not on record")
+    return _item(finding, names), "", _("its draw is not on record")
+
+
+def _no_phases(_finding: Finding, _names: Names) -> Parts:
+    return _("Power"), "", _("not known: the outing has no phases with durations yet")
+
+
+def _sleeps(finding: Finding, names: Names) -> Parts:
+    sentence = _("switches itself off after {after}: what is plugged in draws too little to keep it awake").format(
+        after=hours_text(finding.figure or 0.0)
+    )
+    return _item(finding, names), "", sentence
+
+
+def _told(finding: Finding, _names: Names) -> Parts:
+    listed = _listed(finding.facts["names"])
+    if finding.code == "people.told":
+        return _("Contact"), "", _("{names} told").format(names=listed)
+    alone = _(", and you fly alone") if finding.facts["alone"] else ""
+    return _("Contact"), "", _("{names} not told yet{alone}").format(names=listed, alone=alone)
+
+
+def _person(finding: Finding, _names: Names) -> Parts:
+    label = _(str(finding.facts["label"]))
+    if finding.code == "people.there":
+        return label, "", _listed(finding.facts["names"])
+    return label, "", _("nobody named: {why}").format(why=_(str(finding.facts["why"])))
+
+
+def _listed(names: Any) -> str:
+    return ", ".join(names)
+
+
+_SAY: dict[str, Callable[[Finding, Names], Parts]] = {
+    "need.missing": _need_missing,
+    "need.not_chosen": _need_not_chosen,
+    "check.not_answered": _check_not_answered,
+    "pin.not_at_hand": _pin_not_at_hand,
+    "service.overdue": _service,
+    "service.recommended_passed": _service,
+    "service.no_record": _service,
+    "weight.takeoff_range": _range,
+    "weight.landing_range": _range,
+    "weight.harness": _harness,
+    "weight.reserve": _reserve,
+    "weight.mid_range": _mid_range,
+    "weight.pack_share": _pack_share,
+    "weight.no_ballast": _no_ballast,
+    "power.device": _device,
+    "power.phone_at_landing": _phone_at_landing,
+    "power.caller": _caller,
+    "power.not_known": _power_not_known,
+    "power.no_phases": _no_phases,
+    "power.bank_sleeps": _sleeps,
+    "people.told": _told,
+    "people.nobody_told": _told,
+    "people.there": _person,
+    "people.missing": _person,
+}
+
+CODES = frozenset(_SAY)
+"""Every code that has a sentence."""
+
+
+def tile_figure(finding: Finding) -> str:
+    """The figure of a finding for a tile: short, with its unit; empty where it has none."""
+    match finding.unit:
+        case "g":
+            return kg_text(finding.figure)
+        case "%":
+            return percent_text(finding.figure)
+        case "d":
+            return "" if finding.figure is None else with_unit(finding.figure, "d")
+        case _:
+            return ""
+
+
+def margin_text(finding: Finding) -> str:
+    """What is left to the limit, in words; empty where there is no margin."""
+    if finding.margin is None:
+        return ""
+    if finding.unit == "g":
+        side = _("{mass} in hand") if finding.margin >= 0 else _("{mass} over")
+        return side.format(
+            mass=kg_text(abs(finding.margin)) if abs(finding.margin) >= 1000 else mass_text(abs(finding.margin))
+        )
+    if finding.code == "power.device":
+        side = _("{span} more") if finding.margin >= 0 else _("{span} short")
+        return side.format(span=span_text(finding.margin))
+    return ""
