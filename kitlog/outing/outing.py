@@ -5,7 +5,7 @@ from enum import StrEnum
 from typing import Annotated, Any, Self
 from zoneinfo import ZoneInfo
 
-from pydantic import AwareDatetime, BeforeValidator, Field, model_validator
+from pydantic import AwareDatetime, BeforeValidator, Field, StrictBool, model_validator
 from pydantic_core import PydanticCustomError
 
 from kitlog.kit.kinds import PhaseWay, Zone
@@ -14,9 +14,9 @@ from kitlog.units.days import Day
 from kitlog.units.model import Frozen
 from kitlog.units.text import Line, Name, Note
 
-Hours = Annotated[float, Field(ge=0, le=240)]
-AirC = Annotated[float, Field(ge=-60, le=60)]
-HeightM = Annotated[float, Field(ge=-500, le=9_000)]
+Hours = Annotated[float, Field(strict=True, ge=0, le=240)]
+AirC = Annotated[float, Field(strict=True, ge=-60, le=60)]
+HeightM = Annotated[float, Field(strict=True, ge=-500, le=9_000)]
 MAX_DAYS = 60
 
 
@@ -24,8 +24,8 @@ class Site(Frozen):
     """Where one flies: name, coordinates in degrees (north and east positive), heights above the sea in m."""
 
     name: Line = ""
-    lat_deg: Annotated[float, Field(ge=-90, le=90)] | None = None
-    lon_deg: Annotated[float, Field(ge=-180, le=180)] | None = None
+    lat_deg: Annotated[float, Field(strict=True, ge=-90, le=90)] | None = None
+    lon_deg: Annotated[float, Field(strict=True, ge=-180, le=180)] | None = None
     launch_m: HeightM | None = None
     landing_m: HeightM | None = None
 
@@ -103,7 +103,7 @@ class Pin(Frozen):
     """An item that must go: id or name; pieces (None = all of them, or what the needs ask) and zones if unusual."""
 
     item: Name
-    n: Annotated[int, Field(ge=1, le=10_000)] | None = None
+    n: Annotated[int, Field(strict=True, ge=1, le=10_000)] | None = None
     zone: Zone | None = None
     zone_on_foot: Zone | None = None
 
@@ -112,7 +112,7 @@ class OwnLine(Frozen):
     """A line of the pilot's own on the list, with a mass in g if it counts."""
 
     text: Name
-    mass_g: Annotated[int, Field(ge=0, le=200_000)] | None = None
+    mass_g: Annotated[int, Field(strict=True, ge=0, le=200_000)] | None = None
     zone: Zone = Zone.WORN
     zone_on_foot: Zone | None = None
 
@@ -123,8 +123,8 @@ class PlugPlan(Frozen):
     phase: Name
     device: Name
     bank: Name
-    connect_below_pct: Annotated[float, Field(ge=0, le=100)] | None = None
-    charge_to_pct: Annotated[float, Field(ge=0, le=100)] = 100.0
+    connect_below_pct: Annotated[float, Field(strict=True, ge=0, le=100)] | None = None
+    charge_to_pct: Annotated[float, Field(strict=True, ge=0, le=100)] = 100.0
 
 
 class Use(Frozen):
@@ -133,7 +133,7 @@ class Use(Frozen):
     item: Name
     phase: Name
     way: Name
-    share: Annotated[float, Field(ge=0, le=1)]
+    share: Annotated[float, Field(strict=True, ge=0, le=1)]
 
 
 class Answer(Frozen):
@@ -192,13 +192,13 @@ class Outing(Frozen):
     phases: tuple[Phase, ...] = ()
     way_home: Line = ""
     people: tuple[Person, ...] = ()
-    conditions: dict[Condition, bool] = {}  # noqa: RUF012  # frozen model, pydantic copies defaults
+    conditions: dict[Condition, StrictBool] = {}  # noqa: RUF012  # frozen model, pydantic copies defaults
     demanded: tuple[Demand, ...] = ()
     set: ChosenSet = ChosenSet()
     pinned: tuple[Annotated[Pin, BeforeValidator(_named)], ...] = ()
     left_out: tuple[Name, ...] = ()
     own_lines: tuple[Annotated[OwnLine, BeforeValidator(_own)], ...] = ()
-    water_ml: Annotated[int, Field(ge=0, le=100_000)] | None = None
+    water_ml: Annotated[int, Field(strict=True, ge=0, le=100_000)] | None = None
     plugs: tuple[PlugPlan, ...] | None = None
     uses: tuple[Use, ...] = ()
     answers: tuple[Answer, ...] = ()

@@ -5,7 +5,7 @@ import re
 from datetime import date
 from typing import Annotated
 
-from pydantic import AfterValidator
+from pydantic import AfterValidator, BeforeValidator
 from pydantic_core import PydanticCustomError
 
 from kitlog.fault import InputFault
@@ -21,7 +21,14 @@ def _within(day: date) -> date:
     return day
 
 
-Day = Annotated[date, AfterValidator(_within)]
+def _no_number(raw: object) -> object:
+    """A number is no date, though a library may take it for seconds since 1970."""
+    if isinstance(raw, int | float):
+        raise PydanticCustomError("day.not_a_day", "{value}", {"value": raw})
+    return raw
+
+
+Day = Annotated[date, AfterValidator(_within), BeforeValidator(_no_number)]
 """A calendar day from 1970 to 2100."""
 
 

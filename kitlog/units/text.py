@@ -3,7 +3,7 @@
 import unicodedata
 from typing import Annotated
 
-from pydantic import AfterValidator, StringConstraints
+from pydantic import AfterValidator, BeforeValidator, StringConstraints
 from pydantic_core import PydanticCustomError
 
 _BIDI = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
@@ -29,7 +29,12 @@ def _fit(text: str, *, breaks: bool) -> str:
     bad = unfit_character(text, breaks=breaks)
     if bad is not None:
         raise PydanticCustomError("text.unfit_character", "{character}", {"character": bad})
-    return unicodedata.normalize("NFC", text)
+    return text
+
+
+def _composed(raw: object) -> object:
+    """NFC before lengths are counted: it makes some texts longer, and they must be taken again as they were stored."""
+    return unicodedata.normalize("NFC", raw) if isinstance(raw, str) else raw
 
 
 def _fit_line(text: str) -> str:
@@ -40,11 +45,21 @@ def _fit_note(text: str) -> str:
     return _fit(text.replace("\r\n", "\n"), breaks=True)
 
 
-Name = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=200), AfterValidator(_fit_line)]
+Name = Annotated[
+    str,
+    BeforeValidator(_composed),
+    StringConstraints(strip_whitespace=True, min_length=1, max_length=200),
+    AfterValidator(_fit_line),
+]
 """One line, 1 to 200 characters."""
 
-Line = Annotated[str, StringConstraints(strip_whitespace=True, max_length=200), AfterValidator(_fit_line)]
+Line = Annotated[
+    str,
+    BeforeValidator(_composed),
+    StringConstraints(strip_whitespace=True, max_length=200),
+    AfterValidator(_fit_line),
+]
 """One line, at most 200 characters, may be empty."""
 
-Note = Annotated[str, StringConstraints(max_length=10_000), AfterValidator(_fit_note)]
+Note = Annotated[str, BeforeValidator(_composed), StringConstraints(max_length=10_000), AfterValidator(_fit_note)]
 """Free text, at most 10,000 characters."""
