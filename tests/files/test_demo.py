@@ -421,6 +421,14 @@ class TestService:
         assert inspection.done_on == date(2024, 5, 20)
         assert sum(record.done_on == date(2026, 4, 27) for record in demo.records) == 2
 
+    def test_rules_and_events_carry_the_names_of_the_starters(self, demo: Demo) -> None:
+        starters = tomllib.loads((LIBRARY / "starter_rules.toml").read_text(encoding="utf-8"))["starter_rules"]
+        events = {starter["name"]: set(starter.get("events", ())) for starter in starters}
+        assert {rule.rule for rule in demo.rules} <= set(events)
+        assert all(set(rule.events) <= events[rule.rule] for rule in demo.rules)
+        answered = {(rule.item_id, event) for rule in demo.rules for event in rule.events}
+        assert {(event.item_id, event.kind) for event in demo.events} <= answered
+
     def test_every_rule_says_where_it_comes_from(self, demo: Demo) -> None:
         assert all(rule.source for rule in demo.rules)
 
