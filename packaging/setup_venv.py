@@ -85,7 +85,8 @@ def make_venv(venv: str) -> None:
     set_mark(venv)
     done = run_kept([sys.executable, "-P", "-m", "venv", venv], dict(os.environ, LC_ALL="C"))
     if done.returncode:
-        full = FULL_DISK.search(done.stdout)
+        # venv hides what its own pip said, so the disk itself is asked too: less than pip alone needs is full.
+        full = FULL_DISK.search(done.stdout) or shutil.disk_usage(venv).free < 50_000_000
         why = disk_full_sentence(venv) if full else f"Python could not make an environment in {venv} (see above)."
         raise SetupFault(f"{last_lines(done.stdout)}\n\n{why}")
 

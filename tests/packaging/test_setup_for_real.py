@@ -158,9 +158,12 @@ def test_a_python_without_pip_parts_is_named_before_anything_is_made(checkout, s
 def read_only(checkout, script, settings):
     """Run the command while nobody can write the checkout; for root only a mount has that power."""
     if os.geteuid() != 0:
-        checkout.root.chmod(0o500)
+        folders = [checkout.root, *(path for path in checkout.root.rglob("*") if path.is_dir())]
+        for folder in folders:
+            folder.chmod(0o500)
         done = checkout.run(script, **settings)
-        checkout.root.chmod(0o700)
+        for folder in folders:
+            folder.chmod(0o700)
         return done
     real = checkout.command
     mount = 'mount --bind "$1" "$1" && mount -o remount,bind,ro "$1" && shift && exec "$@"'
