@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from kitlog.store import disk
-from kitlog.store.connection import connect
+from kitlog.store.connection import connect, settle
 from kitlog.store.faults import told, told_by_system
 
 FOLDER = "backups"
@@ -17,7 +17,7 @@ KEPT = 10
 """Copies kept for each reason, the newest ones."""
 
 _STAMP = "%Y%m%dT%H%M%SZ"
-_REASON = re.compile(r"[a-z0-9-]{1,40}")
+_NOT_IN_NAMES = re.compile(r"[^a-z0-9]+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +46,7 @@ def copy(raw: sqlite3.Connection, source: Path, target: Path) -> None:
 def _copy_pages(raw: sqlite3.Connection, target: Path) -> None:
     copied = connect(target)
     try:
+        settle(copied, target)
         with _reading(raw):
             raw.backup(copied)
     finally:
@@ -80,16 +81,19 @@ def copy_beside(raw: sqlite3.Connection, path: Path, reason: str, now: datetime)
 
 def free_name(path: Path, reason: str, now: datetime) -> Path:
     """A name for a copy that nothing has yet, in a folder that is there."""
-    if not _REASON.fullmatch(reason):
-        raise ValueError(reason)
     folder = path.parent / FOLDER
     with told_by_system(folder):
         disk.make_private_folder(folder)
     stamp = now.astimezone(UTC).strftime(_STAMP)
     names = (
-        folder / f"{path.stem}_{stamp}{more}_{reason}.db" for more in ("", *(f".{n}" for n in range(1, 1000)))
+        folder / f"{path.stem}_{stamp}{more}_{_word(reason)}.db"
+        for more in ("", *(f".{n}" for n in range(1, 1000)))
     )
     return next(name for name in names if not name.exists())
+
+
+def _word(reason: str) -> str:
+    return _NOT_IN_NAMES.sub("-", reason.lower()).strip("-")[:40] or "copy"
 
 
 def copies_of(path: Path) -> tuple[Copy, ...]:
@@ -108,5 +112,5 @@ def copies_of(path: Path) -> tuple[Copy, ...]:
 def thin(path: Path, reason: str) -> None:
     """Remove all copies for a reason but the newest ten."""
     with told_by_system(path):
-        for old in [copy for copy in copies_of(path) if copy.reason == reason][KEPT:]:
+        for old in [copy for copy in copies_of(path) if copy.reason == _word(reason)][KEPT:]:
             disk.remove(old.path)

@@ -108,7 +108,7 @@ class DataFile:
         """A dated copy in the folder ``backups`` beside it; the last 10 for the same reason are kept.
 
         Args:
-            reason: what is about to happen, in letters and digits: ``import``, ``daily``.
+            reason: what is about to happen, a word of the copy's name: ``import``, ``daily``.
             now: an aware time.
 
         Returns:

@@ -9,7 +9,7 @@ from datetime import datetime
 from pathlib import Path
 
 from kitlog.fault import SystemFault
-from kitlog.store import connection
+from kitlog.store import connection, migrations
 from kitlog.store.faults import told
 from kitlog.store.marks import APPLICATION_ID, SCHEMA
 from kitlog.store.tables.base import METADATA
@@ -38,7 +38,7 @@ def _let_in(raw: sqlite3.Connection, path: Path, now: datetime) -> sqlite3.Conne
         # The only place that needs alembic, which takes longer to import than a file takes to open.
         from kitlog.store.migrations.run import bring_up_to_date
 
-        bring_up_to_date(raw, path, now)
+        bring_up_to_date(raw, path, now, migrations.STEPS)
         refuse_other_tables(raw, path)
     return raw
 

@@ -29,7 +29,7 @@ def restore(copy: Path, target: Path, now: datetime) -> Path | None:
 
     Raises:
         SystemFault: for the copy as at the gate, with the copy's path; ``data_file.locked`` while another process
-            writes to the target, ``data_file.foreign`` where the target is another program's database, ``data_file.full``
+            writes to the target, ``data_file.foreign`` where that is another program's database, ``data_file.full``
             and the like. The target is then as it was.
     """
     copy, place = creation.resolved(copy), creation.resolved(target)

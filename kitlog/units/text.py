@@ -47,19 +47,21 @@ def _fit_note(text: str) -> str:
 
 Name = Annotated[
     str,
-    BeforeValidator(_composed),
     StringConstraints(strip_whitespace=True, min_length=1, max_length=200),
     AfterValidator(_fit_line),
+    BeforeValidator(_composed),
 ]
 """One line, 1 to 200 characters."""
 
 Line = Annotated[
     str,
-    BeforeValidator(_composed),
     StringConstraints(strip_whitespace=True, max_length=200),
     AfterValidator(_fit_line),
+    BeforeValidator(_composed),
 ]
 """One line, at most 200 characters, may be empty."""
 
-Note = Annotated[str, BeforeValidator(_composed), StringConstraints(max_length=10_000), AfterValidator(_fit_note)]
+Note = Annotated[
+    str, StringConstraints(max_length=10_000), AfterValidator(_fit_note), BeforeValidator(_composed)
+]
 """Free text, at most 10,000 characters."""

@@ -14,12 +14,9 @@ from sqlalchemy.engine import Connection
 from kitlog.fault import SystemFault
 from kitlog.store import copies, gate
 from kitlog.store.connection import engine_on
-from kitlog.store.migrations import STEPS
 
 
-def bring_up_to_date(
-    raw: sqlite3.Connection, path: Path, now: datetime, steps: Sequence[str] = STEPS
-) -> None:
+def bring_up_to_date(raw: sqlite3.Connection, path: Path, now: datetime, steps: Sequence[str]) -> None:
     """Run the steps that the file lacks.
 
     Args:

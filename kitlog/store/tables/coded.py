@@ -105,9 +105,9 @@ class WordText(Coded):
         self.words = words
         self._by_value = {word.value: word for word in words}
 
-    def write(self, value: StrEnum) -> str:
-        """The word's value."""
-        return value.value
+    def write(self, value: StrEnum | str) -> str:
+        """The word's value; a plain text of that value will do."""
+        return str(value)
 
     def read(self, stored: str) -> StrEnum:
         """The word of a value."""
