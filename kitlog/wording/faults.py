@@ -1,0 +1,89 @@
+"""A fault in words: what happened and where, why, what to do."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from kitlog.fault import Fault
+from kitlog.wording.fault_sentences import INPUT, SYSTEM
+from kitlog.wording.translate import _, ngettext
+
+SENTENCES = INPUT | SYSTEM
+
+
+@dataclass(frozen=True, slots=True)
+class FaultText:
+    """A fault in three parts.
+
+    Attributes:
+        where: file, row and field, as far as they are known; what: what is wrong; remedy: what to do.
+        more: further lines, one for each cell of a refused table.
+    """
+
+    where: str
+    what: str
+    remedy: str
+    more: tuple[str, ...] = ()
+
+    @property
+    def line(self) -> str:
+        """All on one line."""
+        return f"{self.where}: {self.what}. {self.remedy}" if self.where else f"{self.what}. {self.remedy}"
+
+
+class _Blanks(dict[str, Any]):
+    """Facts for a sentence; one that is missing leaves a blank."""
+
+    def __missing__(self, key: str) -> str:
+        return ""
+
+
+def fault_text(fault: Fault) -> FaultText:
+    """A fault in words; one without a sentence of its own shows its code."""
+    what, remedy = SENTENCES.get(fault.code, (fault.code, "Please report it."))
+    facts = _Blanks({name: _shown(value) for name, value in fault.facts.items() if value is not None})
+    facts["limits"] = _limits(fault.facts)
+    problems = fault.facts.get("problems")
+    lines = tuple(fault_text(problem.as_fault()).line for problem in problems) if isinstance(problems, tuple) else ()
+    more = fault.facts.get("more")
+    if isinstance(more, int) and more:
+        lines = (*lines, ngettext("and {n} more", "and {n} more", more).format(n=more))
+    return FaultText(_where(fault.facts), " ".join(_fill(what, facts).split()), _fill(remedy, facts), lines)
+
+
+def _fill(text: str, facts: _Blanks) -> str:
+    return _(text).format_map(facts)
+
+
+def _shown(value: object) -> str:
+    if isinstance(value, list | tuple | frozenset):
+        return ", ".join(str(part) for part in value)
+    return str(value)
+
+
+def _limits(facts: Mapping[str, object]) -> str:
+    words = {
+        "at_least": _("at least {n}"),
+        "at_most": _("at most {n}"),
+        "above": _("above {n}"),
+        "below": _("below {n}"),
+    }
+    relation = facts.get("relation")
+    if isinstance(relation, str) and relation in words:
+        return " (" + words[relation].format(n=facts.get("limit")) + ")"
+    parts = [text.format(n=facts[name]) for name, text in words.items() if facts.get(name) is not None]
+    return f" ({', '.join(parts)})" if parts else ""
+
+
+def _where(facts: Mapping[str, object]) -> str:
+    parts = []
+    file = facts.get("file") or facts.get("path")
+    if file:
+        parts.append(str(file))
+    if facts.get("row"):
+        parts.append(_("row {row}").format(row=facts["row"]))
+    if facts.get("id") and facts.get("field"):
+        parts.append(str(facts["id"]))
+    if facts.get("field"):
+        parts.append(str(facts["field"]))
+    return ", ".join(parts)
