@@ -201,9 +201,9 @@ def test_what_a_rule_says_besides_is_named(fields: dict[str, Any], field: str) -
 
 def test_rules_that_could_not_be_read_back_are_left_out_and_named() -> None:
     twins = [Item(id="1", name="Twin"), Item(id="2", name="Twin")]
-    rules = [rule("a", "1"), rule("b", "w"), rule("c", "w"), rule("d", "gone")]
+    rules = [rule("a", "1"), rule("b", "w"), rule("c", "w", months=36), rule("d", "gone")]
     export = write_service([*twins, WING], rules, [])
-    assert [row["item"] for row in rows(export.data)] == ["Wing"]
+    assert [(row["item"], row["months"]) for row in rows(export.data)] == [("Wing", "24")]
     assert export.lost == (
         Lost("Twin", "rules", "full"),
         Lost("Wing", "rules", "full"),

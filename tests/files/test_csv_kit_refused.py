@@ -78,6 +78,7 @@ CELLS: list[tuple[str, str, str, dict[str, Any]]] = [
     ("notes", "n" * 10_001, "csv.too_long", {"limit": 10_000}),
     ("maker", "a\x00b", "text.unfit_character", {"character": "U+0000"}),
     ("mass_g", "5\x00", "text.unfit_character", {"character": "U+0000"}),
+    ("mass_g", '"5\n"', "text.unfit_character", {"character": "U+000A"}),
     ("mass_g", "5\x1f", "text.unfit_character", {"character": "U+001F"}),
     ("notes", "a\x07", "text.unfit_character", {"character": "U+0007"}),
     ("notes", "a\u202eb", "text.unfit_character", {"character": "U+202E"}),

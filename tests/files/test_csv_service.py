@@ -171,8 +171,11 @@ def test_item_and_rule_must_have_headings(heading: str) -> None:
     assert (found.row, found.column, found.code) == (1, heading, "csv.missing_heading")
 
 
-def test_a_limit_that_cannot_be_read_is_not_called_missing_as_well() -> None:
-    assert [found.code for found in problems("item,rule,months\nWing,x,often\n")] == ["number.not_whole"]
+@pytest.mark.parametrize(
+    ("cell", "code"), [("often", "number.not_whole"), ("12\x00", "text.unfit_character")]
+)
+def test_a_limit_that_cannot_be_read_is_not_called_missing_as_well(cell: str, code: str) -> None:
+    assert [found.code for found in problems(f"item,rule,months\nWing,x,{cell}\n")] == [code]
 
 
 def test_the_same_rule_for_two_items_is_two_rules() -> None:
