@@ -8,6 +8,8 @@ from pydantic_core import PydanticCustomError
 
 _BIDI = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 _BREAKS = frozenset("\n\t")
+_CONTROLS = frozenset({"Cc", "Cs"})
+_CONTROLS_AND_BREAKS = _CONTROLS | {"Zl", "Zp"}
 
 
 def unfit_character(text: str, *, breaks: bool) -> str | None:
@@ -20,7 +22,7 @@ def unfit_character(text: str, *, breaks: bool) -> str | None:
     for char in text:
         if char in _BREAKS and breaks:
             continue
-        if char in _BIDI or unicodedata.category(char) in {"Cc", "Cs"}:
+        if char in _BIDI or unicodedata.category(char) in (_CONTROLS if breaks else _CONTROLS_AND_BREAKS):
             return f"U+{ord(char):04X}"
     return None
 
