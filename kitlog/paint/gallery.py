@@ -9,9 +9,20 @@ from pathlib import Path
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QFont, QGuiApplication, QImage, QPainter
 
-from kitlog.paint import bench, item_sketch, luggage_tag, power_lanes, step_ring, weight_ruler, zone_bars, zone_drawing
+from kitlog.paint import (
+    bench,
+    item_sketch,
+    luggage_tag,
+    power_lanes,
+    service_band,
+    step_ring,
+    weight_ruler,
+    zone_bars,
+    zone_drawing,
+)
 from kitlog.paint.mark import Mark
 from kitlog.paint.sample_power import POWER
+from kitlog.paint.sample_service import SERVICE
 from kitlog.paint.sample_weight import WEIGHT
 from kitlog.paint.sample_zones import ZONES
 from kitlog.paint.step_ring import StepRing
@@ -68,6 +79,18 @@ def exhibits() -> list[Exhibit]:
             256,
             lambda font: zone_bars.measure(ZONES, font),
             lambda painter, rect, tokens: zone_bars.paint(painter, rect, ZONES, tokens, "cockpit"),
+        ),
+        Exhibit(
+            "service",
+            1128,
+            lambda font: service_band.measure(SERVICE, font),
+            lambda painter, rect, tokens: service_band.paint(painter, rect, SERVICE, tokens),
+        ),
+        Exhibit(
+            "service_narrow",
+            720,
+            lambda font: service_band.measure(SERVICE, font),
+            lambda painter, rect, tokens: service_band.paint(painter, rect, SERVICE, tokens, 5),
         ),
         Exhibit("bench", 500, lambda _: 180.0, bench.paint),
         Exhibit("luggage_tag", 700, lambda _: 40.0, luggage_tag.paint),

@@ -28,6 +28,15 @@ class Shelf:
         self.block(chosen, chosen + width)
         return chosen
 
+    def stretch(self, at: float) -> tuple[float, float]:
+        """The free stretch around `at`, gaps kept; empty (both ends at `at`) where something lies already."""
+        inside = any(left - self._gap < at < right + self._gap for left, right in self._taken)
+        if inside or not self._low <= at <= self._high:
+            return at, at
+        lows = [right + self._gap for _, right in self._taken if right <= at]
+        highs = [left - self._gap for left, _ in self._taken if left >= at]
+        return max([self._low, *lows]), min([self._high, *highs])
+
     def _is_free(self, left: float, width: float) -> bool:
         slack = 1e-6
         if left < self._low - slack or left + width > self._high + slack:
