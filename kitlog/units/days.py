@@ -38,7 +38,7 @@ def parse_day(text: str) -> date:
     Raises:
         InputFault: ``day.not_a_day`` or ``day.out_of_range`` with ``value``.
     """
-    match = _ISO.fullmatch(text.strip())
+    match = _ISO.fullmatch(text.strip(" \t"))
     try:
         day = date(*map(int, match.groups())) if match else None
     except ValueError:

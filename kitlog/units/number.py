@@ -16,9 +16,10 @@ def parse_number(text: str) -> float:
     Raises:
         InputFault: ``number.not_a_number`` with ``value``.
     """
-    if not _DECIMAL.fullmatch(text.strip()):
+    match = _DECIMAL.fullmatch(text.strip(" \t"))
+    if match is None:
         raise InputFault("number.not_a_number", value=text)
-    return float(text)
+    return float(match.group())
 
 
 def parse_whole(text: str) -> int:
@@ -27,9 +28,10 @@ def parse_whole(text: str) -> int:
     Raises:
         InputFault: ``number.not_whole`` or ``number.too_large`` with ``value``.
     """
-    if not _WHOLE.fullmatch(text.strip()):
+    match = _WHOLE.fullmatch(text.strip(" \t"))
+    if match is None:
         raise InputFault("number.not_whole", value=text)
-    number = int(text)
+    number = int(match.group())
     if not -(2**63) <= number < 2**63:
         raise InputFault("number.too_large", value=text)
     return number

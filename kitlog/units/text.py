@@ -27,6 +27,11 @@ def unfit_character(text: str, *, breaks: bool) -> str | None:
     return None
 
 
+def _composed(raw: object) -> object:
+    """Text in composed form, before its length is measured."""
+    return unicodedata.normalize("NFC", raw.replace("\r\n", "\n")) if isinstance(raw, str) else raw
+
+
 def _fit(text: str, *, breaks: bool) -> str:
     bad = unfit_character(text, breaks=breaks)
     if bad is not None:
@@ -34,17 +39,12 @@ def _fit(text: str, *, breaks: bool) -> str:
     return text
 
 
-def _composed(raw: object) -> object:
-    """NFC before lengths are counted: it makes some texts longer, and they must be taken again as they were stored."""
-    return unicodedata.normalize("NFC", raw) if isinstance(raw, str) else raw
-
-
 def _fit_line(text: str) -> str:
     return _fit(text, breaks=False)
 
 
 def _fit_note(text: str) -> str:
-    return _fit(text.replace("\r\n", "\n"), breaks=True)
+    return _fit(text, breaks=True)
 
 
 Name = Annotated[
@@ -63,7 +63,5 @@ Line = Annotated[
 ]
 """One line, at most 200 characters, may be empty."""
 
-Note = Annotated[
-    str, StringConstraints(max_length=10_000), AfterValidator(_fit_note), BeforeValidator(_composed)
-]
+Note = Annotated[str, StringConstraints(max_length=10_000), AfterValidator(_fit_note), BeforeValidator(_composed)]
 """Free text, at most 10,000 characters."""

@@ -17,7 +17,7 @@ EXPLICIT_BIDI = {"LRE", "RLE", "PDF", "LRO", "RLO", "LRI", "RLI", "FSI", "PDI"}
 
 
 def _unfit_by_unicode(char: str) -> bool:
-    return unicodedata.category(char) in {"Cc", "Cs"} or unicodedata.bidirectional(char) in EXPLICIT_BIDI
+    return unicodedata.category(char) in {"Cc", "Cs", "Zl", "Zp"} or unicodedata.bidirectional(char) in EXPLICIT_BIDI
 
 
 def test_the_characters_refused_are_those_of_the_unicode_database() -> None:
