@@ -1,0 +1,1 @@
+"""Desktop: the window. QtWidgets lives here alone; every read and write goes through the workbench."""

@@ -1,0 +1,80 @@
+"""The desk: the workbench and what all pages share; callbacks of the workbench become signals here."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+
+from kitlog.fault import Fault
+from kitlog.outing.outing import Outing
+from kitlog.packing.assessment import Assessment
+from kitlog.paint.icons import IconSet
+from kitlog.workbench.change import Change
+from kitlog.workbench.workbench import Workbench
+
+NOT_ASSESSED = frozenset({"tick"})
+"""Kinds of change that leave an assessment as it is."""
+
+
+class Desk(QObject):
+    """What the pages work on.
+
+    Attributes:
+        changed: something was written, with the `Change`.
+        faulted: the world was at fault, with the `Fault`.
+        selected: what can be done now may have changed.
+        wanted: another page is asked for: its name, and what is to be shown there.
+    """
+
+    changed = Signal(object)
+    faulted = Signal(object)
+    selected = Signal()
+    wanted = Signal(str, str)
+
+    def __init__(self, bench: Workbench, icons: IconSet, open_demo: Callable[[], object] | None = None) -> None:
+        super().__init__()
+        self.bench = bench
+        self.icons = icons
+        self.open_demo = open_demo
+        self._assessed: dict[str, Assessment] = {}
+        self._stop_listening = bench.on_change(self._heard)
+
+    @property
+    def path(self) -> Path:
+        """The data file."""
+        return self.bench.path
+
+    def outing(self) -> Outing | None:
+        """The outing being worked on."""
+        return self.bench.current_outing()
+
+    def assessment(self) -> Assessment | None:
+        """The assessment of the outing being worked on, kept until something changes."""
+        outing = self.outing()
+        if outing is None:
+            return None
+        if outing.id not in self._assessed:
+            self._assessed = {outing.id: self.bench.assess(outing)}
+        return self._assessed[outing.id]
+
+    def perform(self, write: Callable[[], object]) -> bool:
+        """Do something that writes; whether it was done. A fault of the world is shown by the window."""
+        try:
+            write()
+        except Fault as fault:
+            self.faulted.emit(fault)
+            return False
+        return True
+
+    def show(self, page: str, what: str = "") -> None:
+        """Ask the window for another page."""
+        self.wanted.emit(page, what)
+
+    def leave(self) -> None:
+        """Hear no more of the workbench."""
+        self._stop_listening()
+
+    def _heard(self, change: Change) -> None:
+        if not change.kinds <= NOT_ASSESSED:
+            self._assessed.clear()
+        self.changed.emit(change)

@@ -1,0 +1,1 @@
+"""The page Kit: table, filters, details, editors."""

@@ -1,0 +1,191 @@
+"""The details at the right of the kit table."""
+
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+
+from kitlog.desktop import look
+from kitlog.desktop.desk import Desk
+from kitlog.desktop.due_marks import MARKS
+from kitlog.desktop.kit_page.figures import figure_rows
+from kitlog.desktop.kit_page.filter_bar import totals_text
+from kitlog.desktop.kit_page.month_bars import MonthBars, month_hours
+from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.chip import StateMark
+from kitlog.desktop.parts.section import RIGHT, Section, clear
+from kitlog.desktop.parts.text import CutText, Paragraph, Text
+from kitlog.kit.due import due_states
+from kitlog.kit.item import Item
+from kitlog.kit.usage import flown_with
+from kitlog.paint import item_sketch
+from kitlog.paint.mark import Mark
+from kitlog.paint.type_scale import Role
+from kitlog.wording.figures import with_unit
+from kitlog.wording.findings import due_sentence
+from kitlog.wording.rules import rule_text
+from kitlog.wording.translate import _, ngettext
+from kitlog.wording.words import word
+from kitlog.workbench.reads import KitRow
+
+
+class Sketch(QWidget):
+    """What stands where there is no photo."""
+
+    def __init__(self, kind: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._kind = kind
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        """92 high."""
+        return QSize(look.px(240), look.px(92))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint the sketch in its well."""
+        t, px = look.tokens(), look.px
+        box = QRectF(self.rect())
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.setPen(QPen(t.hairline, 1))
+            painter.setBrush(t.sunk)
+            painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), px(6), px(6))
+            item_sketch.paint(painter, box.adjusted(px(12), px(12), -px(12), -px(12)), self._kind, t)
+
+
+class Details(QScrollArea):
+    """Everything about the selected item, or the sum of several."""
+
+    def __init__(self, desk: Desk, edit: Callable[[], None], bulk: Callable[[], None], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk, self._edit, self._bulk = desk, edit, bulk
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        inside = QWidget()
+        self._rows = QVBoxLayout(inside)
+        self._rows.setContentsMargins(*(look.px(side) for side in (23, 15, 24, 16)))
+        self._rows.setSpacing(look.px(12))
+        self.setWidget(inside)
+
+    def show_rows(self, rows: Sequence[KitRow]) -> None:
+        """Show one item, several, or nothing."""
+        clear(self._rows)
+        if len(rows) == 1:
+            self._show_item(rows[0])
+        elif rows:
+            self._show_many(rows)
+        self._rows.addStretch()
+
+    def _show_item(self, row: KitRow) -> None:
+        item = row.item
+        self._rows.addLayout(self._head(item))
+        self._rows.addWidget(Sketch(item.kind.value))
+        figures = Section(_("Figures"))
+        figures.add_figures(figure_rows(row, self._desk.bench.library))
+        self._rows.addWidget(figures)
+        self._add_question(row)
+        for section in (self._pairs(item), self._service(item), self._use(item)):
+            if section is not None:
+                self._rows.addWidget(section)
+        if item.notes:
+            notes = Section(_("Notes"))
+            notes.rows.addWidget(Paragraph(item.notes, Role.SECOND, "muted"))
+            self._rows.addWidget(notes)
+
+    def _show_many(self, rows: Sequence[KitRow]) -> None:
+        head, more = totals_text(rows)
+        self._rows.addWidget(Text(head, Role.TITLE))
+        self._rows.addWidget(Paragraph(more))
+        button = Button(_("Set state and zone…"))
+        button.clicked.connect(self._bulk)
+        self._rows.addWidget(button)
+
+    def _head(self, item: Item) -> QHBoxLayout:
+        head = QHBoxLayout()
+        head.setSpacing(look.px(8))
+        head.addWidget(Text(item.name, Role.TITLE))
+        head.addWidget(CutText(" ".join(part for part in (item.maker, item.model) if part), Role.BODY, "muted"), 1)
+        edit = Button(_("Edit"), Rank.ACT)
+        edit.setAccessibleName(_("Edit {name}").format(name=item.name))
+        edit.clicked.connect(self._edit)
+        head.addWidget(edit)
+        return head
+
+    def _add_question(self, row: KitRow) -> None:
+        band = self._desk.bench.implausible(row.item)
+        if band is not None:
+            self._rows.addWidget(Paragraph(implausible_text(row.item, band, self._desk), Role.SECOND, "look"))
+
+    def _pairs(self, item: Item) -> Section | None:
+        bench = self._desk.bench
+        host = bench.item(item.fitted_to) if item.fitted_to else None
+        guests = [other.name for other in bench.items() if other.fitted_to == item.id]
+        rows = [(_("Fitted to"), host.name, _("moves as one"))] if host else []
+        rows += [(_("Carries"), name, "") for name in guests]
+        if not rows:
+            return None
+        section = Section(_("Pairs"))
+        section.add_figures(rows)
+        return section
+
+    def _service(self, item: Item) -> Section | None:
+        bench = self._desk.bench
+        dues = due_states(item, bench.book(), bench.now().date())
+        offered = bench.starters_for(item.id)
+        if not dues and not offered:
+            return None
+        act = (_("All rules"), lambda: self._desk.show("service", item.id)) if dues else (_("Starter rules"), self._starters(item))
+        section = Section(_("Service"), *act)
+        for due in dues:
+            row = QHBoxLayout()
+            row.setSpacing(look.px(8))
+            row.addWidget(StateMark(word(due.state.value), MARKS[due.state]) if MARKS[due.state] is not Mark.NONE else Text(word(due.state.value), Role.SMALL, "muted"))
+            row.addWidget(Text(rule_text(due.rule), Role.SECOND))
+            said = CutText(due_sentence(due), Role.SECOND, "muted")
+            said.setAlignment(RIGHT)
+            row.addWidget(said, 1)
+            section.rows.addLayout(row)
+        if not dues:
+            section.rows.addWidget(Paragraph(_("No rule yet. Starters can be offered; the maker’s manual replaces them.")))
+        return section
+
+    def _starters(self, item: Item) -> Callable[[], object]:
+        def offer() -> object:
+            from kitlog.desktop.service_page.starters_dialog import StartersDialog
+
+            return StartersDialog(self._desk, item, self.window()).exec()
+
+        return offer
+
+    def _use(self, item: Item) -> Section | None:
+        bench, today = self._desk.bench, self._desk.bench.now().date()
+        flights = flown_with(item, bench.flights())
+        if not flights and item.opening_h is None:
+            return None
+        used = bench.usage(item.id, today)
+        section = Section(_("Use"), _("Flights"), lambda: self._desk.show("flights", ""))
+        row = QHBoxLayout()
+        row.setSpacing(look.px(16))
+        words = QVBoxLayout()
+        words.setSpacing(0)
+        launches = used.launches + (item.opening_launches or 0)
+        recent = sum(month_hours(flights, today))
+        words.addWidget(Text(with_unit(used.airtime_h + (item.opening_h or 0), "h", 1), Role.SECTION))
+        words.addWidget(Text(ngettext("{n} launch", "{n} launches", launches).format(n=launches), Role.SMALL, "muted"))
+        words.addWidget(Text(_("{hours} in 12 months").format(hours=with_unit(recent, "h", 1)), Role.SMALL, "muted"))
+        row.addLayout(words)
+        row.addWidget(MonthBars(month_hours(flights, today), today), 1)
+        section.rows.addLayout(row)
+        if item.opening_h is None:
+            section.rows.addWidget(Paragraph(_("Hours before the log are not known."), Role.SMALL))
+        return section
+
+
+def implausible_text(item: Item, band: tuple[int, int], desk: Desk) -> str:
+    """The question about a mass outside what is usual: asked, never refused."""
+    label = word(desk.bench.library.facts(item.kind).label)
+    usual = _("{least} to {most} g").format(least=band[0], most=band[1])
+    return _("Sure? One piece of {kind} is usually {usual}. Keep the figure if you weighed it.").format(kind=label, usual=usual)

@@ -1,0 +1,203 @@
+"""The page Kit."""
+
+from collections.abc import Sequence
+from typing import ClassVar
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from kitlog.desktop import look
+from kitlog.desktop.desk import Desk
+from kitlog.desktop.fold import Fold
+from kitlog.desktop.kit_page.acts import KitActs
+from kitlog.desktop.kit_page.columns import COLUMNS
+from kitlog.desktop.kit_page.filter_bar import FilterBar, totals_text
+from kitlog.desktop.kit_page.filtering import Haystack, Show
+from kitlog.desktop.kit_page.model import KitModel
+from kitlog.desktop.kit_page.row_paint import KitCells
+from kitlog.desktop.page import Page
+from kitlog.desktop.parts.button import Rank
+from kitlog.desktop.parts.empty import EmptyState, NothingFound
+from kitlog.desktop.parts.line import Hairline
+from kitlog.desktop.parts.paper_table import PaperTable
+from kitlog.desktop.parts.text import CutText, Text
+from kitlog.paint.type_scale import Role
+from kitlog.wording.translate import _
+from kitlog.workbench.reads import KitRow
+
+DETAILS_AFTER_MS = 30
+"""Details follow the selection a little later, so that arrow keys run freely."""
+
+
+class KitPage(Page):
+    """Table left, details right."""
+
+    acts_class: ClassVar[type] = KitActs
+    concerns: ClassVar[frozenset[str]] = frozenset({"item", "rule", "record", "event", "flight", "outing"})
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self.acts: KitActs = KitActs(self)
+        self._haystack = Haystack()
+        self._sort, self._falling = 0, False
+        self._details: QWidget | None = None
+        self.bar = FilterBar(desk.bench.library)
+        self.model = KitModel(desk.bench.library)
+        right = frozenset(number for number, column in enumerate(COLUMNS) if column.right)
+        self.table = PaperTable(_("Kit"), right)
+        self.table.setModel(self.model)
+        self.table.setItemDelegate(KitCells(self.table, self.model))
+        self.nothing = NothingFound(_("No item matches"))
+        self.total, self.total_more = Text("", Role.GROUP), CutText("", Role.SECOND, "muted")
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.setInterval(DETAILS_AFTER_MS)
+        self._assemble()
+        self._connect()
+
+    def reload(self) -> None:
+        """Read the kit anew; filter, order and selection stay."""
+        self._haystack = Haystack(self.desk.bench.kit_rows(), self.desk.bench.library)
+        self.bar.know(self._haystack)
+        self._stack.setCurrentIndex(1 if self._haystack.rows else 0)
+        self.sift()
+
+    def sift(self) -> None:
+        """Show the rows that the filter leaves."""
+        kept = self.selected_ids()
+        rows = self._haystack.sift(self.bar.wanted())
+        rows.sort(key=self._key, reverse=self._falling)
+        self.model.put(rows)
+        self.table.head.sort_sign(self._sort, falling=self._falling)
+        self._found.setCurrentIndex(0 if rows else 1)
+        head, more = totals_text(rows)
+        self.total.setText(head)
+        self.total_more.setText(more)
+        self.select_ids(kept)
+
+    def selected_ids(self) -> tuple[str, ...]:
+        """Ids of the selected items, from the top."""
+        return tuple(self.model.rows[number].item.id for number in self.table.selected_rows())
+
+    def select_ids(self, ids: Sequence[str]) -> None:
+        """Select items that are shown, else the first one."""
+        from PySide6.QtCore import QItemSelectionModel
+
+        found = [row for row in (self.model.row_of(item_id) for item_id in ids) if row is not None]
+        if not self.model.rows:
+            self._selection_changed()
+            return
+        self.table.select(found[0] if found else 0)
+        rows = QItemSelectionModel.SelectionFlag.Select | QItemSelectionModel.SelectionFlag.Rows
+        for row in found[1:]:
+            self.table.selectionModel().select(self.model.index(row, 0), rows)
+
+    def lay_out(self, fold: Fold) -> None:
+        """Columns that have no room go into the details; in one column the details replace the table."""
+        for number, column in enumerate(COLUMNS):
+            self.table.setColumnHidden(number, fold.middle and column.in_details)
+        side = look.px(16 if fold.middle else 24)
+        self._left_rows.setContentsMargins(side, look.px(12 if fold.low else 15), look.px(12 if fold.middle else 12), look.px(8))
+        self._right.setFixedWidth(look.px(320 if fold.middle else 376))
+        self._right.setVisible(not fold.narrow)
+        self._upright.setVisible(not fold.narrow)
+
+    def first(self) -> QWidget:
+        """The table, or the first act of the empty state."""
+        return self.table if self._haystack.rows else self.empty.buttons[0]
+
+    def selected(self) -> dict[str, int]:
+        """How many items are selected."""
+        return {"items": len(self.table.selected_rows())}
+
+    def show_this(self, what: str) -> None:
+        """Select an item by its id."""
+        self.bar.clear()
+        self.select_ids((what,))
+
+    def show_only(self, show: Show) -> None:
+        """Turn a filter on or off."""
+        self.bar.chips[show].toggle()
+
+    def _key(self, row: KitRow) -> tuple[object, str]:
+        return COLUMNS[self._sort].key(row, self.desk.bench.library), row.item.name.casefold()
+
+    def _sort_by(self, column: int) -> None:
+        self._falling = not self._falling if column == self._sort else False
+        self._sort = column
+        self.sift()
+
+    def _selection_changed(self) -> None:
+        self._later.start()
+        self.desk.selected.emit()
+
+    def _show_details(self) -> None:
+        from kitlog.desktop.kit_page.details import Details
+
+        if self._details is None:
+            self._details = Details(self.desk, self.acts.edit_item, self.acts.bulk_edit)
+            self._right_rows.addWidget(self._details)
+        rows = [self.model.rows[number] for number in self.table.selected_rows()]
+        if isinstance(self._details, Details):
+            self._details.show_rows(rows)
+
+    def _connect(self) -> None:
+        self.bar.changed.connect(self.sift)
+        self.bar.add.clicked.connect(self.acts.add_item)
+        self.nothing.cleared.connect(self.bar.clear)
+        self.table.head.sectionClicked.connect(self._sort_by)
+        self.table.doubleClicked.connect(lambda _index: self.acts.edit_item())
+        self.table.selectionModel().selectionChanged.connect(lambda _on, _off: self._selection_changed())
+        self._later.timeout.connect(self._show_details)
+
+    def _assemble(self) -> None:
+        px = look.px
+        whole = QHBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        self._stack = QStackedWidget()
+        whole.addWidget(self._stack)
+        self.empty = self._empty()
+        self._stack.addWidget(self.empty)
+        filled = QWidget()
+        self._stack.addWidget(filled)
+        row = QHBoxLayout(filled)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        left, self._right, self._upright = QWidget(), QWidget(), Hairline(upright=True)
+        for widget, stretch in ((left, 1), (self._upright, 0), (self._right, 0)):
+            row.addWidget(widget, stretch)
+        self._left_rows = QVBoxLayout(left)
+        self._left_rows.setSpacing(px(4))
+        self._right_rows = QVBoxLayout(self._right)
+        self._right_rows.setContentsMargins(0, 0, 0, 0)
+        self._found = QStackedWidget()
+        self._found.addWidget(self.table)
+        self._found.addWidget(self.nothing)
+        self._left_rows.addWidget(self.bar)
+        self._left_rows.addWidget(self._found, 1)
+        self._left_rows.addLayout(self._foot())
+        for number, column in enumerate(COLUMNS):
+            self.table.setColumnWidth(number, px(column.wide))
+        self.table.head.setSectionResizeMode(0, self.table.head.ResizeMode.Stretch)
+
+    def _foot(self) -> QHBoxLayout:
+        foot = QHBoxLayout()
+        foot.setContentsMargins(look.px(8), look.px(6), 0, look.px(16))
+        foot.setSpacing(look.px(16))
+        foot.addWidget(self.total)
+        foot.addWidget(self.total_more, 1)
+        return foot
+
+    def _empty(self) -> EmptyState:
+        empty = EmptyState(
+            _("No kit yet"),
+            _("Start with the wing, the harness and the reserve: three items are enough\nfor a weight check and the first service dates."),
+            _("A CSV file can also be dropped here."),
+        )
+        empty.act(_("Add an item"), Rank.MAIN).clicked.connect(self.acts.add_item)
+        empty.act(_("Read a CSV file…")).clicked.connect(self.acts.import_csv)
+        if self.desk.open_demo is not None:
+            demo = empty.act(_("or open the demo kit to look around"), Rank.ACT)
+            demo.clicked.connect(self.desk.open_demo)
+        empty.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        return empty

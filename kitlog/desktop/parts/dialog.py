@@ -1,0 +1,95 @@
+"""The base of dialogs: title, body that scrolls where the screen is small, faults in words, buttons. Esc leaves it."""
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+
+from kitlog.desktop import look
+from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.line import Hairline
+from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.paint.type_scale import Role
+from kitlog.wording.translate import _
+
+
+class Dialog(QDialog):
+    """A sheet over the window.
+
+    Args:
+        title: what it is about, also its window title.
+        act: word of the main button; empty for a dialog that only shows something.
+        wide: width of the body in px of the design.
+    """
+
+    def __init__(self, title: str, act: str, parent: QWidget | None, wide: int = 480) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(title)
+        self.setAccessibleName(title)
+        self._wide = wide
+        self.body = QVBoxLayout()
+        self.body.setContentsMargins(*(look.px(side) for side in (24, 8, 24, 16)))
+        self.body.setSpacing(look.px(8))
+        self.main = Button(act or _("Close"), Rank.MAIN if act else Rank.PLAIN)
+        self.main.setDefault(True)
+        self.main.clicked.connect(self.accept)
+        self.leave = Button(_("Cancel"))
+        self.leave.clicked.connect(self.reject)
+        self.leave.setVisible(bool(act))
+        self._wrong = Paragraph("", Role.SECOND, "stop")
+        self._wrong.setVisible(False)
+        self.title = Text(title, Role.TITLE)
+        self.scroller = self._scrolled()
+        self._assemble()
+
+    def say_wrong(self, text: str) -> None:
+        """Show above the buttons what is wrong; an empty text takes it away."""
+        self._wrong.setText(text)
+        self._wrong.setVisible(bool(text))
+        self._wrong.setAccessibleName(text)
+
+    def wrong(self) -> str:
+        """What is shown as wrong."""
+        return self._wrong.text()
+
+    def sizeHint(self) -> QSize:
+        """As high as the body, but never higher than most of the screen."""
+        inside = self.scroller.widget()
+        width = look.px(self._wide)
+        high = inside.heightForWidth(width) if inside.hasHeightForWidth() else inside.sizeHint().height()
+        around = super().sizeHint().height() - self.scroller.sizeHint().height()
+        most = round(self.screen().availableGeometry().height() * 0.9)
+        return QSize(width, min(max(high, inside.sizeHint().height()) + around + 2, most))
+
+    def _scrolled(self) -> QScrollArea:
+        area = QScrollArea()
+        area.setWidgetResizable(True)
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        inside = QWidget()
+        inside.setLayout(self.body)
+        area.setWidget(inside)
+        return area
+
+    def _assemble(self) -> None:
+        px = look.px
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, px(16), 0, px(16))
+        rows.setSpacing(px(8))
+        rows.addLayout(_inset(self.title))
+        rows.addWidget(self.scroller, 1)
+        rows.addLayout(_inset(self._wrong))
+        rows.addWidget(Hairline())
+        self.foot = QHBoxLayout()
+        self.foot.setContentsMargins(px(24), px(8), px(24), 0)
+        self.foot.setSpacing(px(12))
+        self.foot.addStretch()
+        self.foot.addWidget(self.leave)
+        self.foot.addWidget(self.main)
+        rows.addLayout(self.foot)
+
+
+def _inset(widget: QWidget) -> QHBoxLayout:
+    row = QHBoxLayout()
+    row.setContentsMargins(look.px(24), 0, look.px(24), 0)
+    row.addWidget(widget)
+    return row

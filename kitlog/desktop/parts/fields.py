@@ -1,0 +1,226 @@
+"""Fields that cannot be wrong: numbers that may be unknown, days that may be empty, choices, ticks."""
+
+from collections.abc import Iterable
+from datetime import date
+
+from PySide6.QtCore import QDate, QLocale, QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF, QValidator, QWheelEvent
+from PySide6.QtWidgets import QAbstractSpinBox, QCheckBox, QComboBox, QDateEdit, QDoubleSpinBox, QLineEdit, QWidget
+
+from kitlog.desktop import look
+from kitlog.desktop.parts.ring import draw_ring
+from kitlog.desktop.parts.tick_box import draw_tick_box
+from kitlog.paint.type_scale import Role
+from kitlog.units.days import FIRST_DAY, LAST_DAY
+from kitlog.wording.translate import _
+
+
+def draw_chevron(painter: QPainter, centre: QPointF, colour: QColor) -> None:
+    """The sign of something that opens downwards."""
+    reach = look.px(4)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(colour, 1.6, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap, Qt.PenJoinStyle.RoundJoin))
+    points = (QPointF(-reach, -reach / 2), QPointF(0, reach / 2), QPointF(reach, -reach / 2))
+    painter.drawPolyline(QPolygonF([centre + point for point in points]))
+
+
+class LineField(QLineEdit):
+    """One line of text."""
+
+    def __init__(self, text: str = "", hint: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self.setPlaceholderText(hint)
+        self.setMaxLength(200)
+        self.setFont(look.font(Role.BODY))
+
+
+class NumberField(QDoubleSpinBox):
+    """A number with its unit; emptied, it is not known.
+
+    Args:
+        suffix: the unit.
+        decimals: digits after the point.
+        most: greatest number allowed; the least is `least`.
+        unknown: words for an empty field.
+    """
+
+    def __init__(
+        self,
+        suffix: str = "",
+        *,
+        decimals: int = 0,
+        least: float = 0,
+        most: float = 1_000_000,
+        unknown: str = "",
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.setLocale(QLocale.c())
+        self.setDecimals(decimals)
+        self._step = 10.0**-decimals
+        self.setRange(least - self._step, most)
+        self.setSpecialValueText(unknown or _("not known"))
+        self.setButtonSymbols(QAbstractSpinBox.ButtonSymbols.NoButtons)
+        self.setSuffix(f"\u00a0{suffix}" if suffix else "")
+        self.setFont(look.font(Role.BODY))
+        self.setValue(self.minimum())
+
+    def number(self) -> float | None:
+        """The number, None while it is not known."""
+        return None if self.value() <= self.minimum() + self._step / 2 else self.value()
+
+    def whole(self) -> int | None:
+        """The number as a whole one."""
+        number = self.number()
+        return None if number is None else round(number)
+
+    def put(self, number: float | None) -> None:
+        """Show a number, or that it is not known."""
+        self.setValue(self.minimum() if number is None else number)
+
+    def validate(self, text: str, pos: int) -> object:
+        """An empty field is allowed; a comma counts as a point."""
+        if not self._bare(text):
+            return (QValidator.State.Acceptable, text, pos)
+        return super().validate(text.replace(",", "."), pos)
+
+    def valueFromText(self, text: str) -> float:
+        """An empty field is the value that means not known."""
+        return self.minimum() if not self._bare(text) else super().valueFromText(text)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """The wheel scrolls the form; it never changes a figure by accident."""
+        event.ignore()
+
+    def _bare(self, text: str) -> str:
+        unit = self.suffix()
+        return (text[: -len(unit)] if unit and text.endswith(unit) else text).strip()
+
+
+class DateField(QDateEdit):
+    """A day, or none: Del empties it, typing starts at today."""
+
+    EMPTY = QDate(FIRST_DAY.year - 1, 12, 31)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setDisplayFormat("d MMM yyyy")
+        self.setDateRange(self.EMPTY, QDate(LAST_DAY.year, LAST_DAY.month, LAST_DAY.day))
+        self.setSpecialValueText(_("no date"))
+        self.setCalendarPopup(True)
+        self.setFont(look.font(Role.BODY))
+        self.setToolTip(_("Arrow keys change it, Del empties it"))
+        self.put(None)
+
+    def day(self) -> date | None:
+        """The day, None if there is none."""
+        shown = self.date()
+        return None if shown == self.EMPTY else date(shown.year(), shown.month(), shown.day())
+
+    def put(self, day: date | None) -> None:
+        """Show a day or none."""
+        self.setDate(self.EMPTY if day is None else QDate(day.year, day.month, day.day))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Del empties; from empty, a digit or arrow begins at today."""
+        if event.key() in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace}:
+            self.put(None)
+            return
+        begins = event.text().isdigit() or event.key() in {Qt.Key.Key_Up, Qt.Key.Key_Down}
+        if self.day() is None and begins:
+            self.setDate(QDate.currentDate())
+            self.setSelectedSection(QDateEdit.Section.DaySection)
+        super().keyPressEvent(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """The wheel scrolls the form."""
+        event.ignore()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the field and the sign that it opens."""
+        super().paintEvent(event)
+        with QPainter(self) as painter:
+            draw_chevron(painter, QPointF(self.width() - look.px(16), self.height() / 2), look.tokens().ink)
+
+
+class ChoiceField(QComboBox):
+    """One of a list of values, each with its word."""
+
+    def __init__(self, choices: Iterable[tuple[object, str]] = (), parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFont(look.font(Role.BODY))
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+        self.offer(choices)
+
+    def offer(self, choices: Iterable[tuple[object, str]]) -> None:
+        """Offer other choices; the one chosen stays if it is still there."""
+        kept = self.chosen()
+        self.blockSignals(True)
+        self.clear()
+        self._values = []
+        for value, word in choices:
+            self._values.append(value)
+            self.addItem(word)
+        if kept in self._values:
+            self.setCurrentIndex(self._values.index(kept))
+        self.blockSignals(False)
+
+    def chosen(self) -> object:
+        """The value chosen, None if there is none."""
+        values = getattr(self, "_values", [])
+        return values[self.currentIndex()] if 0 <= self.currentIndex() < len(values) else None
+
+    def choose(self, value: object) -> None:
+        """Choose a value that is offered."""
+        if value in self._values:
+            self.setCurrentIndex(self._values.index(value))
+
+    def sizeHint(self) -> QSize:
+        """As wide as its widest word and the sign."""
+        hint = super().sizeHint()
+        return QSize(hint.width() + look.px(8), look.px(32))
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """The wheel scrolls the page."""
+        event.ignore()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the field and the sign that it opens."""
+        super().paintEvent(event)
+        t = look.tokens()
+        with QPainter(self) as painter:
+            colour = t.ink if self.isEnabled() else t.muted
+            draw_chevron(painter, QPointF(self.width() - look.px(16), self.height() / 2), colour)
+
+
+class TickField(QCheckBox):
+    """Yes or no with a word, drawn with the tick of the repack."""
+
+    def __init__(self, words: str, parent: QWidget | None = None) -> None:
+        super().__init__(words.replace("&", "&&"), parent)
+        self._words = words
+        self.setAccessibleName(words)
+        self.setFont(look.font(Role.BODY))
+
+    def sizeHint(self) -> QSize:
+        """The box and its words."""
+        wide = look.lettering().width(self._words, Role.BODY)
+        return QSize(round(wide) + look.px(36), look.px(28))
+
+    def hitButton(self, pos: object) -> bool:  # noqa: ARG002  # Qt's signature
+        """All of it can be pressed."""
+        return True
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint box and words."""
+        t, px = look.tokens(), look.px
+        side = px(20)
+        box = QRectF(px(4), (self.height() - side) / 2, side, side)
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            draw_tick_box(painter, box, t, ticked=self.isChecked(), enabled=self.isEnabled())
+            row = QRectF(self.rect()).adjusted(px(32), 0, 0, 0)
+            colour = t.ink if self.isEnabled() else t.muted
+            look.lettering().draw(painter, row, self._words, Role.BODY, colour)
+            if self.hasFocus():
+                draw_ring(painter, box.adjusted(-4, -4, 4, 4), self, px(6))

@@ -1,0 +1,57 @@
+"""The line under the sheet: the stance, when it was last saved, what undo would take back."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from kitlog.desktop import look
+from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.text import CutText, Text
+from kitlog.paint.type_scale import Role
+from kitlog.wording.translate import N_, _
+
+STANCE = N_(
+    "Planning figures, not a promise. The maker’s manual, national rules and licensed inspectors and packers have the "
+    "last word."
+)
+STANCE_BRIEF = N_("Planning figures; manuals, rules and inspectors have the last word.")
+
+
+class StatusLine(QWidget):
+    """What stands under the sheet.
+
+    Attributes:
+        undo: the last step is to be taken back.
+    """
+
+    undo = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedHeight(look.px(32))
+        self.stance = CutText(_(STANCE), Role.SMALL, "muted")
+        self.saved = Text("", Role.SMALL, "muted")
+        self._dot = Text("·", Role.SMALL, "muted")
+        self.undo_act = Button("", Rank.ACT, quiet=True)
+        self.undo_act.clicked.connect(self.undo)
+        self.nothing = Text(_("nothing to undo"), Role.SMALL, "muted")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(look.px(10))
+        row.addWidget(self.stance, 1)
+        for widget in (self.saved, self._dot, self.undo_act, self.nothing):
+            row.addWidget(widget)
+
+    def show_saved(self, text: str) -> None:
+        """When it was last saved, or the name of the data file."""
+        self.saved.setText(text)
+
+    def show_undo(self, text: str) -> None:
+        """What undo would take back, empty for nothing."""
+        self.undo_act.say(text)
+        self.undo_act.setVisible(bool(text))
+        self.nothing.setVisible(not text)
+
+    def lay_out(self, *, brief: bool) -> None:
+        """The short form for a narrow window."""
+        self.stance.setText(_(STANCE_BRIEF if brief else STANCE))
+        self.stance.setAccessibleDescription(_(STANCE))

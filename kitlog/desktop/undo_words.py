@@ -1,0 +1,77 @@
+"""What undo would take back, in a few words."""
+
+from collections.abc import Callable, Mapping
+
+from kitlog.wording.figures import day_text
+from kitlog.wording.rules import rule_text
+from kitlog.wording.translate import N_, _, ngettext
+from kitlog.wording.words import word
+from kitlog.workbench.undo_list import UndoStep
+
+Names = Mapping[str, str]
+
+_NAMED = {
+    "item.add": N_("add {name}"),
+    "item.edit": N_("edit {name}"),
+    "item.duplicate": N_("duplicate {name}"),
+    "item.delete": N_("delete {name}"),
+    "item.state": N_("state of {name}"),
+    "item.zone": N_("zone of {name}"),
+    "pilot.edit": N_("edit {name}"),
+    "pilot.mass": N_("body mass of {name}"),
+    "rule.edit": N_("rule {rule}"),
+    "rule.delete": N_("delete rule {rule}"),
+    "rule.take": N_("take starter rules"),
+    "record.add": N_("record {item}"),
+    "record.strike": N_("strike a record of {item}"),
+    "event.log": N_("event of {item}"),
+    "flight.add": N_("add flight of {day}"),
+    "flight.edit": N_("edit flight of {day}"),
+    "flight.delete": N_("delete flight of {day}"),
+    "outing.add": N_("add outing {name}"),
+    "outing.edit": N_("edit outing {name}"),
+    "outing.delete": N_("delete outing {name}"),
+    "outing.answer": N_("answer {check}"),
+    "outing.condition": N_("condition {condition}"),
+    "outing.override": N_("override a stop"),
+    "outing.swap": N_("swap {name} for {instead}"),
+    "outing.leave_out": N_("leave {name} at home"),
+    "outing.take_along": N_("take {name} along"),
+    "tick": N_("tick {line}"),
+    "untick": N_("untick {line}"),
+    "kit.import": N_("import {file}"),
+    "demo.fill": N_("fill with the demo kit"),
+}
+_MANY = frozenset({"item.edit", "item.delete", "item.state", "item.zone"})
+
+
+def undo_text(step: UndoStep, names: Names) -> str:
+    """What a step did, after "Undo:"; ids are shown as names. A step without words of its own shows its code."""
+    facts = {name: _shown(name, value, names) for name, value in step.facts.items()}
+    facts.setdefault("item", names.get(str(step.facts.get("item_id", "")), ""))
+    text = _NAMED.get(step.code)
+    what = step.code if text is None else _(text).format_map(_Blanks(facts))
+    count = step.facts.get("count")
+    if step.code in _MANY and isinstance(count, int) and count > 1:
+        what = ngettext("{what} and {n} more", "{what} and {n} more", count - 1).format(what=what, n=count - 1)
+    return _("Undo: {what}").format(what=" ".join(what.split()))
+
+
+class _Blanks(dict[str, str]):
+    """Facts for a sentence; one that is missing leaves a blank."""
+
+    def __missing__(self, key: str) -> str:
+        return ""
+
+
+def _shown(name: str, value: object, names: Names) -> str:
+    ways: dict[str, Callable[[], str]] = {
+        "line": lambda: names.get(str(value), str(value)),
+        "rule": lambda: rule_text(str(value)),
+        "condition": lambda: word(str(value)),
+    }
+    if name in ways:
+        return ways[name]()
+    from datetime import date
+
+    return day_text(value) if isinstance(value, date) else str(value)
