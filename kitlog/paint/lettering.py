@@ -12,6 +12,10 @@ RIGHT = Qt.AlignmentFlag.AlignRight
 _CENTRED = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextSingleLine | Qt.TextFlag.TextDontClip
 
 
+LEAST_LEFT = 3
+"""A cut text of fewer letters than this, the ellipsis included, says nothing."""
+
+
 def _one_line(text: str) -> str:
     """Breaks and tabs as plain spaces; thin and no-break spaces stay as they are."""
     return text.replace("\n", " ").replace("\t", " ")
@@ -49,9 +53,12 @@ class Lettering:
         return self._made(role)[1].horizontalAdvance(text)
 
     def cut(self, text: str, role: Role, width: float) -> str:
-        """`text` as far as `width` pixels go, with an ellipsis where it was cut; empty if not even that fits."""
-        made = self._made(role)[1].elidedText(_one_line(text), Qt.TextElideMode.ElideRight, width)
-        return "" if self.width(made, role) > width + 0.5 else made
+        """`text` as far as `width` pixels go, with an ellipsis where it was cut; empty if next to nothing is left."""
+        whole, slack = _one_line(text), 0.5
+        if self.width(whole, role) <= width + slack:
+            return whole
+        made = self._made(role)[1].elidedText(whole, Qt.TextElideMode.ElideRight, width)
+        return made if len(made) >= LEAST_LEFT and self.width(made, role) <= width + slack else ""
 
     def wrap(self, text: str, role: Role, width: float, most: int) -> list[str]:
         """`text` in at most `most` lines of `width` pixels, broken at plain spaces; the last line is cut."""

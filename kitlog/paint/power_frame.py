@@ -114,7 +114,7 @@ def _clock_row(
         width = text.width(time, Role.SMALL_NAME)
         left = shelf.place(_clock_left(layout, share, width), width, reach=px(2))
         if left is not None:
-            room = QRectF(left, top, width + 1, px(CLOCK))
+            room = QRectF(left, top, width, px(CLOCK))
             is_cursor = cursor is not None and place == 0
             text.draw(
                 painter, room, time, Role.CHIP if is_cursor else Role.SMALL_NAME, tokens.accent if is_cursor else colour

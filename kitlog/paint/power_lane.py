@@ -10,6 +10,7 @@ from kitlog.paint.mark import Mark
 from kitlog.paint.power_layout import PowerLayout
 from kitlog.paint.power_picture import Lane, OffMark
 from kitlog.paint.shapes import draw_state
+from kitlog.paint.shelf import Shelf
 from kitlog.paint.strokes import hatch, pen, polyline, rect_path
 from kitlog.paint.tokens import Tokens
 from kitlog.paint.type_scale import Role
@@ -37,8 +38,7 @@ class LanePainter:
         self._locked()
         self._bank()
         self._curves()
-        for off in self._lane.off:
-            self._off(off)
+        self._offs()
         self._remark()
 
     def _rules(self) -> None:
@@ -99,12 +99,27 @@ class LanePainter:
         self._painter.setPen(pen(self._tokens.accent, px(2.2)))
         self._painter.drawPath(polyline(self._likely))
 
-    def _off(self, off: OffMark) -> None:
-        px, painter, colour = self._px, self._painter, self._tokens.state(self._lane.mark)
+    def _offs(self) -> None:
+        px, row = self._px, Shelf(self._box.left(), self._box.right(), self._px(4))
+        placed = sorted((self._off_x(off), off.text) for off in self._lane.off)
+        for x, _ in placed:
+            self._off_box(x)
+            row.block(x - px(5), x + px(5))
+            self._words.append(QRectF(x - px(8), self._box.top(), px(16), self._box.height()))
+        for x, words in placed:
+            width = self._layout.text.width(words, Role.CHIP)
+            left, width = row.beside(x + px(10), x - px(10), width)
+            self._write(QRectF(left, self._box.top() + px(2), width, px(16)), words, Role.CHIP)
+
+    def _off_x(self, off: OffMark) -> float:
         clock = self._layout.picture.high if off.in_high else self._layout.picture.likely
-        x = self._layout.x(clock.share_at(off.at_h))
+        return self._layout.x(clock.share_at(off.at_h))
+
+    def _off_box(self, x: float) -> None:
+        """A box with a cross at the foot, on a stem from the words above."""
+        px, painter = self._px, self._painter
         box = QRectF(x - px(5), self._box.bottom() - px(12), px(10), px(10))
-        painter.setPen(pen(colour, px(1.5)))
+        painter.setPen(pen(self._tokens.state(self._lane.mark), px(1.5)))
         painter.drawLine(QLineF(x, self._box.top() + px(2), x, box.top()))
         painter.setBrush(self._tokens.surface)
         painter.drawRoundedRect(box, px(2), px(2))
@@ -112,24 +127,12 @@ class LanePainter:
         cross = box.adjusted(px(2.8), px(2.8), -px(2.8), -px(2.8))
         painter.drawLine(cross.topLeft(), cross.bottomRight())
         painter.drawLine(cross.bottomLeft(), cross.topRight())
-        self._words.append(box.adjusted(-px(4), -self._box.height(), px(4), 0))
-        self._off_words(off.text, x)
-
-    def _off_words(self, words: str, x: float) -> None:
-        px, width = self._px, self._layout.text.width(words, Role.CHIP)
-        top, height = self._box.top() + px(2), px(16)
-        right, left = self._box.right() - x - px(10), x - px(10) - self._box.left()
-        if width <= right or right >= left:
-            room = QRectF(x + px(10), top, min(width + 1, right), height)
-        else:
-            room = QRectF(x - px(10) - min(width, left), top, min(width, left), height)
-        self._write(room, words, Role.CHIP)
 
     def _remark(self) -> None:
         words = self._lane.remark
         if not words:
             return
-        width = min(self._layout.text.width(words, Role.SMALL) + 1, self._box.width() - self._px(16))
+        width = min(self._layout.text.width(words, Role.SMALL), self._box.width() - self._px(16))
         spots = self._spots(width)
         clear = [spot for spot in spots if not self._is_crossed(spot)]
         free = [spot for spot in spots if not any(spot.intersects(taken) for taken in self._words)]
@@ -153,7 +156,7 @@ class LanePainter:
         tokens = self._tokens
         if self._is_crossed(room):
             ground = tokens.surface.toRgb()
-            ground.setAlphaF(0.85)
+            ground.setAlphaF(0.75)
             self._painter.fillRect(room.adjusted(-self._px(3), 0, self._px(3), 0), ground)
         colour = tokens.state(self._lane.mark) if role is Role.CHIP else tokens.ink
         self._words.append(self._layout.text.draw(self._painter, room, words, role, colour, LEFT))

@@ -13,7 +13,7 @@ from kitlog.paint.strokes import polyline
 from kitlog.paint.type_scale import Role
 
 HEAD, BANDS, LANE, GAP, CLOCK = 40.0, 44.0, 44.0, 6.0, 18.0
-NAMES_SHARE, ENDS_SHARE = 0.24, 0.30
+NAMES_SHARE, ENDS_SHARE = 0.24, 0.42
 """Most that names at the left and figures at the right may take of the width."""
 
 WIDEST_READING = "100\u00a0%"

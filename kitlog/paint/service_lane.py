@@ -147,28 +147,14 @@ class ServiceLanePainter:
 
     def _place_words(self) -> None:
         for text, right_of, left_of, colour, role in self._words:
-            left, width = self._place(self._layout.text.width(text, role) + 1, right_of, left_of)
-            self._shelf.block(left, left + width)
+            wanted = self._layout.text.width(text, role)
+            left, width = self._shelf.beside(self._past_today(right_of), left_of, wanted)
+            if width < min(wanted, self._px(LEAST_WORDS)):  # no room: at the end of the lane, over what is there
+                width = min(wanted, self._layout.band.width() - self._px(8))
+                left = self._layout.band.right() - self._px(4) - width
             room = QRectF(left, self._middle - self._px(8), width, self._px(16))
             back_text(self._painter, room, self._tokens.surface, self._px(3))
             self._layout.text.draw(self._painter, room, text, role, colour)
-
-    def _place(self, wanted: float, right_of: float, left_of: float) -> tuple[float, float]:
-        """Left edge and width of words beside their own mark, never beyond another one; cut where both sides are short.
-
-        Where neither side has room for a few letters, they stand at the end of the lane over what is there.
-        """
-        right_of = self._past_today(right_of)
-        right_room = self._shelf.stretch(right_of)[1] - right_of
-        left_room = left_of - self._shelf.stretch(left_of)[0]
-        if wanted <= right_room:
-            return right_of, wanted
-        if wanted <= left_room:
-            return left_of - wanted, wanted
-        if max(right_room, left_room) < self._px(LEAST_WORDS):
-            width = min(wanted, self._layout.band.width() - self._px(8))
-            return self._layout.band.right() - self._px(4) - width, width
-        return (right_of, right_room) if right_room >= left_room else (left_of - left_room, left_room)
 
     def _past_today(self, x: float) -> float:
         """Words may step over the line of today, for it is no mark of the lane."""

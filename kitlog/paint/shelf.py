@@ -37,6 +37,20 @@ class Shelf:
         highs = [left - self._gap for left, _ in self._taken if left >= at]
         return max([self._low, *lows]), min([self._high, *highs])
 
+    def beside(self, right_of: float, left_of: float, width: float) -> tuple[float, float]:
+        """Take up to `width` pixels right of one place or left of another, never beyond what lies next to it.
+
+        Returns:
+            Left edge and width: all of it at the right, else all of it at the left, else what the longer side has.
+        """
+        right = max(0.0, self.stretch(right_of)[1] - right_of)
+        left = max(0.0, left_of - self.stretch(left_of)[0])
+        is_right = width <= right or (width > left and right >= left)
+        taken = min(width, right if is_right else left)
+        start = right_of if is_right else left_of - taken
+        self.block(start, start + taken)
+        return start, taken
+
     def _is_free(self, left: float, width: float) -> bool:
         slack = 1e-6
         if left < self._low - slack or left + width > self._high + slack:

@@ -164,8 +164,6 @@ def _middle(painter: QPainter, layout: RulerLayout, tokens: Tokens) -> None:
     x, px = layout.rule.x(sum(limits) / 2), layout.text.px
     painter.setPen(pen(tokens.muted, px(1), (px(2), px(2))))
     painter.drawLine(QLineF(x, layout.bar.bottom(), x, layout.bar.bottom() + px(8)))
-    if layout.picture.ballast is None:
-        painter.drawLine(QLineF(x, layout.bar.top() - px(6), x, layout.bar.top()))
 
 
 def _ballast(painter: QPainter, layout: RulerLayout, tokens: Tokens) -> None:
@@ -227,7 +225,7 @@ def _limit_words(painter: QPainter, layout: RulerLayout, tokens: Tokens) -> None
         width = layout.text.width(word, Role.SMALL_NAME)
         left = row.place(wanted(width), width, reach=px(48))
         if left is not None and word:
-            room = QRectF(left, layout.bar.bottom() + px(5), width + 1, px(16))
+            room = QRectF(left, layout.bar.bottom() + px(5), width, px(16))
             layout.text.draw(painter, room, word, Role.SMALL_NAME, colour)
 
 

@@ -31,3 +31,24 @@ def test_what_is_blocked_stays_free():
     shelf = Shelf(0.0, 100.0)
     shelf.block(30.0, 60.0)
     assert shelf.place(35.0, 10.0) == 20.0
+
+
+def test_words_beside_a_mark_never_go_past_the_next_one():
+    shelf = Shelf(0.0, 200.0, 4.0)
+    shelf.block(50.0, 60.0)
+    shelf.block(100.0, 110.0)
+    assert shelf.beside(66.0, 44.0, 20.0) == (66.0, 20.0)  # room at the right
+    assert shelf.beside(116.0, 96.0, 90.0) == (116.0, 84.0)  # longer than both sides: cut at the longer one
+    shelf = Shelf(0.0, 200.0, 4.0)
+    shelf.block(150.0, 160.0)
+    assert shelf.beside(166.0, 144.0, 60.0) == (84.0, 60.0)  # room at the left only
+
+
+@given(st.lists(st.floats(0, 300), min_size=1, max_size=6), st.floats(1, 200))
+def test_words_beside_marks_cover_no_mark(marks: list[float], width: float):
+    shelf = Shelf(0.0, 300.0, 2.0)
+    for mark in marks:
+        shelf.block(mark - 4, mark + 4)
+    for mark in marks:
+        left, taken = shelf.beside(mark + 7, mark - 7, width)
+        assert all(left + taken <= other - 4 + 1e-6 or left >= other + 4 - 1e-6 or taken == 0 for other in marks)
