@@ -1,7 +1,7 @@
 """The power picture: charge over the day, one lane a device, phases as bands."""
 
 from PySide6.QtCore import QLineF, QPointF, QRectF
-from PySide6.QtGui import QFont, QPainter
+from PySide6.QtGui import QFont, QPaintDevice, QPainter
 
 from kitlog.paint import power_ends, power_frame
 from kitlog.paint.lettering import Lettering
@@ -12,9 +12,9 @@ from kitlog.paint.strokes import pen
 from kitlog.paint.tokens import Tokens
 
 
-def measure(picture: PowerPicture, width: float, font: QFont) -> float:
-    """Height in pixels that the picture needs at `width` in the application font."""
-    return PowerLayout(picture, QRectF(0, 0, width, 0), Lettering(font)).height
+def measure(picture: PowerPicture, width: float, font: QFont, device: QPaintDevice | None = None) -> float:
+    """Height in pixels that the picture needs at `width` in the application font on `device`, or the screen."""
+    return PowerLayout(picture, QRectF(0, 0, width, 0), Lettering(font, device)).height
 
 
 def bands_rect(picture: PowerPicture, rect: QRectF, font: QFont) -> QRectF:

@@ -1,7 +1,7 @@
 """The service band: the months ahead, one lane a rule, marks where something is due."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFont, QPainter
+from PySide6.QtGui import QFont, QPaintDevice, QPainter
 
 from kitlog.paint import service_frame
 from kitlog.paint.lettering import Lettering
@@ -12,9 +12,9 @@ from kitlog.paint.strokes import pen
 from kitlog.paint.tokens import Tokens
 
 
-def measure(picture: ServicePicture, font: QFont) -> float:
-    """Height in pixels that the band needs in the application font, at any width."""
-    return ServiceLayout(picture, QRectF(), Lettering(font)).height
+def measure(picture: ServicePicture, font: QFont, device: QPaintDevice | None = None) -> float:
+    """Height in pixels that the band needs in the application font on `device`, or the screen, at any width."""
+    return ServiceLayout(picture, QRectF(), Lettering(font, device)).height
 
 
 def lane_at(picture: ServicePicture, rect: QRectF, font: QFont, point: QPointF) -> int | None:

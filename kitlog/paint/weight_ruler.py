@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from PySide6.QtCore import QLineF, QPointF, QRectF
-from PySide6.QtGui import QColor, QFont, QPainter
+from PySide6.QtGui import QColor, QFont, QPaintDevice, QPainter
 
 from kitlog.paint import reserve_bar, zone_sums
 from kitlog.paint.heading import Heading
@@ -53,9 +53,9 @@ class RulerLayout:
         return self.bar.bottom() + self.text.px(BELOW)
 
 
-def measure(picture: WeightPicture, width: float, font: QFont) -> float:
-    """Height in pixels that the picture needs at `width` in the application font."""
-    layout = RulerLayout(picture, QRectF(0, 0, width, 0), Lettering(font))
+def measure(picture: WeightPicture, width: float, font: QFont, device: QPaintDevice | None = None) -> float:
+    """Height in pixels that the picture needs at `width` in the application font on `device`, or the screen."""
+    layout = RulerLayout(picture, QRectF(0, 0, width, 0), Lettering(font, device))
     below = 0.0 if picture.reserve is None else reserve_bar.height(picture.reserve, width, layout.text)
     below += 0.0 if picture.zones is None else zone_sums.height(picture.zones, width, layout.text)
     return layout.foot + below

@@ -1,7 +1,7 @@
 """The zones as bars, where the drawing has no room: solid = stowed, hatched = still to stow."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFont, QPainter
+from PySide6.QtGui import QFont, QPaintDevice, QPainter
 
 from kitlog.paint.lettering import RIGHT, Lettering
 from kitlog.paint.mark import Mark
@@ -14,9 +14,9 @@ from kitlog.paint.zone_picture import ZoneFill, ZonePicture
 HEAD, PITCH, WORDS, BAR = 32.0, 41.0, 20.0, 8.0
 
 
-def measure(picture: ZonePicture, font: QFont) -> float:
-    """Height in pixels that the bars need in the application font, at any width."""
-    text = Lettering(font)
+def measure(picture: ZonePicture, font: QFont, device: QPaintDevice | None = None) -> float:
+    """Height in pixels that the bars need in the application font on `device`, or the screen, at any width."""
+    text = Lettering(font, device)
     return text.px(_head(picture) + PITCH * len(picture.zones))
 
 

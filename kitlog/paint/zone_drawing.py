@@ -1,7 +1,7 @@
 """The zone drawing: the pilot in the harness from the side and the rucksack, each zone filled by its stowed share."""
 
 from PySide6.QtCore import QLineF, QPointF, QRectF
-from PySide6.QtGui import QFont, QPainter
+from PySide6.QtGui import QFont, QPaintDevice, QPainter
 
 from kitlog.paint import rucksack_words, zone_body, zone_words
 from kitlog.paint.lettering import Lettering
@@ -12,9 +12,12 @@ from kitlog.paint.zone_outlines import ON_FOOT, ON_PILOT_ZONES, WORN, zone_path
 from kitlog.paint.zone_picture import ZonePicture
 
 
-def measure(picture: ZonePicture, width: float, font: QFont) -> float:
-    """Height in pixels that the drawing wants at `width` in the application font; in less it is drawn smaller."""
-    layout = ZoneLayout.fitting(picture, QRectF(0, 0, width, 0), Lettering(font))
+def measure(picture: ZonePicture, width: float, font: QFont, device: QPaintDevice | None = None) -> float:
+    """Height in pixels that the drawing wants at `width` in the application font on `device`, or the screen.
+
+    In less height it is drawn smaller.
+    """
+    layout = ZoneLayout.fitting(picture, QRectF(0, 0, width, 0), Lettering(font, device))
     return max(layout.height, rucksack_words.bottom(layout))
 
 
