@@ -5,8 +5,10 @@ from paint_canvas import changed, font_px, only_inside, overlapping, painted, wo
 from PySide6.QtCore import QRectF
 
 from kitlog.paint import weight_ruler
+from kitlog.paint.lettering import Lettering
 from kitlog.paint.mark import Mark
 from kitlog.paint.rule import rule_for
+from kitlog.paint.ruler_layout import RulerLayout
 from kitlog.paint.sample_weight import WEIGHT
 from kitlog.paint.tokens import DARK, LIGHT
 from kitlog.paint.weight_picture import Pointer, Range, ReserveBar, TakeOff, WeightPicture, ZoneSums
@@ -18,8 +20,8 @@ def image_of(picture: WeightPicture, width: float = 800, ratio: float = 1.0, px:
     return painted((width, height), lambda p: weight_ruler.paint(p, rect, picture, theme, current), ratio, px)
 
 
-def bar_of(picture: WeightPicture, width: float = 800) -> weight_ruler.RulerLayout:
-    return weight_ruler.RulerLayout(picture, QRectF(0, 0, width, 0), weight_ruler.Lettering(font_px()))
+def bar_of(picture: WeightPicture, width: float = 800) -> RulerLayout:
+    return RulerLayout(picture, QRectF(0, 0, width, 0), Lettering(font_px()))
 
 
 def at(kg: float) -> WeightPicture:
