@@ -11,12 +11,15 @@ from kitlog.paint.type_scale import Role
 from kitlog.wording.translate import N_, _
 
 PARTS = (
-    N_("The evening before a long paragliding flight: what goes in the bag, what is out of date, what lasts, what it weighs."),
+    N_(
+        "The evening before a long paragliding flight: what goes in the bag, what is out of date, what lasts, "
+        "what it weighs."
+    ),
     STANCE,
     N_("kitlog alarms nobody, sends nothing and keeps everything in one file on this computer."),
     N_(
-        "kitlog is free software under the MIT licence. The window is drawn by Qt and Qt for Python, which are used under "
-        "the LGPL, version 3, and lie beside the program as files of their own that can be replaced."
+        "kitlog is free software under the MIT licence. The window is drawn by Qt and Qt for Python, which are used "
+        "under the LGPL, version 3, and lie beside the program as files of their own that can be replaced."
     ),
 )
 

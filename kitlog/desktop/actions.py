@@ -96,7 +96,9 @@ _OUTING = (
     Action("outing.edit", N_("Edit plan…"), "outing", "outing.edit_plan", "Ctrl+Shift+P", "outing"),
     Action("outing.other", N_("Other outing…"), "outing", "choose_outing", "Ctrl+Shift+O", "outings"),
     Action("outing.delete", N_("Delete outing"), "outing", "outing.delete_outing", None, "outing"),
-    Action("outing.answer", N_("Answer the open questions…"), "outing", "outing.answer_first", "Ctrl+Shift+Q", "outing", 1),
+    Action(
+        "outing.answer", N_("Answer the open questions…"), "outing", "outing.answer_first", "Ctrl+Shift+Q", "outing", 1
+    ),
     Action("outing.findings", N_("Show the findings"), "outing", "outing.show_findings", "Ctrl+Shift+W", "outing", 1),
     Action("outing.power", N_("Show power"), "outing", "outing.show_power", None, "outing", 1),
     Action("outing.weight", N_("Show weight"), "outing", "outing.show_weight", None, "outing", 1),

@@ -75,8 +75,9 @@ class CommandSearch(Dialog):
 
     def chosen(self) -> Callable[[], None] | None:
         """What to do, None if nothing was found."""
-        item = self.found.currentItem()
-        return self._actions[item.data(Qt.ItemDataRole.UserRole)].trigger if item else None
+        if not self.found.count():
+            return None
+        return self._actions[self.found.currentItem().data(Qt.ItemDataRole.UserRole)].trigger
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Up and down in the field move through what was found."""

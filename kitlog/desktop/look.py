@@ -1,4 +1,4 @@
-"""How things look here and now: theme, scale and fonts, all read from the application, so that nothing is kept twice."""
+"""How things look here and now: theme, scale and fonts, read from the application, so that nothing is kept twice."""
 
 from functools import lru_cache
 

@@ -36,7 +36,7 @@ class Tab(Pressable):
         self.setAutoExclusive(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
-    def bare(self, bare: bool) -> None:  # noqa: FBT001  # one switch, set by the fold
+    def bare(self, *, bare: bool) -> None:
         """Show the icon alone, with the word as tool tip."""
         self._bare = bare
         self.setToolTip(self.words if bare else "")
@@ -60,12 +60,14 @@ class Tab(Pressable):
                 painter.drawRoundedRect(stroke, 1.5, 1.5)
             middle = box.center().y() if self._bare else box.top() + px(25)
             side = px(26)
-            self._icons.draw(painter, QRectF(box.center().x() - side / 2, middle - side / 2, side, side), self.name, colour)
+            self._icons.draw(
+                painter, QRectF(box.center().x() - side / 2, middle - side / 2, side, side), self.name, colour
+            )
             if not self._bare:
                 word = QRectF(box.left(), box.top() + px(40), box.width(), px(16))
                 look.lettering().draw(painter, word, self.words, Role.CHIP, colour, CENTRE)
             if self.hasFocus():
-                draw_ring(painter, box.adjusted(px(6), px(3), -px(4), -px(3)), self, px(6))
+                draw_ring(painter, box.adjusted(px(6), px(3), -px(4), -px(3)), px(6))
 
 
 class Rail(QWidget):
@@ -97,8 +99,8 @@ class Rail(QWidget):
         """The tab of the open page."""
         return next(tab for tab in self.tabs.values() if tab.isChecked())
 
-    def bare(self, bare: bool) -> None:  # noqa: FBT001  # one switch, set by the fold
+    def bare(self, *, bare: bool) -> None:
         """Show icons alone."""
         for tab in self.tabs.values():
-            tab.bare(bare)
+            tab.bare(bare=bare)
         self.setFixedWidth(look.px(56 if bare else 88))

@@ -33,7 +33,13 @@ QLineEdit:disabled, QAbstractSpinBox:disabled, QComboBox:disabled, QPlainTextEdi
   background: $sunk; color: $muted; border-color: $hairline;
 }
 QLineEdit[wrong="true"], QAbstractSpinBox[wrong="true"], QComboBox[wrong="true"] { border: 2px solid $stop; }
-QAbstractSpinBox QLineEdit { border: none; padding: 0; min-height: 0; background: transparent; }
+QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus {
+  border: none; padding: 0 ${s9}px; margin: 0; min-height: 0; max-height: 9999px; background: transparent;
+}
+QAbstractSpinBox { padding: 0; }
+QAbstractSpinBox:focus { padding: 0; }
+QAbstractSpinBox::up-button, QAbstractSpinBox::down-button { width: 0; border: none; }
+QAbstractSpinBox::up-arrow, QAbstractSpinBox::down-arrow { image: none; }
 QComboBox { padding-right: ${s28}px; }
 QComboBox::drop-down { border: none; width: ${s28}px; }
 QComboBox::down-arrow { image: none; }

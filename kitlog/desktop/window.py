@@ -21,9 +21,9 @@ from kitlog.desktop.rules import Standing
 from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.desktop.status_line import StatusLine
 from kitlog.desktop.tag_words import counts_of, tag_words
+from kitlog.desktop.undo_words import undo_text
 from kitlog.desktop.window_acts import WindowActs
 from kitlog.desktop.window_memory import WindowMemory
-from kitlog.desktop.undo_words import undo_text
 from kitlog.desktop.words import saved_text
 from kitlog.fault import Fault
 from kitlog.wording.faults import fault_text
@@ -219,7 +219,7 @@ class Window(QMainWindow):
         self._grid.setRowStretch(3, 1)
         self._grid.setColumnStretch(1, 1)
         self.stack.setContentsMargins(1, 1, 1, 1)
-        self.rail.bare(False)
+        self.rail.bare(bare=False)
 
     def _connect(self) -> None:
         self._assess = QTimer(self)
@@ -241,7 +241,7 @@ class Window(QMainWindow):
 
     def _lay_out(self) -> None:
         brief = self._fold.middle
-        self.rail.bare(brief)
+        self.rail.bare(bare=brief)
         self.tag.lay_out(brief=brief)
         self.status.lay_out(brief=brief)
         for page in self._pages.values():

@@ -40,10 +40,9 @@ class KitActs:
 
     def duplicate_item(self) -> None:
         """A second item like the selected one, selected in its place."""
-        for item in self._items()[:1]:
-            made: list[str] = []
-            if self._desk.perform(lambda: made.append(self._bench.duplicate_item(item.id))):
-                self._page.select_ids(made)
+        ids, made = self._page.selected_ids(), []
+        if len(ids) == 1 and self._desk.perform(lambda: made.append(self._bench.duplicate_item(ids[0]))):
+            self._page.select_ids(made)
 
     def bulk_edit(self) -> None:
         """State and zones of all selected items at once."""

@@ -92,5 +92,13 @@ COLUMNS = (
     Column("air", N_("In the air"), 92, _air, _text_key(_air)),
     Column("foot", N_("On foot"), 92, _foot, _text_key(_foot), in_details=True),
     Column("service", N_("Service"), 96, _service, lambda row, _library: _DUE_ORDER.index(row.due_state)),
-    Column("carried", N_("Carried"), 62, _carried, lambda row, _library: row.last_carried or date.min, right=True, in_details=True),
+    Column(
+        "carried",
+        N_("Carried"),
+        62,
+        _carried,
+        lambda row, _library: row.last_carried or date.min,
+        right=True,
+        in_details=True,
+    ),
 )

@@ -57,7 +57,9 @@ class Sketch(QWidget):
 class Details(QScrollArea):
     """Everything about the selected item, or the sum of several."""
 
-    def __init__(self, desk: Desk, edit: Callable[[], None], bulk: Callable[[], None], parent: QWidget | None = None) -> None:
+    def __init__(
+        self, desk: Desk, edit: Callable[[], None], bulk: Callable[[], None], parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self._desk, self._edit, self._bulk = desk, edit, bulk
         self.setFrameShape(QFrame.Shape.NoFrame)
@@ -137,19 +139,29 @@ class Details(QScrollArea):
         offered = bench.starters_for(item.id)
         if not dues and not offered:
             return None
-        act = (_("All rules"), lambda: self._desk.show("service", item.id)) if dues else (_("Starter rules"), self._starters(item))
+        act = (
+            (_("All rules"), lambda: self._desk.show("service", item.id))
+            if dues
+            else (_("Starter rules"), self._starters(item))
+        )
         section = Section(_("Service"), *act)
         for due in dues:
             row = QHBoxLayout()
             row.setSpacing(look.px(8))
-            row.addWidget(StateMark(word(due.state.value), MARKS[due.state]) if MARKS[due.state] is not Mark.NONE else Text(word(due.state.value), Role.SMALL, "muted"))
+            row.addWidget(
+                StateMark(word(due.state.value), MARKS[due.state])
+                if MARKS[due.state] is not Mark.NONE
+                else Text(word(due.state.value), Role.SMALL, "muted")
+            )
             row.addWidget(Text(rule_text(due.rule), Role.SECOND))
             said = CutText(due_sentence(due), Role.SECOND, "muted")
             said.setAlignment(RIGHT)
             row.addWidget(said, 1)
             section.rows.addLayout(row)
         if not dues:
-            section.rows.addWidget(Paragraph(_("No rule yet. Starters can be offered; the maker’s manual replaces them.")))
+            section.rows.addWidget(
+                Paragraph(_("No rule yet. Starters can be offered; the maker’s manual replaces them."))
+            )
         return section
 
     def _starters(self, item: Item) -> Callable[[], object]:
@@ -188,4 +200,6 @@ def implausible_text(item: Item, band: tuple[int, int], desk: Desk) -> str:
     """The question about a mass outside what is usual: asked, never refused."""
     label = word(desk.bench.library.facts(item.kind).label)
     usual = _("{least} to {most} g").format(least=band[0], most=band[1])
-    return _("Sure? One piece of {kind} is usually {usual}. Keep the figure if you weighed it.").format(kind=label, usual=usual)
+    return _("Sure? One piece of {kind} is usually {usual}. Keep the figure if you weighed it.").format(
+        kind=label, usual=usual
+    )

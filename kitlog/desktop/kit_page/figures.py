@@ -105,7 +105,11 @@ def _garment(item: Item) -> Iterator[Row]:
 def _vessel(item: Item) -> Iterator[Row]:
     if item.vessel is not None:
         capacity = item.vessel.capacity_ml
-        yield _("Holds"), word("not known") if capacity is None else litres_text(capacity), _("content is weighed apart")
+        yield (
+            _("Holds"),
+            word("not known") if capacity is None else litres_text(capacity),
+            _("content is weighed apart"),
+        )
 
 
 _FACETS: dict[str, Callable[[Item], Iterator[Row]]] = {

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
@@ -66,13 +66,12 @@ class FilterBar(QWidget):
 
     def clear(self) -> None:
         """Show everything again."""
-        self.blockSignals(True)
-        self.words.clear()
-        self.kind.setCurrentIndex(0)
-        self.zone.setCurrentIndex(0)
-        for chip in self.chips.values():
-            chip.setChecked(False)
-        self.blockSignals(False)
+        with QSignalBlocker(self):
+            self.words.clear()
+            self.kind.setCurrentIndex(0)
+            self.zone.setCurrentIndex(0)
+            for chip in self.chips.values():
+                chip.setChecked(False)  # Qt's name says it
         self.changed.emit()
 
     def know(self, haystack: Haystack) -> None:

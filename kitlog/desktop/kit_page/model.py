@@ -46,9 +46,7 @@ class KitModel(QAbstractTableModel):
             return " ".join(part for part in (row.item.name, row.item.maker, row.item.model) if part)
         return None
 
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> object:
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """Heads of the columns."""
         if orientation is Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
             return _(COLUMNS[section].title)

@@ -38,9 +38,7 @@ class MonthBars(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(_("Airtime by month"))
         first = date(today.year - 1, today.month, 1)
-        parts = [
-            f"{_(MONTHS[(first.month + n) % 12])} {with_unit(h, 'h', 1)}" for n, h in enumerate(hours) if h
-        ]
+        parts = [f"{_(MONTHS[(first.month + n) % 12])} {with_unit(h, 'h', 1)}" for n, h in enumerate(hours) if h]
         self.setAccessibleDescription(", ".join(parts) or _("no airtime in twelve months"))
 
     def sizeHint(self) -> QSize:

@@ -97,7 +97,7 @@ class KitPage(Page):
         for number, column in enumerate(COLUMNS):
             self.table.setColumnHidden(number, fold.middle and column.in_details)
         side = look.px(16 if fold.middle else 24)
-        self._left_rows.setContentsMargins(side, look.px(12 if fold.low else 15), look.px(12 if fold.middle else 12), look.px(8))
+        self._left_rows.setContentsMargins(side, look.px(12 if fold.low else 15), look.px(12), look.px(8))
         self._right.setFixedWidth(look.px(320 if fold.middle else 376))
         self._right.setVisible(not fold.narrow)
         self._upright.setVisible(not fold.narrow)
@@ -191,7 +191,10 @@ class KitPage(Page):
     def _empty(self) -> EmptyState:
         empty = EmptyState(
             _("No kit yet"),
-            _("Start with the wing, the harness and the reserve: three items are enough\nfor a weight check and the first service dates."),
+            _(
+                "Start with the wing, the harness and the reserve: three items are enough\n"
+                "for a weight check and the first service dates."
+            ),
             _("A CSV file can also be dropped here."),
         )
         empty.act(_("Add an item"), Rank.MAIN).clicked.connect(self.acts.add_item)

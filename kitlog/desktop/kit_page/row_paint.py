@@ -34,11 +34,11 @@ class KitCells(QStyledItemDelegate):
     ) -> None:
         """Paint ground and words."""
         row, column = self._model.rows[index.row()], COLUMNS[index.column()]
-        rect, t = option.rect, look.tokens()  # type: ignore[attr-defined]  # the stubs leave out its fields
-        selected = bool(option.state & QStyle.StateFlag.State_Selected)  # type: ignore[attr-defined]
-        over = bool(option.state & QStyle.StateFlag.State_MouseOver)  # type: ignore[attr-defined]
+        rect, t = option.rect, look.tokens()
+        selected = bool(option.state & QStyle.StateFlag.State_Selected)
+        over = bool(option.state & QStyle.StateFlag.State_MouseOver)
         painter.save()
-        draw_row_ground(painter, self._table, rect, selected=selected, over=over)
+        draw_row_ground(painter, rect, selected=selected, over=over)
         box = cell_box(rect, right=column.right)
         if column.id == "name":
             _draw_name(painter, box, row, t)

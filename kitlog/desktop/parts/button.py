@@ -28,7 +28,13 @@ class Button(Pressable):
     """A button; `large` is 40 instead of 32 high, `quiet` an act in small muted letters."""
 
     def __init__(
-        self, text: str, rank: Rank = Rank.PLAIN, *, large: bool = False, quiet: bool = False, parent: QWidget | None = None
+        self,
+        text: str,
+        rank: Rank = Rank.PLAIN,
+        *,
+        large: bool = False,
+        quiet: bool = False,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(text, parent)
         self.rank = rank

@@ -138,8 +138,6 @@ class FilterChip(Pressable):
             painter.setBrush(t.selection if on else t.surface)
             painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), box.height() / 2, box.height() / 2)
             row = box.adjusted(px(11), 0, -px(4), 0)
-            room = look.lettering().draw(
-                painter, row, self.words, Role.SMALL_NAME, t.accent if on else t.ink
-            )
+            room = look.lettering().draw(painter, row, self.words, Role.SMALL_NAME, t.accent if on else t.ink)
             row.setLeft(room.right() + px(5))
             look.lettering().draw(painter, row, self._number, Role.SMALL, t.muted)

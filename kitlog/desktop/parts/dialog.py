@@ -1,13 +1,20 @@
 """The base of dialogs: title, body that scrolls where the screen is small, faults in words, buttons. Esc leaves it."""
 
+from collections.abc import Callable
+
+from pydantic import ValidationError
 from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.fault import Fault
 from kitlog.paint.type_scale import Role
+from kitlog.units.refused import refused
+from kitlog.wording.faults import fault_text
 from kitlog.wording.translate import _
 
 
@@ -40,11 +47,28 @@ class Dialog(QDialog):
         self.scroller = self._scrolled()
         self._assemble()
 
+    def want(self, reason: str) -> None:
+        """Hold the main button back and say beside it what is still wanted; empty lets it go."""
+        self.main.setEnabled(not reason)
+        self.reason.setText(reason)
+
     def say_wrong(self, text: str) -> None:
         """Show above the buttons what is wrong; an empty text takes it away."""
         self._wrong.setText(text)
         self._wrong.setVisible(bool(text))
         self._wrong.setAccessibleName(text)
+
+    def attempt(self, write: Callable[[], object]) -> bool:
+        """Do something that writes; a fault of the world, or a figure that a model refuses, is said in the dialog."""
+        try:
+            write()
+        except ValidationError as error:
+            self.say_wrong(fault_text(refused(error)).line)
+        except Fault as fault:
+            self.say_wrong(fault_text(fault).line)
+        else:
+            return True
+        return False
 
     def wrong(self) -> str:
         """What is shown as wrong."""
@@ -52,12 +76,17 @@ class Dialog(QDialog):
 
     def sizeHint(self) -> QSize:
         """As high as the body, but never higher than most of the screen."""
-        inside = self.scroller.widget()
-        width = look.px(self._wide)
+        inside, width = self._inside, look.px(self._wide)
         high = inside.heightForWidth(width) if inside.hasHeightForWidth() else inside.sizeHint().height()
         around = super().sizeHint().height() - self.scroller.sizeHint().height()
         most = round(self.screen().availableGeometry().height() * 0.9)
         return QSize(width, min(max(high, inside.sizeHint().height()) + around + 2, most))
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Open in the size that the body asks for; Qt would keep it under two thirds of the screen."""
+        super().showEvent(event)
+        if not event.spontaneous():
+            self.resize(self.sizeHint())
 
     def _scrolled(self) -> QScrollArea:
         area = QScrollArea()
@@ -65,9 +94,9 @@ class Dialog(QDialog):
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        inside = QWidget()
-        inside.setLayout(self.body)
-        area.setWidget(inside)
+        self._inside = QWidget()
+        self._inside.setLayout(self.body)
+        area.setWidget(self._inside)
         return area
 
     def _assemble(self) -> None:
@@ -79,13 +108,15 @@ class Dialog(QDialog):
         rows.addWidget(self.scroller, 1)
         rows.addLayout(_inset(self._wrong))
         rows.addWidget(Hairline())
-        self.foot = QHBoxLayout()
-        self.foot.setContentsMargins(px(24), px(8), px(24), 0)
-        self.foot.setSpacing(px(12))
-        self.foot.addStretch()
-        self.foot.addWidget(self.leave)
-        self.foot.addWidget(self.main)
-        rows.addLayout(self.foot)
+        self.foot_row = QHBoxLayout()
+        self.foot_row.setContentsMargins(px(24), px(8), px(24), 0)
+        self.foot_row.setSpacing(px(12))
+        self.reason = Text("", Role.SECOND, "muted")
+        self.foot_row.addWidget(self.reason)
+        self.foot_row.addStretch()
+        self.foot_row.addWidget(self.leave)
+        self.foot_row.addWidget(self.main)
+        rows.addLayout(self.foot_row)
 
 
 def _inset(widget: QWidget) -> QHBoxLayout:

@@ -1,7 +1,7 @@
 """Empty states: nothing there yet, and nothing found."""
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QFont, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
@@ -96,8 +96,7 @@ class NothingFound(QWidget):
         rows.addStretch()
 
 
-def _lead() -> "look.QFont":
-    made = look.font(Role.SECTION)
-    made = look.QFont(made)
-    made.setWeight(look.QFont.Weight.Normal)
+def _lead() -> QFont:
+    made = QFont(look.font(Role.SECTION))
+    made.setWeight(QFont.Weight.Normal)
     return made

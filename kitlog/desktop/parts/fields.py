@@ -3,9 +3,9 @@
 from collections.abc import Iterable
 from datetime import date
 
-from PySide6.QtCore import QDate, QLocale, QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QDate, QLocale, QPointF, QRectF, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF, QValidator, QWheelEvent
-from PySide6.QtWidgets import QAbstractSpinBox, QCheckBox, QComboBox, QDateEdit, QDoubleSpinBox, QLineEdit, QWidget
+from PySide6.QtWidgets import QCheckBox, QComboBox, QDateEdit, QDoubleSpinBox, QLineEdit, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.ring import draw_ring
@@ -60,9 +60,9 @@ class NumberField(QDoubleSpinBox):
         self._step = 10.0**-decimals
         self.setRange(least - self._step, most)
         self.setSpecialValueText(unknown or _("not known"))
-        self.setButtonSymbols(QAbstractSpinBox.ButtonSymbols.NoButtons)
         self.setSuffix(f"\u00a0{suffix}" if suffix else "")
         self.setFont(look.font(Role.BODY))
+        self.lineEdit().setTextMargins(look.px(9), 0, look.px(9), 0)
         self.setValue(self.minimum())
 
     def number(self) -> float | None:
@@ -78,7 +78,7 @@ class NumberField(QDoubleSpinBox):
         """Show a number, or that it is not known."""
         self.setValue(self.minimum() if number is None else number)
 
-    def validate(self, text: str, pos: int) -> object:
+    def validate(self, text: str, pos: int) -> tuple[QValidator.State, str, int]:
         """An empty field is allowed; a comma counts as a point."""
         if not self._bare(text):
             return (QValidator.State.Acceptable, text, pos)
@@ -87,6 +87,11 @@ class NumberField(QDoubleSpinBox):
     def valueFromText(self, text: str) -> float:
         """An empty field is the value that means not known."""
         return self.minimum() if not self._bare(text) else super().valueFromText(text)
+
+    def textFromValue(self, value: float) -> str:
+        """The number without noughts that say nothing."""
+        text = super().textFromValue(value)
+        return text.rstrip("0").rstrip(".") if "." in text else text
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """The wheel scrolls the form; it never changes a figure by accident."""
@@ -110,6 +115,7 @@ class DateField(QDateEdit):
         self.setCalendarPopup(True)
         self.setFont(look.font(Role.BODY))
         self.setToolTip(_("Arrow keys change it, Del empties it"))
+        self.lineEdit().setTextMargins(look.px(9), 0, look.px(28), 0)
         self.put(None)
 
     def day(self) -> date | None:
@@ -155,15 +161,14 @@ class ChoiceField(QComboBox):
     def offer(self, choices: Iterable[tuple[object, str]]) -> None:
         """Offer other choices; the one chosen stays if it is still there."""
         kept = self.chosen()
-        self.blockSignals(True)
-        self.clear()
-        self._values = []
-        for value, word in choices:
-            self._values.append(value)
-            self.addItem(word)
-        if kept in self._values:
-            self.setCurrentIndex(self._values.index(kept))
-        self.blockSignals(False)
+        with QSignalBlocker(self):
+            self.clear()
+            self._values = []
+            for value, word in choices:
+                self._values.append(value)
+                self.addItem(word)
+            if kept in self._values:
+                self.setCurrentIndex(self._values.index(kept))
 
     def chosen(self) -> object:
         """The value chosen, None if there is none."""
@@ -223,4 +228,4 @@ class TickField(QCheckBox):
             colour = t.ink if self.isEnabled() else t.muted
             look.lettering().draw(painter, row, self._words, Role.BODY, colour)
             if self.hasFocus():
-                draw_ring(painter, box.adjusted(-4, -4, 4, 4), self, px(6))
+                draw_ring(painter, box.adjusted(-4, -4, 4, 4), px(6))

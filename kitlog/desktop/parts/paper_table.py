@@ -32,7 +32,7 @@ class PaperHeader(QHeaderView):
 
     def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
         """Paint one head."""
-        t, px = look.tokens(), look.px
+        t = look.tokens()
         is_sorted = section == self.sorted_by
         word = str(self.model().headerData(section, Qt.Orientation.Horizontal) or "")
         role, colour = (Role.CHIP, t.ink) if is_sorted else (Role.SMALL, t.muted)
@@ -64,7 +64,9 @@ class PaperTable(QTableView):
         high: height of a row in px of the design.
     """
 
-    def __init__(self, name: str, right: frozenset[int] = frozenset(), high: int = 32, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, name: str, right: frozenset[int] = frozenset(), high: int = 32, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self.setAccessibleName(name)
         self.setFrameShape(QFrame.Shape.NoFrame)
@@ -88,7 +90,7 @@ class PaperTable(QTableView):
 
     def selected_rows(self) -> list[int]:
         """Numbers of the selected rows, from the top."""
-        return sorted(index.row() for index in self.selectionModel().selectedRows()) if self.selectionModel() else []
+        return sorted(index.row() for index in self.selectionModel().selectedRows())
 
     def select(self, row: int) -> None:
         """Make a row the current one and bring it into view."""
@@ -135,7 +137,11 @@ class PaperTable(QTableView):
     def _rows_in_view(self) -> list[int]:
         high = self.viewport().height()
         rows = self.selected_rows()
-        return [row for row in rows if self.rowViewportPosition(row) < high and self.rowViewportPosition(row) > -self.rowHeight(row)]
+        return [
+            row
+            for row in rows
+            if self.rowViewportPosition(row) < high and self.rowViewportPosition(row) > -self.rowHeight(row)
+        ]
 
 
 def cell_box(rect: QRect, *, right: bool = False) -> QRectF:
@@ -144,7 +150,7 @@ def cell_box(rect: QRect, *, right: bool = False) -> QRectF:
     return QRectF(rect).adjusted(left, 0, -look.px(MARGIN if right else MARGIN / 2), 0)
 
 
-def draw_row_ground(painter: QPainter, table: QWidget, rect: QRect, *, selected: bool, over: bool) -> None:
+def draw_row_ground(painter: QPainter, rect: QRect, *, selected: bool, over: bool) -> None:
     """Draw the ground of a cell and the hairline under it."""
     t = look.tokens()
     if selected:

@@ -31,7 +31,7 @@ class FocusRing(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint the ring."""
         with QPainter(self) as painter:
-            draw_ring(painter, QRectF(self.rect()), self, self._radius + GAP + RING)
+            draw_ring(painter, QRectF(self.rect()), self._radius + GAP + RING)
 
     def _follow(self) -> None:
         reach = round(RING + GAP)
@@ -39,7 +39,7 @@ class FocusRing(QWidget):
         self.raise_()
 
 
-def draw_ring(painter: QPainter, box: QRectF, widget: QWidget, radius: float) -> None:
+def draw_ring(painter: QPainter, box: QRectF, radius: float) -> None:
     """Draw the ring just inside `box`."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setBrush(Qt.BrushStyle.NoBrush)

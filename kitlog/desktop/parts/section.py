@@ -17,7 +17,9 @@ RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 class Section(QWidget):
     """One section; rows are added below its line."""
 
-    def __init__(self, title: str, act: str = "", do: Callable[[], object] | None = None, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, title: str, act: str = "", do: Callable[[], object] | None = None, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         px = look.px
         self.rows = QVBoxLayout(self)

@@ -14,7 +14,9 @@ PLAIN = Qt.TextFormat.PlainText
 class Text(QLabel):
     """One line in a role of the type scale; `tone` is ink, muted, accent, fine, look or stop."""
 
-    def __init__(self, text: str = "", role: Role = Role.BODY, tone: str = "ink", parent: QWidget | None = None) -> None:
+    def __init__(
+        self, text: str = "", role: Role = Role.BODY, tone: str = "ink", parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self.role = role
         self.setTextFormat(PLAIN)
@@ -35,7 +37,9 @@ class Text(QLabel):
 class CutText(Text):
     """One line that gives way: cut with an ellipsis, whole in the tool tip."""
 
-    def __init__(self, text: str = "", role: Role = Role.BODY, tone: str = "ink", parent: QWidget | None = None) -> None:
+    def __init__(
+        self, text: str = "", role: Role = Role.BODY, tone: str = "ink", parent: QWidget | None = None
+    ) -> None:
         super().__init__(text, role, tone, parent)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
 

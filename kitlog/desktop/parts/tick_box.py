@@ -46,4 +46,6 @@ def draw_state_box(painter: QPainter, box: QRectF, mark: Mark, t: Tokens) -> Non
 def _draw_tick(painter: QPainter, box: QRectF, t: Tokens) -> None:
     painter.setPen(pen(t.accent, max(1.6, box.width() * 0.085)))
     points = (QPointF(0.20, 0.55), QPointF(0.42, 0.77), QPointF(0.82, 0.22))
-    painter.drawPolyline(QPolygonF([QPointF(box.left() + p.x() * box.width(), box.top() + p.y() * box.height()) for p in points]))
+    painter.drawPolyline(
+        QPolygonF([QPointF(box.left() + p.x() * box.width(), box.top() + p.y() * box.height()) for p in points])
+    )

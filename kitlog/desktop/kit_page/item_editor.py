@@ -1,0 +1,118 @@
+"""The editor of one item: what every item has, and the facets that fit its kind."""
+
+from functools import partial
+
+from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
+
+from kitlog.desktop.desk import Desk
+from kitlog.desktop.kit_page.details import implausible_text
+from kitlog.desktop.kit_page.facet_fields import FACET_FIELDS, FACET_TITLES, FITTING
+from kitlog.desktop.kit_page.facet_form import FacetForm
+from kitlog.desktop.kit_page.item_fields import MainFields, MoreFields
+from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.dialog import Dialog
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import SET_KINDS, Kind
+from kitlog.wording.translate import _
+
+
+class ItemEditor(Dialog):
+    """Add an item, or edit one.
+
+    Attributes:
+        item_id: of the item that was saved.
+    """
+
+    def __init__(self, desk: Desk, item: Item | None, parent: QWidget) -> None:
+        title = _("Add item") if item is None else _("Edit {name}").format(name=item.name)
+        super().__init__(title, _("Add") if item is None else _("Save"), parent, wide=560)
+        self._desk, self._is_new = desk, item is None
+        self._item = item or Item(id=desk.bench.new_id(), name="new", kind=_next_kind(desk.bench.items()))
+        self.item_id = self._item.id
+        library = desk.bench.library
+        self.main_fields, self.more = MainFields(library), MoreFields()
+        self.facets: dict[str, FacetForm] = {}
+        self._facet_rows = QVBoxLayout()
+        self.more_facets = Button(_("More facets"), Rank.ACT)
+        self.more_facets.clicked.connect(self._offer_facets)
+        self.body.addWidget(self.main_fields)
+        self.body.addLayout(self._facet_rows)
+        self.body.addWidget(self.more_facets)
+        self.body.addWidget(self.more)
+        self._put(self._item, desk.bench.items())
+        self.main_fields.changed.connect(self._look)
+        self.main_fields.kind_changed.connect(self._show_fitting)
+        self._look()
+        self.main_fields.name.setFocus()
+
+    def draft(self) -> Item:
+        """The item as it stands in the form.
+
+        Raises:
+            pydantic.ValidationError: something cannot be so.
+        """
+        facets = {name: form.model() for name, form in self.facets.items()}
+        raw = {name: getattr(self._item, name) for name in Item.model_fields}
+        return Item(**(raw | self.main_fields.values() | self.more.values() | facets))
+
+    def accept(self) -> None:
+        """Save, or say what cannot be so."""
+        if self.attempt(self._save):
+            super().accept()
+
+    def _save(self) -> None:
+        draft, bench = self.draft(), self._desk.bench
+        if self._is_new:
+            bench.add_item(draft)
+        elif draft != self._item:
+            bench.edit_items([draft])
+
+    def _put(self, item: Item, others: tuple[Item, ...]) -> None:
+        self.main_fields.put(item)
+        if self._is_new:
+            self.main_fields.name.setText("")
+        self.more.put(item, [other for other in others if other.kind in {*SET_KINDS, Kind.CAMERA, Kind.CARABINER}])
+        self._show_fitting()
+        for name in FACET_FIELDS:
+            if getattr(item, name) is not None:
+                self._show_facet(name)
+
+    def _show_fitting(self) -> None:
+        fitting = FITTING.get(self.main_fields.chosen_kind(), ())
+        for name, form in tuple(self.facets.items()):
+            if name not in fitting and form.model() is None:
+                form.setParent(None)
+                form.deleteLater()
+                del self.facets[name]
+        for name in fitting:
+            self._show_facet(name)
+
+    def _show_facet(self, name: str, _checked: bool = False) -> None:  # noqa: FBT001, FBT002  # Qt tells it
+        if name not in self.facets:
+            form = FacetForm(name, self._desk.bench.library)
+            form.put(getattr(self._item, name), self.main_fields.chosen_kind())
+            self.facets[name] = form
+            self._facet_rows.addWidget(form)
+
+    def _offer_facets(self) -> None:
+        menu = QMenu(self)
+        for name in FACET_FIELDS:
+            if name not in self.facets:
+                menu.addAction(_(FACET_TITLES[name])).triggered.connect(partial(self._show_facet, name))
+        menu.exec(self.more_facets.mapToGlobal(self.more_facets.rect().bottomLeft()))
+        menu.deleteLater()
+
+    def _look(self) -> None:
+        """Ask about an unusual mass; hold back what has no name."""
+        named = bool(self.main_fields.name.text().strip())
+        self.want("" if named else _("It needs a name."))
+        values = self.main_fields.values() | {"name": "draft", "battery": self._item.battery}
+        draft = self._item.model_copy(update=values)
+        band = self._desk.bench.implausible(draft)
+        self.main_fields.ask("" if band is None else implausible_text(draft, band, self._desk))
+
+
+def _next_kind(items: tuple[Item, ...]) -> Kind:
+    """What is missing of wing, harness, reserve and helmet, in this order; else other."""
+    owned = {item.kind for item in items}
+    return next((kind for kind in SET_KINDS if kind not in owned), Kind.OTHER)
