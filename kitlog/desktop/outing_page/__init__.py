@@ -1,0 +1,1 @@
+"""The outing page: plan, open questions, tiles, pictures (in work)."""

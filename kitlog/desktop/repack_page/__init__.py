@@ -1,0 +1,1 @@
+"""The repack page: the five steps of the evening (in work)."""
