@@ -1,4 +1,4 @@
-"""The step to the next event: every charge along its course, and what the event is about put exactly where it belongs."""
+"""The step to the next event: every charge along its course, and what the event is about put where it belongs."""
 
 from math import expm1, inf
 
