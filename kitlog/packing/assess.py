@@ -68,7 +68,7 @@ def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: date
     missing = (*choice.missing, *refused)
     power = power_day(plan, lines, library)
     findings = [
-        *missing_findings(missing),
+        *missing_findings(missing, conditions),
         *checked,
         *pinned_away_findings(plan, fitness),
         *service_findings(lines, plan, fitness, library, needs),

@@ -11,19 +11,21 @@ from kitlog.outing.library import Library
 from kitlog.outing.needs import Strength
 from kitlog.outing.outing import Outing
 from kitlog.packing.answers import check_answer, refuses
-from kitlog.packing.assessment import Asked, ListLine, Missing
+from kitlog.packing.assessment import Asked, ListLine, Missing, Truth
 from kitlog.packing.choice import missing_state
 from kitlog.packing.fitness import Fitness, open_state
 from kitlog.packing.serving import meets
 
 
-def missing_findings(missing: Iterable[Missing]) -> list[Finding]:
-    """One finding for each unmet need that is more than comfort."""
-    return [_missing(one) for one in missing if one.state is not State.FINE]
+def missing_findings(missing: Iterable[Missing], truths: Iterable[Truth]) -> list[Finding]:
+    """One finding for each unmet need that is more than comfort; an open condition that counts as yes is named."""
+    still_open = frozenset(truth.condition.value for truth in truths if truth.counts_as_yes)
+    return [_missing(one, still_open) for one in missing if one.state is not State.FINE]
 
 
-def _missing(one: Missing) -> Finding:
+def _missing(one: Missing, still_open: frozenset[str]) -> Finding:
     need = one.asked.need
+    causes = (one.asked.raised_by.value if one.asked.raised_by else "", *one.asked.by)
     facts = {
         "need": need.id,
         "label": need.label,
@@ -33,6 +35,7 @@ def _missing(one: Missing) -> Finding:
         "have": one.have,
         "amount": need.amount,
         "by": one.asked.by,
+        "open": next((cause for cause in causes if cause in still_open), ""),
     }
     return Finding(
         code="need.not_chosen" if one.state is State.NOT_KNOWN else "need.missing",

@@ -222,7 +222,7 @@ def _callers(case: PowerCase) -> list[Finding]:
             items=tuple(item.id for item in callers),
             source="simulated day",
             facts={"likely": tuple(likely), "high": tuple(high), "unknown": tuple(unknown)},
-            remedies=() if state is State.FINE else (Remedy("take_caller"),),
+            remedies=_caller_remedies(state, unknown, case),
         )
     ]
 
@@ -233,6 +233,15 @@ def _caller_state(likely: Sequence[str], high: Sequence[str], unknown: Sequence[
     if likely:
         return State.LOOK
     return State.NOT_KNOWN if unknown else State.STOP
+
+
+def _caller_remedies(state: State, unknown: Sequence[str], case: PowerCase) -> tuple[Remedy, ...]:
+    if state is State.FINE:
+        return ()
+    if state is not State.NOT_KNOWN:
+        return (Remedy("take_caller"),)
+    lacking = [name for name in unknown if name in case.power.unknown]
+    return (Remedy("enter_battery", (lacking[0],)),) if lacking else (Remedy("enter_phases"),)
 
 
 def _alive(item: Item, day: DayResult | None) -> bool:

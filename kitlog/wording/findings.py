@@ -57,6 +57,9 @@ def _need_missing(finding: Finding, names: Names) -> Parts:
     sentence = _("{strength} need not met, {reason}{tail}: {why}").format(
         strength=_(str(facts["strength"])), reason=_(reason), tail=tail, why=_(str(facts["why"]))
     )
+    if facts["open"]:
+        left_open = _(" ({condition} is left open and counts as yes)").format(condition=_(str(facts["open"])))
+        sentence = sentence + left_open
     return _(str(facts["label"])), "", sentence
 
 

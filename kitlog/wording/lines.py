@@ -11,8 +11,8 @@ def why_text(line: ListLine, needs: dict[str, Need], names: Names) -> str:
     if line.needs and line.strength is not None:
         strongest = needs[line.needs[0]]
         text = f"{_(line.strength.value)}, {_(strongest.why)}"
-        said = any(need.serves and line.item.kind not in need.kinds for need in (needs[n] for n in line.needs))
-        return _("{why} (guessed from its name)").format(why=text) if line.guessed and said else text
+        by_name = strongest.serves and (strongest.both or line.item.kind not in strongest.kinds)
+        return _("{why} (guessed from its name)").format(why=text) if line.guessed and by_name else text
     if line.pinned:
         return _("your own choice")
     if line.fitted:

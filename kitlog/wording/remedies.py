@@ -51,7 +51,7 @@ def _close_service(_remedy: Remedy, items: list[str]) -> str:
 
 
 def _borrow(remedy: Remedy, _items: list[str]) -> str:
-    return _("Borrow or buy: {label}").format(label=_(str(remedy.facts["label"])))
+    return _("Enter it in Kit if you have one; else borrow or buy: {label}").format(label=_(str(remedy.facts["label"])))
 
 
 def _fetch(remedy: Remedy, items: list[str]) -> str:
