@@ -15,7 +15,7 @@ Percent = Annotated[float, Field(ge=0, le=100)]
 Watts = Annotated[float, Field(ge=0, le=1_000)]
 
 CONTRADICTION_SHARE = 0.05
-"""Wh and mAh x V may differ by this share before they contradict each other (rounding on labels; common practice)."""
+"""Wh may differ from mAh x V by this share of it before the two contradict each other (labels round)."""
 
 
 def _ordered(low: float | None, high: float | None, what: str) -> None:
@@ -117,7 +117,7 @@ class Battery(Frozen):
     def _check(self) -> Self:
         if self.wh is not None and self.mah is not None and self.v is not None:
             product = energy_wh(self.mah, self.v)
-            if abs(product - self.wh) > CONTRADICTION_SHARE * max(product, self.wh):
+            if abs(product - self.wh) > CONTRADICTION_SHARE * product:
                 facts = {"wh": self.wh, "product_wh": round(product, 2)}
                 raise PydanticCustomError("battery.contradiction", "{wh} {product_wh}", facts)
         return self
