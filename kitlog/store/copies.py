@@ -55,10 +55,10 @@ def _copy_pages(raw: sqlite3.Connection, target: Path) -> None:
 
 @contextmanager
 def _reading(raw: sqlite3.Connection) -> Iterator[None]:
-    """Hold a reader's lock: the backup itself would wait for a locked file for ever."""
-    if raw.in_transaction:
-        yield
-        return
+    """Hold a reader's lock: the backup itself would wait for a locked file for ever.
+
+    For the same reason `raw` must not be in a transaction already: SQLite copies nothing out of one that may write.
+    """
     raw.execute("BEGIN")
     try:
         raw.execute("SELECT count(*) FROM sqlite_schema").fetchone()

@@ -102,6 +102,7 @@ class DataFile:
             SystemFault: ``data_file.exists`` for a target that is there already, ``data_file.full`` and the like.
         """
         with self._alone():
+            self._refuse_replaced()
             copies.copy(self._raw, self.path, target)
 
     def copy_beside(self, reason: str, now: datetime) -> Path:
@@ -115,6 +116,7 @@ class DataFile:
             the copy's path.
         """
         with self._alone():
+            self._refuse_replaced()
             return copies.copy_beside(self._raw, self.path, reason, now)
 
     @contextmanager
@@ -124,6 +126,8 @@ class DataFile:
             with told(self.path):
                 transaction = connection.begin()
             try:
+                # Only now: a restore by another process needs the lock that a writer has from here on.
+                self._refuse_replaced()
                 yield connection
             except BaseException:
                 transaction.rollback()
@@ -146,7 +150,6 @@ class DataFile:
         with self._lock:
             if self._busy:
                 raise RuntimeError("a transaction is already open")
-            self._refuse_replaced()
             self._busy = True
             try:
                 yield

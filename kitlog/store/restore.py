@@ -38,8 +38,8 @@ def restore(copy: Path, target: Path, now: datetime) -> Path | None:
     with told_by_system(place), disk.unfinished(place) as temporary:
         _copy_bytes(copy, temporary)
         gate.refuse_bad_copy(temporary)
-        with _kept_out(place) as held:
-            kept = _keep(place, held, now) if place.exists() else None
+        with _kept_out(place) as sound:
+            kept = _keep(place, now, sound=sound) if place.exists() else None
             disk.remove_beside(place)
             disk.place_over(temporary, place)
     return kept
@@ -53,13 +53,13 @@ def _copy_bytes(source: Path, target: Path) -> None:
 
 
 @contextmanager
-def _kept_out(path: Path) -> Iterator[sqlite3.Connection | None]:
-    """Keep other processes out of the file meanwhile; None where there is no readable database to lock."""
+def _kept_out(path: Path) -> Iterator[bool]:
+    """Keep other processes from writing meanwhile; False where there is no sound database to lock."""
     if path.exists() and not path.is_file():
         gate.refuse_place(path)
     raw = _locked(path) if path.exists() and path.stat().st_size else None
     try:
-        yield raw
+        yield raw is not None
     finally:
         if raw is not None:
             raw.close()
@@ -75,7 +75,7 @@ def _locked(path: Path) -> sqlite3.Connection | None:
         raw = connection.connect(path)
     try:
         with told(path):
-            raw.execute("BEGIN EXCLUSIVE")
+            raw.execute("BEGIN IMMEDIATE")
             ours = raw.execute("PRAGMA application_id").fetchone()[0] == APPLICATION_ID
             gate.refuse_damage(raw, path)
     except SystemFault as fault:
@@ -89,10 +89,15 @@ def _locked(path: Path) -> sqlite3.Connection | None:
     return raw
 
 
-def _keep(path: Path, raw: sqlite3.Connection | None, now: datetime) -> Path:
+def _keep(path: Path, now: datetime, *, sound: bool) -> Path:
     """A copy of what lies at `path`: by SQLite where it can read it, else byte by byte, its journal too."""
-    if raw is not None:
-        return copies.copy_beside(raw, path, "restore", now)
+    if sound:
+        # Another connection than the locking one: SQLite copies nothing out of a transaction that may write.
+        raw = connection.connect(path)
+        try:
+            return copies.copy_beside(raw, path, "restore", now)
+        finally:
+            raw.close()
     kept = copies.free_name(path, "damaged", now)
     for ending in ("-journal", "-wal"):
         beside = path.with_name(path.name + ending)
