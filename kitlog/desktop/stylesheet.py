@@ -7,7 +7,7 @@ from kitlog.paint.tokens import Tokens
 
 _SHEET = Template("""
 QMenuBar { background: $paper; color: $ink; padding: 0 ${s4}px; border: none; }
-QMenuBar::item { background: transparent; padding: ${s6}px ${s8}px; margin: ${s2}px ${s4}px; border-radius: ${s4}px; }
+QMenuBar::item { background: transparent; padding: ${s4}px ${s8}px; margin: ${s2}px ${s4}px; border-radius: ${s4}px; }
 QMenuBar::item:selected { background: $selection; color: $ink; }
 QMenu { background: $surface; color: $ink; border: 1px solid $strong; padding: ${s4}px; }
 QMenu::item { padding: ${s6}px ${s24}px ${s6}px ${s24}px; min-height: ${s16}px; border-radius: ${s4}px; }

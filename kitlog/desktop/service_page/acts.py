@@ -1,0 +1,49 @@
+"""What can be done on the page Service."""
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from kitlog.desktop.service_page.page import ServicePage
+
+
+class ServiceActs:
+    """The acts of a page Service."""
+
+    def __init__(self, page: "ServicePage") -> None:
+        self._page = page
+        self._desk = page.desk
+
+    def record_service(self) -> None:
+        """Record that a service was done."""
+        from kitlog.desktop.service_page.record_dialog import RecordDialog
+
+        line = self._page.line()
+        RecordDialog(self._desk, line.item.id if line else "", line.rule.id if line else "", self._page).exec()
+
+    def log_event(self) -> None:
+        """Log what happened to an item."""
+        from kitlog.desktop.service_page.event_dialog import EventDialog
+
+        line = self._page.line()
+        EventDialog(self._desk, line.item.id if line else "", self._page).exec()
+
+    def add_rule(self) -> None:
+        """Offer starter rules, or make an own one."""
+        from kitlog.desktop.service_page.starters_dialog import StartersDialog
+
+        line = self._page.line()
+        StartersDialog(self._desk, line.item if line else None, self._page).exec()
+
+    def edit_rule(self) -> None:
+        """Edit the selected rule."""
+        from kitlog.desktop.service_page.rule_editor import RuleEditor
+
+        line = self._page.line()
+        if line is not None:
+            RuleEditor(self._desk, line.item, line.rule, None, self._page).exec()
+
+    def delete_rule(self) -> None:
+        """Delete the selected rule; one with records is refused in words."""
+        rule_id = self._page.rule_id()
+        if rule_id:
+            self._desk.perform(lambda: self._desk.bench.delete_rule(rule_id))
