@@ -90,7 +90,7 @@ def _locked(path: Path) -> sqlite3.Connection | None:
 
 
 def _keep(path: Path, now: datetime, *, sound: bool) -> Path:
-    """A copy of what lies at `path`: by SQLite where it can read it, else byte by byte, its journal too."""
+    """A copy of what lies at `path`: by SQLite where it can read it, else byte by byte."""
     if sound:
         # Another connection than the locking one: SQLite copies nothing out of a transaction that may write.
         raw = connection.connect(path)
@@ -99,10 +99,6 @@ def _keep(path: Path, now: datetime, *, sound: bool) -> Path:
         finally:
             raw.close()
     kept = copies.free_name(path, "damaged", now)
-    for ending in ("-journal", "-wal"):
-        beside = path.with_name(path.name + ending)
-        if beside.exists():
-            _copy_bytes(beside, kept.with_name(kept.name + ending))
     _copy_bytes(path, kept)
     disk.sync_folder(kept.parent)
     return kept
