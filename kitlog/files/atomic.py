@@ -49,7 +49,7 @@ def written(target: Path) -> Iterator[BinaryIO]:
                 os.fsync(handle.fileno())
             temporary.replace(place)
         except BaseException:
-            with suppress(FileNotFoundError):
+            with suppress(OSError):
                 temporary.unlink()
             raise
         sync_folder(place.parent)

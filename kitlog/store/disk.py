@@ -75,8 +75,10 @@ def unfinished(target: Path) -> Iterator[Path]:
     try:
         yield temporary
     finally:
-        remove(temporary)
-        remove_beside(temporary)
+        # What cannot be removed lies there harmlessly; the reason for that is told by what failed before.
+        with contextlib.suppress(OSError):
+            remove(temporary)
+            remove_beside(temporary)
 
 
 def remove(path: Path) -> None:
