@@ -44,8 +44,13 @@ def code_of(error: BaseException) -> str | None:
 
 
 @contextmanager
-def told(path: Path) -> Iterator[None]:
+def told(path: Path, otherwise: str | None = None) -> Iterator[None]:
     """Turn what SQLite says of the file at `path` into a fault.
+
+    Args:
+        path: the file.
+        otherwise: the code for an error that is usually our own mistake (``unsupported file format`` has the same
+            number as a misspelled statement); None = it is raised as it is.
 
     Raises:
         SystemFault: see the module's codes; ``reason`` is SQLite's own text.
@@ -53,7 +58,7 @@ def told(path: Path) -> Iterator[None]:
     try:
         yield
     except (DBAPIError, sqlite3.Error, UnicodeDecodeError) as error:
-        code = code_of(error)
+        code = code_of(error) or otherwise
         if code is None:
             raise
         raise SystemFault(code, path=str(path), reason=_reason(error)) from error

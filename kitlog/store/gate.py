@@ -22,7 +22,7 @@ def admit(path: Path, now: datetime) -> sqlite3.Connection:
         SystemFault: see `kitlog.store.data_file.DataFile.open`.
     """
     refuse_place(path)
-    with told(path):
+    with told(path, "data_file.damaged"):
         raw = connection.connect(path)
         try:
             return _let_in(raw, path, now)
@@ -136,7 +136,7 @@ def refuse_bad_copy(path: Path) -> None:
         SystemFault: as at the gate.
     """
     refuse_place(path, to_write=False)
-    with told(path):
+    with told(path, "data_file.damaged"):
         raw = connection.connect(path)
         try:
             refuse_unfit(raw, path)

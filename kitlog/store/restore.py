@@ -71,10 +71,10 @@ def _locked(path: Path) -> sqlite3.Connection | None:
     Raises:
         SystemFault: ``data_file.foreign`` for the database of another program, ``data_file.locked``.
     """
-    with told(path):
+    with told(path, "data_file.damaged"):
         raw = connection.connect(path)
     try:
-        with told(path):
+        with told(path, "data_file.damaged"):
             raw.execute("BEGIN IMMEDIATE")
             ours = raw.execute("PRAGMA application_id").fetchone()[0] == APPLICATION_ID
             gate.refuse_damage(raw, path)

@@ -42,7 +42,7 @@ def verify(path: Path) -> tuple[Problem, ...]:
     try:
         place = creation.resolved(path)
         gate.refuse_place(place, to_write=False)
-        with told(place):
+        with told(place, "data_file.damaged"):
             return _inside(place)
     except SystemFault as fault:
         return (Problem(fault.code, fault.facts),)
