@@ -12,6 +12,9 @@ from kitlog.store import connection, copies, creation, disk, gate
 from kitlog.store.faults import told, told_by_system
 from kitlog.store.marks import APPLICATION_ID
 
+_UNREADABLE = frozenset({"data_file.damaged", "data_file.foreign", "data_file.io", "data_file.read_only"})
+"""What SQLite says of damaged files that we may write: a flipped bit in the head can say that it is read-only."""
+
 
 def restore(copy: Path, target: Path, now: datetime) -> Path | None:
     """Make `target` hold what `copy` holds; the file that lay there is kept as a dated copy in ``backups``.
@@ -69,8 +72,9 @@ def _locked(path: Path) -> sqlite3.Connection | None:
     """A connection to a sound database, locked; None for a damaged one or what is no database.
 
     Raises:
-        SystemFault: ``data_file.foreign`` for the database of another program, ``data_file.locked``.
+        SystemFault: ``data_file.foreign`` for the database of another program, ``data_file.locked``, ``.read_only``.
     """
+    gate.refuse_place(path)
     with told(path, "data_file.damaged"):
         raw = connection.connect(path)
     try:
@@ -80,7 +84,7 @@ def _locked(path: Path) -> sqlite3.Connection | None:
             gate.refuse_damage(raw, path)
     except SystemFault as fault:
         raw.close()
-        if fault.code in {"data_file.damaged", "data_file.foreign"}:
+        if fault.code in _UNREADABLE:
             return None
         raise
     if not ours:
