@@ -24,6 +24,7 @@ class Load:
     Attributes:
         id: item id, ``pilot``, or a name; mass_g None = not known.
         tolerance_g: of this mass as taken; weighed_g: of the same mass on the scale that suits it.
+        zone: where it rides in the air, None = a body.
         gone_g: what of it is gone at the landing (water drunk, food eaten, ballast dropped).
         on_foot: where it rides on foot, None = where it rides in the air.
     """
@@ -47,19 +48,21 @@ class Sharpening:
 
 @dataclass(frozen=True, slots=True)
 class MassBalance:
-    """Sums of the loads, in g; a sum is None where one mass in it is not known (then `known_g` is its least value).
+    """Sums of the loads, in g; a sum is None where one mass in it is not known (then the known one is its least value).
 
     Attributes:
-        by_zone: known mass by zone in the air, without the pilot's body.
+        known_g, known_landing_g: what is known of the take-off and of the landing mass.
+        by_zone: known mass by zone in the air, without bodies.
         tolerance_g: root of the sum of squares; tolerance_sum_g: plain sum.
         unknown: ids of loads without mass.
-        pack_g: what is carried but not worn on foot.
+        pack_g: what is known of what is carried but not worn on foot.
     """
 
     pilot_g: int | None
     take_off_g: int | None
     landing_g: int | None
     known_g: int
+    known_landing_g: int
     tolerance_g: float
     tolerance_sum_g: float
     by_zone: dict[Zone, int]
@@ -79,10 +82,11 @@ def weigh(loads: Iterable[Load]) -> MassBalance:
     known = sum(load.mass_g or 0 for load in every)
     gone = sum(load.gone_g for load in every)
     return MassBalance(
-        pilot_g=next((load.mass_g for load in every if load.id == PILOT), None),
+        pilot_g=mass_of(every, PILOT),
         take_off_g=None if unknown else known,
         landing_g=None if unknown else known - gone,
         known_g=known,
+        known_landing_g=known - gone,
         tolerance_g=math.sqrt(sum(load.tolerance_g**2 for load in every)),
         tolerance_sum_g=sum(load.tolerance_g for load in every),
         by_zone=_by_zone(every),
@@ -92,8 +96,13 @@ def weigh(loads: Iterable[Load]) -> MassBalance:
     )
 
 
+def mass_of(loads: Iterable[Load], id_: str) -> int | None:
+    """The mass of one load in g, None where it is not known or there is no such load."""
+    return next((load.mass_g for load in loads if load.id == id_), None)
+
+
 def _on_body(load: Load) -> bool:
-    return load.id == PILOT or (load.on_foot or load.zone) is Zone.WORN
+    return load.zone is None or (load.on_foot or load.zone) is Zone.WORN
 
 
 def _by_zone(loads: tuple[Load, ...]) -> dict[Zone, int]:
@@ -135,6 +144,13 @@ def fit(mass_g: float | None, low_g: float | None, high_g: float | None, toleran
         return Fit.INSIDE if inside else Fit.REACHES_OVER
     reaches = mass_g - tolerance_g <= high_g and mass_g + tolerance_g >= low_g
     return Fit.REACHES_IN if reaches else Fit.OUTSIDE
+
+
+def least_fit(known_g: float, high_g: float | None, tolerance_g: float) -> Fit:
+    """Where a mass stands of which only the least value is known: over its limit already, or not known."""
+    if high_g is None or known_g <= high_g:
+        return Fit.NOT_KNOWN
+    return Fit.OUTSIDE if known_g - tolerance_g > high_g else Fit.REACHES_IN
 
 
 def under(mass_g: float | None, high_g: float | None, tolerance_g: float) -> Fit:

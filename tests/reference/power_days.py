@@ -3,8 +3,11 @@
 from random import Random
 
 
-def random_day(seed):
-    rng = Random(seed)
+def seeded_day(seed):
+    return random_day(Random(seed))
+
+
+def random_day(rng):
     phases = [_phase(rng, f"p{k}") for k in range(rng.randint(1, 4))]
     banks = [_bank(rng, f"b{k}") for k in range(rng.choice((0, 1, 1, 1, 2)))]
     devices = [_device(rng, f"d{k}", phases) for k in range(rng.randint(1, 4))]
@@ -41,9 +44,7 @@ def _bank(rng, name):
 
 def _device(rng, name, phases):
     device = {"id": name, "cell_Wh": rng.uniform(2, 25), "start": rng.uniform(0.15, 1)}
-    device["draw_W"] = {
-        phase["id"]: _draw(rng) for phase in phases if rng.random() < 0.85
-    }
+    device["draw_W"] = {phase["id"]: _draw(rng) for phase in phases if rng.random() < 0.85}
     device["temp_offset_C"] = rng.uniform(0, 15)
     device["restart_margin"] = rng.choice((0.05, 0.02, 0, None, rng.uniform(0, 0.4)))
     if rng.random() < 0.12:

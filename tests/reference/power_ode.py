@@ -11,7 +11,7 @@ import numpy as np
 from scipy.integrate import solve_ivp
 
 TABLE = [(-20, 0.60), (-10, 0.75), (0, 0.85), (25, 1.00)]
-NEAR = 1e-9
+NEAR = 1e-10
 """Charges and powers nearer than this are taken as reached."""
 LACK_W = 1e-9
 
@@ -21,10 +21,8 @@ def usable(table, temp_c):
 
 
 def energy(thing):
-    if "cell_mAh" in thing:
-        cell_wh = thing["cell_mAh"] / 1000 * thing["nominal_V"]
-    else:
-        cell_wh = thing["cell_Wh"]
+    by_charge = "cell_mAh" in thing
+    cell_wh = thing["cell_mAh"] / 1000 * thing["nominal_V"] if by_charge else thing["cell_Wh"]
     return None if cell_wh is None else cell_wh * thing.get("health", 1)
 
 
@@ -35,7 +33,7 @@ def mean_w(draw):
 class Ode:
     """One day. Device i and bank j are counted as in the JSON; y = charges of devices, charges of banks, Wh delivered."""
 
-    def __init__(self, day, rtol=1e-10, atol=1e-12):
+    def __init__(self, day, rtol=1e-12, atol=1e-13):
         self.day, self.rtol, self.atol = day, rtol, atol
         self.dev, self.bank = day.get("devices", []), day.get("banks", [])
         self.n, self.m = len(self.dev), len(self.bank)
@@ -131,9 +129,9 @@ class Ode:
         if limit is None or sum(demands) <= limit:
             return inf
         left, asking = limit, sorted(demands)
-        while asking[0] * len(asking) <= left:
+        while asking and asking[0] * len(asking) <= left:
             left -= asking.pop(0)
-        return left / len(asking)
+        return left / len(asking) if asking else inf
 
     def grants(self, y):
         g, levels = [0.0] * self.n, [inf] * self.m
@@ -182,7 +180,7 @@ class Ode:
         return [(f, then) for f, then in watched if f(self.y) > NEAR]
 
     def watch_device(self, i):
-        put = lambda value: (lambda: self.y.__setitem__(i, value))  # noqa: E731
+        put = lambda value: lambda: self.y.__setitem__(i, value)  # noqa: E731
         j = self.joined[i]
         if j is None or self.state[j] != "on":
             watched = [(lambda y: y[i] - self.floor[i], put(self.floor[i]))]
@@ -196,7 +194,9 @@ class Ode:
         if knee < 1:
             watched.append((lambda y: knee - y[i], put(knee)))
             falling = lambda y: self.load(i) + self.A0[i] * (1 - y[i]) / (1 - knee)  # noqa: E731
-            watched.append((lambda y: falling(y) - self.cap(i), lambda: None) if self.cap(i) < inf else (lambda _: -1, None))
+            watched.append(
+                (lambda y: falling(y) - self.cap(i), lambda: None) if self.cap(i) < inf else (lambda _: -1, None)
+            )
         limit = self.bank[j].get("total_limit_W")
         if limit is not None:
             over = lambda y: self.demand(i, y[i]) - min(self.grants(y)[1][j], 1e9)  # noqa: E731

@@ -43,7 +43,8 @@ def _points(pieces: Sequence[Piece], end: float) -> tuple[tuple[float, float], .
         if for_h > 0.0:
             points.append((from_h, soc))
         if terms:
-            _bend(points, (from_h, soc, rate, terms), 0.0, for_h, _HALVINGS)
+            last = (for_h, value(soc, rate, terms, for_h))
+            _bend(points, (from_h, soc, rate, terms), (0.0, soc), last, _HALVINGS)
     if pieces:
         points.append((pieces[-1][0] + pieces[-1][1], end))
     return tuple(points)
@@ -52,19 +53,18 @@ def _points(pieces: Sequence[Piece], end: float) -> tuple[tuple[float, float], .
 def _bend(
     points: list[tuple[float, float]],
     curve: tuple[float, float, float, Terms],
-    low_h: float,
-    high_h: float,
+    low: tuple[float, float],
+    high: tuple[float, float],
     halvings: int,
 ) -> None:
     """Halve a bend until its chords are near enough to it."""
     from_h, soc, rate, terms = curve
-    middle_h = 0.5 * (low_h + high_h)
-    middle = value(soc, rate, terms, middle_h)
-    chord = 0.5 * (value(soc, rate, terms, low_h) + value(soc, rate, terms, high_h))
-    if halvings and abs(middle - chord) > BEND:
-        _bend(points, curve, low_h, middle_h, halvings - 1)
-        points.append((from_h + middle_h, min(1.0, max(0.0, middle))))
-        _bend(points, curve, middle_h, high_h, halvings - 1)
+    middle_h = 0.5 * (low[0] + high[0])
+    middle = (middle_h, value(soc, rate, terms, middle_h))
+    if halvings and abs(middle[1] - 0.5 * (low[1] + high[1])) > BEND:
+        _bend(points, curve, low, middle, halvings - 1)
+        points.append((from_h + middle_h, min(1.0, max(0.0, middle[1]))))
+        _bend(points, curve, middle, high, halvings - 1)
 
 
 def _phase_ends(day: Day) -> list[float]:
