@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
 
 from kitlog.outing.conditions import OPEN_COUNTS_AS_YES, Answer3
 from kitlog.outing.library import Library
@@ -16,10 +17,15 @@ REFUSALS = frozenset({"no", "not done", "none"})
 """Answers that say that a check is not met."""
 
 
+_OF_THE_DAY = frozenset({"morning", "launch"})
+"""Moments whose answers expire; what was planned, packed or charged stays so."""
+
+
 def newest(outing: Outing, check: str, now: datetime) -> Answer | None:
-    """The newest answer to a check that was given up to now."""
+    """The newest answer to a check that was given up to now; a blank one takes back what was said before."""
     given = [answer for answer in outing.answers if answer.check == check and answer.at <= now]
-    return max(given, key=lambda answer: answer.at, default=None)
+    last = max(given, key=lambda answer: answer.at, default=None)
+    return last if last is not None and last.value.strip() else None
 
 
 def expired(answer: Answer, now: datetime) -> bool:
@@ -53,6 +59,21 @@ def _of_day(check: str, label: str, outing: Outing, now: datetime) -> Question:
     return Question(check, label, "day", answer.value, answer.at, expired(answer, now))
 
 
-def check_answer(asked: Asked, outing: Outing, now: datetime) -> Answer | None:
-    """The newest answer to a need's check."""
-    return newest(outing, asked.need.check, now) if asked.need.check else None
+def check_answer(asked: Asked, outing: Outing, now: datetime, library: Library) -> Answer | None:
+    """The answer to a need's check that still stands.
+
+    One about the morning or the launch expires like those of the day; one about the launch is void after midnight too.
+    """
+    answer = newest(outing, asked.need.check, now) if asked.need.check else None
+    if answer is None:
+        return None
+    moment = next((check.moment for check in library.checks if check.id == answer.check), "")
+    if moment in _OF_THE_DAY and expired(answer, now):
+        return None
+    return None if moment == "launch" and _before_midnight(answer, outing, now) else answer
+
+
+def _before_midnight(answer: Answer, outing: Outing, now: datetime) -> bool:
+    """Whether midnight at the site lies between the answer and now."""
+    zone = ZoneInfo(outing.time_zone) if outing.time_zone else now.tzinfo
+    return answer.at.astimezone(zone).date() != now.astimezone(zone).date()

@@ -6,7 +6,7 @@ from datetime import datetime
 
 from kitlog.budget.result import Finding, Remedy, worst_first
 from kitlog.budget.weight import Load as MassLoad
-from kitlog.budget.weight import MassBalance, weigh
+from kitlog.budget.weight import mass_of, weigh
 from kitlog.fault import InputFault
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import SET_KINDS, Kind
@@ -16,24 +16,21 @@ from kitlog.outing.needs import FlightType
 from kitlog.outing.outing import Outing
 from kitlog.packing.answers import questions
 from kitlog.packing.asked import asked
-from kitlog.packing.assessment import Assessment, ListLine, Truth
+from kitlog.packing.assessment import Assessment, Counts, ListLine, Truth
 from kitlog.packing.choice import choose
 from kitlog.packing.chosen_set import choose_set
 from kitlog.packing.conditions import AIRFLOW_KMH, truths
 from kitlog.packing.fitness import fitness_of
 from kitlog.packing.kit import History, Kit
-from kitlog.packing.kit_findings import (
-    check_findings,
-    missing_findings,
-    pinned_away_findings,
-    service_findings,
-)
-from kitlog.packing.loads import PASSENGER, body_load, loads_of, pilot_load
+from kitlog.packing.kit_findings import check_findings, missing_findings, pinned_away_findings
+from kitlog.packing.loads import PASSENGER, absent_loads, body_load, loads_of, pilot_load
 from kitlog.packing.naming import with_ids
+from kitlog.packing.pairs import pair_findings
 from kitlog.packing.people import people_findings
 from kitlog.packing.power_day import power_day
 from kitlog.packing.power_findings import power_findings
-from kitlog.packing.swap import swapped
+from kitlog.packing.remedied import remedied
+from kitlog.packing.service_findings import ServiceCase, service_findings
 from kitlog.packing.weight_findings import WeightCase, weight_findings
 
 
@@ -52,7 +49,7 @@ def assess(outing: Outing, kit: Kit, library: Library, history: History, now: da
     """
     plan = with_ids(outing, kit.items)
     judged = _judge(plan, kit, library, history, now)
-    return replace(judged, findings=_with_checked_swaps(judged, kit, library, history))
+    return replace(judged, findings=_with_checked_remedies(judged, kit, library, history))
 
 
 def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: datetime) -> Assessment:
@@ -63,7 +60,8 @@ def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: date
     needs = asked(library, types, conditions)
     choice = choose(plan, needs, chosen, fitness, library)
     lines = tuple(choice.load.lines.values())
-    mass = _mass(plan, lines, kit, library, conditions)
+    loads = _loads(plan, lines, kit, library, conditions)
+    mass = weigh([*loads, *absent_loads(lines, chosen.open)])
     checked, refused = check_findings(needs, lines, plan, now, library)
     missing = (*choice.missing, *refused)
     power = power_day(plan, lines, library)
@@ -71,9 +69,12 @@ def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: date
         *missing_findings(missing, conditions),
         *checked,
         *pinned_away_findings(plan, fitness),
-        *service_findings(lines, plan, fitness, library, needs),
+        *pair_findings(lines, fitness),
+        *service_findings(ServiceCase(plan, lines, needs, fitness, library)),
         *power_findings(plan, power, lines, needs, library),
-        *weight_findings(WeightCase(mass, chosen.chosen, lines, needs, _holding(conditions))),
+        *weight_findings(
+            WeightCase(mass, chosen.chosen, lines, needs, _holding(conditions), library, mass_of(loads, PASSENGER))
+        ),
         *people_findings(plan, needs, {truth.condition: truth for truth in conditions}),
     ]
     return Assessment(
@@ -94,17 +95,31 @@ def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: date
     )
 
 
-def _with_checked_swaps(judged: Assessment, kit: Kit, library: Library, history: History) -> tuple[Finding, ...]:
-    """The findings, without swaps of wing, harness, reserve or helmet that would not leave fewer stops."""
-    kinds = {item.id: item.kind for item in kit.items}
+def _with_checked_remedies(judged: Assessment, kit: Kit, library: Library, history: History) -> tuple[Finding, ...]:
+    """The findings with those remedies only that make nothing else worse, judged with the remedy taken."""
+    items = {item.id: item for item in kit.items}
+    tried: dict[tuple[object, ...], bool] = {}
 
     def helps(remedy: Remedy) -> bool:
-        if remedy.code != "swap" or kinds[remedy.items[0]] not in SET_KINDS:
-            return True
-        other = _judge(swapped(judged.outing, *remedy.items), kit, library, history, judged.now)
-        return other.counts.stop < judged.counts.stop and other.counts.not_known <= judged.counts.not_known
+        key = (remedy.code, remedy.items, remedy.facts.get("mass_g"))
+        if key not in tried:
+            plan = remedied(judged.outing, remedy, items, library)
+            of_set = remedy.code == "swap" and items[remedy.items[0]].kind in SET_KINDS
+            tried[key] = plan is None or _no_worse(
+                judged.counts, _judge(plan, kit, library, history, judged.now).counts, of_set=of_set
+            )
+        return tried[key]
 
     return tuple(replace(f, remedies=tuple(r for r in f.remedies if helps(r))) for f in judged.findings)
+
+
+def _no_worse(before: Counts, after: Counts, *, of_set: bool) -> bool:
+    """Whether a remedy adds no stop, nor more to look at than it closes; a swap of the set must take a stop away."""
+    fewer = after.stop < before.stop
+    said = after.look + after.not_known <= before.look + before.not_known
+    if of_set:
+        return fewer and after.not_known <= before.not_known
+    return fewer or (after.stop == before.stop and said)
 
 
 def flight_types(outing: Outing, library: Library) -> tuple[FlightType, ...]:
@@ -133,13 +148,13 @@ def _holding(conditions: tuple[Truth, ...]) -> frozenset[Condition]:
     return frozenset(truth.condition for truth in conditions if truth.holds)
 
 
-def _mass(
+def _loads(
     outing: Outing, lines: tuple[ListLine, ...], kit: Kit, library: Library, conditions: tuple[Truth, ...]
-) -> MassBalance:
+) -> list[MassLoad]:
     bodies: list[MassLoad] = [pilot_load(kit.pilot, outing.first_day)]
     if Condition.PASSENGER in _holding(conditions):
         bodies.append(body_load(PASSENGER, kit.passenger, outing.first_day))
-    return weigh(loads_of(lines, outing.own_lines, bodies, library))
+    return loads_of(lines, outing.own_lines, bodies, library)
 
 
 def _stays_home(kit: Kit, lines: tuple[ListLine, ...]) -> tuple[str, ...]:

@@ -13,12 +13,13 @@ from kitlog.kit.kinds import SET_KINDS, Zone
 from kitlog.outing.library import Library
 from kitlog.outing.needs import Need, Strength
 from kitlog.outing.outing import Outing
-from kitlog.packing.assessment import Asked, Missing, PassedOver
+from kitlog.packing.assessment import Asked, ListLine, Missing, PassedOver
 from kitlog.packing.chosen_set import SetChoice
 from kitlog.packing.fitness import Fitness
 from kitlog.packing.load import Load
 from kitlog.packing.serving import meets
 from kitlog.packing.water import fill_vessels
+from kitlog.packing.why_not import NONE_OWNED, OPEN_CHOICE, fitted_elsewhere, nearest, why_not
 
 
 @dataclass(slots=True)
@@ -37,6 +38,7 @@ def choose(
     picker = _Picker(outing, chosen, fitness, library)
     picker.take_pinned()
     picker.take_set()
+    picker.complete_pairs()
     needs = tuple(asked)
     for one in needs:
         picker.meet(one)
@@ -68,6 +70,12 @@ class _Picker:
         for item in self._set.chosen.values():
             if item.usable:
                 self._take(item, item.quantity)
+
+    def complete_pairs(self) -> None:
+        """What is fitted to something pinned goes along with it."""
+        for line in tuple(self.choice.load.lines.values()):
+            if not line.in_car:
+                self._take_partners(line.item)
 
     def meet(self, asked: Asked) -> None:
         """Meet one need from the list so far, else take the best that is there."""
@@ -108,7 +116,7 @@ class _Picker:
             if fit.can_go
             and self._may_go(fit.item)
             and meets(fit.item, need, self._library)
-            and (fit.item.id not in there or there[fit.item.id].n < fit.item.quantity)
+            and (fit.item.id not in there or _more_at_hand(there[fit.item.id]))
         ]
         return sorted(free, key=lambda fit: (fit.overdue, _mass_key(fit.item, need)))
 
@@ -116,21 +124,21 @@ class _Picker:
         """Not left out, and not of a kind that only the set decides, nor fitted to a harness that stays."""
         if item.id in self._outing.left_out or item.kind in SET_KINDS or item.zone is Zone.LEFT_IN_CAR:
             return False
-        partner = self._fitness.get(item.fitted_to) if item.fitted_to else None
-        if partner is None or partner.item.kind not in SET_KINDS:
-            return True
-        return self._set.chosen.get(partner.item.kind) == partner.item
+        return not fitted_elsewhere(item, self._set, self._fitness)
 
     def _take(self, item: Item, n: int) -> None:
         """Take an item, and whole pairs with it."""
         self.choice.load.take(item, n)
+        self._take_partners(item)
+
+    def _take_partners(self, item: Item) -> None:
+        """Take what is fitted to an item and what it is fitted to, and theirs in turn."""
         for fit in self._fitness.values():
-            fitted = fit.item
-            if fitted.fitted_to == item.id and fitted.id not in self.choice.load.lines and self._goes_along(fit):
-                self.choice.load.take(fitted, fitted.quantity, fitted=True)
-        host = self._fitness.get(item.fitted_to) if item.fitted_to else None
-        if host and host.item.id not in self.choice.load.lines and self._goes_along(host):
-            self.choice.load.take(host.item, host.item.quantity, fitted=True)
+            other = fit.item
+            paired = other.fitted_to == item.id or item.fitted_to == other.id
+            if paired and other.id not in self.choice.load.lines and self._goes_along(fit):
+                self.choice.load.take(other, other.quantity, fitted=True)
+                self._take_partners(other)
 
     def _goes_along(self, fit: Fitness) -> bool:
         if fit.item.kind in SET_KINDS:
@@ -147,11 +155,12 @@ class _Picker:
         self._note_passed_over(need, [line.item.name for line in lines])
 
     def _missing(self, asked: Asked, have: int) -> Missing:
-        others = self._others(asked.need)
-        reason = _why_not(others[0], self._outing) if others else "none owned"
-        if _of_set(asked.need) and any(kind in self._set.open for kind in asked.need.kinds):
-            return Missing(asked, State.NOT_KNOWN, have, "not chosen", tuple(f.item.id for f in others))
-        return Missing(asked, missing_state(asked.strength), have, reason, tuple(f.item.id for f in others))
+        others = sorted(((self._why_not(fit), fit.item.id) for fit in self._others(asked.need)), key=nearest)
+        reason = others[0][0] if others else NONE_OWNED
+        state = missing_state(asked.strength)
+        if state is not State.FINE and reason in OPEN_CHOICE:
+            state, others = State.NOT_KNOWN, [other for other in others if other[0] == reason]
+        return Missing(asked, state, have, reason, tuple(name for _, name in others))
 
     def _others(self, need: Need) -> list[Fitness]:
         there = self.choice.load.lines
@@ -163,8 +172,10 @@ class _Picker:
 
     def _note_passed_over(self, need: Need, taken: list[str]) -> None:
         for fit in self._others(need):
-            reason = _why_not(fit, self._outing)
-            self.choice.passed_over.append(PassedOver(fit.item, need.id, reason, taken[0] if taken else ""))
+            self.choice.passed_over.append(PassedOver(fit.item, need.id, self._why_not(fit), taken[0] if taken else ""))
+
+    def _why_not(self, fit: Fitness) -> str:
+        return why_not(fit, self._outing, self._set, self._fitness)
 
 
 def missing_state(strength: Strength) -> State:
@@ -191,23 +202,6 @@ def _mass_key(item: Item, need: Need) -> float:
     return item.mass_g * min(max(item.quantity, 1), need.amount)
 
 
-def _why_not(fit: Fitness, outing: Outing) -> str:
-    """Why an item that could meet a need is not on the list."""
-    if fit.item.quantity == 0:
-        return "used up"
-    if not fit.item.usable:
-        return fit.item.state.value
-    if fit.item.id in outing.left_out:
-        return "left out"
-    if fit.open_stop is not None:
-        return "stop open"
-    if _stays_in_car(fit.item, outing):
-        return "left in the car"
-    if fit.item.kind in SET_KINDS:
-        return "not of the set"
-    return "overdue" if fit.overdue else "heavier"
-
-
-def _stays_in_car(item: Item, outing: Outing) -> bool:
-    pinned = next((pin.zone for pin in outing.pinned if pin.item == item.id), None)
-    return (pinned or item.zone) is Zone.LEFT_IN_CAR
+def _more_at_hand(line: ListLine) -> bool:
+    """Whether more pieces of what goes along could go."""
+    return not line.in_car and line.n < line.item.quantity

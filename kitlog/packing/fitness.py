@@ -54,12 +54,14 @@ def open_state(due: Due, outing: Outing) -> State:
     """What a judged rule means for an item in use on the outing.
 
     A rule without record is *not known*, never a stop. Due soon is a state of the rule, not a finding of an outing on
-    whose last day the rule is still in date.
+    whose last day the rule is still in date; but a recommended date that has passed stays one, however near the due.
     """
     match due.state:
         case DueState.OVERDUE:
             return State.STOP if _grounds(due.grounds, outing) else State.LOOK
         case DueState.RECOMMENDED_PASSED:
+            return State.LOOK
+        case DueState.DUE_SOON if due.recommended_on is not None and due.on > due.recommended_on:
             return State.LOOK
         case DueState.NO_RECORD:
             return State.NOT_KNOWN

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import date
 
 from kitlog.budget.weight import PILOT, Load
-from kitlog.kit.kinds import Zone
+from kitlog.kit.kinds import Kind, Zone
 from kitlog.kit.mass import BODY_G, WATER_BY_MARK_G, line_tolerance_g, suited_scale, tolerance_g
 from kitlog.outing.library import Library
 from kitlog.outing.outing import OwnLine
@@ -24,6 +24,16 @@ def loads_of(
             loads += _line(line, library)
     loads += [_own(own) for own in own_lines if own.zone is not Zone.LEFT_IN_CAR and own.mass_g is not None]
     return loads
+
+
+def absent_loads(lines: Iterable[ListLine], open_kinds: Iterable[Kind]) -> list[Load]:
+    """Of the set, what leaves the ground and is not on the list: without it the sum is no take-off mass.
+
+    A wing and a harness always; a reserve or helmet where several could go and none is chosen.
+    """
+    there = {line.item.kind for line in lines if not line.in_car}
+    wanted = (Kind.WING, Kind.HARNESS, *open_kinds)
+    return [Load(kind.value, None) for kind in dict.fromkeys(wanted) if kind not in there]
 
 
 def body_load(id_: str, person: Pilot | None, on: date) -> Load:

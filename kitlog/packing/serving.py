@@ -25,3 +25,12 @@ def serving(item: Item, library: Library) -> Serving:
 def meets(item: Item, need: Need, library: Library) -> bool:
     """Whether an item is of the right sort for a need, whatever its amount and state."""
     return need.takes(item, serving(item, library).names if need.serves else ())
+
+
+LAST_RESORT = frozenset({"hook knife", "whistle", "foil blanket", "tree kit"})
+"""What is of last resort whatever the kind of item that does it."""
+
+
+def last_resort(item: Item, library: Library) -> bool:
+    """Whether an item is of last resort: never "unused", never left for mass."""
+    return library.facts(item.kind).last_resort or not LAST_RESORT.isdisjoint(serving(item, library).names)

@@ -9,27 +9,33 @@ from kitlog.budget.weight import (
     MassBalance,
     fit,
     harness_fit,
+    least_fit,
     position_pct,
     reserve_fit,
 )
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, MassSource
 from kitlog.outing.conditions import Condition
+from kitlog.outing.library import Library
 from kitlog.outing.needs import Strength
 from kitlog.packing.assessment import Asked, ListLine
+from kitlog.packing.pairs import in_pair
+from kitlog.packing.serving import last_resort
 
 _LOOKS = frozenset({Fit.REACHES_OVER, Fit.REACHES_IN})
 
 
 @dataclass(frozen=True, slots=True)
 class WeightCase:
-    """What the weight findings are made from."""
+    """What the weight findings are made from; `passenger_g` is the passenger's body mass."""
 
     mass: MassBalance
     chosen: dict[Kind, Item]
     lines: tuple[ListLine, ...]
     asked: tuple[Asked, ...]
     holding: frozenset[Condition]
+    library: Library
+    passenger_g: int | None = None
 
     @property
     def sure(self) -> Sure:
@@ -49,8 +55,8 @@ class WeightCase:
 def weight_findings(case: WeightCase) -> list[Finding]:
     """Range at take-off and landing, harness, reserve, and the limits that the flight type asks for."""
     findings = [
-        _range("weight.takeoff_range", case.mass.take_off_g, case),
-        _range("weight.landing_range", case.mass.landing_g, case),
+        _range("weight.takeoff_range", case.mass.take_off_g, case.mass.known_g, case),
+        _range("weight.landing_range", case.mass.landing_g, case.mass.known_landing_g, case),
     ]
     if Kind.HARNESS in case.chosen:
         findings.append(_harness(case))
@@ -60,19 +66,19 @@ def weight_findings(case: WeightCase) -> list[Finding]:
     return findings
 
 
-def _range(code: str, mass_g: int | None, case: WeightCase) -> Finding:
+def _range(code: str, mass_g: int | None, known_g: int, case: WeightCase) -> Finding:
     item = case.chosen.get(Kind.WING)
     wing = item.wing if item else None
     low, high = (wing.min_g, wing.max_g) if wing else (None, None)
     stands = fit(mass_g, low, high, case.mass.tolerance_g)
-    if stands is Fit.NOT_KNOWN and high is not None and case.mass.known_g - case.mass.tolerance_g > high:
-        stands = Fit.OUTSIDE
+    if mass_g is None:
+        stands = least_fit(known_g, high, case.mass.tolerance_g)
     margin = None if mass_g is None or low is None or high is None else min(mass_g - low, high - mass_g)
     facts = {
         "fit": stands.value,
         "low_g": low,
         "high_g": high,
-        "known_g": case.mass.known_g,
+        "known_g": known_g,
         "tolerance_g": case.mass.tolerance_g,
         "position_pct": position_pct(mass_g, wing),
         "unknown": case.mass.unknown,
@@ -117,7 +123,8 @@ def _range_remedies(
 
 def _figures_wanted(case: WeightCase, low: int | None, high: int | None) -> tuple[Remedy, ...]:
     remedies = [Remedy("weigh_body")] if PILOT in case.mass.unknown else []
-    items = tuple(name for name in case.mass.unknown if name != PILOT)
+    there = {line.item.id for line in case.lines}
+    items = tuple(name for name in case.mass.unknown if name in there)
     if items:
         remedies.append(Remedy("weigh", items))
     if Kind.WING in case.chosen and (low is None or high is None):
@@ -139,17 +146,22 @@ def _lighter(case: WeightCase) -> list[Remedy]:
     spare = [
         line
         for line in case.lines
-        if line.strength in {None, Strength.COMFORT} and not line.fitted and not line.in_car and line.mass_g
+        if line.strength in {None, Strength.COMFORT} and not line.in_car and line.mass_g
+        if not last_resort(line.item, case.library) and not in_pair(line, case.lines)
     ]
     heaviest = sorted(spare, key=lambda line: -(line.mass_g or 0))[:2]
     return [Remedy("leave_at_home", (line.item.id,), {"mass_g": line.mass_g}) for line in heaviest]
 
 
 def _harness(case: WeightCase) -> Finding:
-    item, wing = case.chosen[Kind.HARNESS], case.chosen.get(Kind.WING)
-    hanging = case.mass.without(wing.mass_g if wing else None)
-    stands = harness_fit(hanging, item.harness, case.mass.tolerance_g)
+    """What hangs in the pilot's harness: all but the wing, and a passenger, who hangs in another."""
+    item = case.chosen[Kind.HARNESS]
+    passenger_g = case.passenger_g or 0
+    hanging, known = _less(_hanging(case), passenger_g), _known_hanging(case) - passenger_g
     high = item.harness.max_g if item.harness else None
+    stands = harness_fit(hanging, item.harness, case.mass.tolerance_g)
+    if hanging is None:
+        stands = least_fit(known, high, case.mass.tolerance_g)
     return Finding(
         code="weight.harness",
         topic=Topic.WEIGHT,
@@ -160,9 +172,26 @@ def _harness(case: WeightCase) -> Finding:
         sure=case.sure,
         items=(item.id,),
         source="maker's figure",
-        facts={"fit": stands.value, "high_g": high, "without_harness_g": _less(hanging, item.mass_g)},
+        facts={
+            "fit": stands.value,
+            "high_g": high,
+            "known_g": known,
+            "without_harness_g": _less(hanging, item.mass_g),
+        },
         remedies=() if high is not None else (Remedy("enter_harness_limit", (item.id,)),),
     )
+
+
+def _hanging(case: WeightCase) -> int | None:
+    """Take-off mass less the wing, None where either is not known."""
+    wing = case.chosen.get(Kind.WING)
+    return case.mass.without(wing.mass_g if wing else None)
+
+
+def _known_hanging(case: WeightCase) -> int:
+    """What is known of the take-off mass less the wing."""
+    wing = next((line for line in case.lines if line.item.kind is Kind.WING and not line.in_car), None)
+    return case.mass.known_g - ((wing.mass_g or 0) if wing else 0)
 
 
 def _less(mass_g: int | None, other_g: int | None) -> int | None:
@@ -170,11 +199,12 @@ def _less(mass_g: int | None, other_g: int | None) -> int | None:
 
 
 def _reserve(case: WeightCase) -> Finding:
-    item, wing = case.chosen[Kind.RESERVE], case.chosen.get(Kind.WING)
-    without = case.mass.without(wing.mass_g if wing else None)
+    item, without = case.chosen[Kind.RESERVE], _hanging(case)
     load = reserve_fit(case.mass.take_off_g, without, item.reserve, case.mass.tolerance_g)
     high = item.reserve.max_g if item.reserve else None
     state = _state(load.without_wing, State.STOP)
+    if without is None:
+        state = _state(least_fit(_known_hanging(case), high, case.mass.tolerance_g), State.STOP)
     if state is State.FINE and (load.with_wing is not Fit.INSIDE or load.below_min):
         state = State.LOOK
     return Finding(
@@ -190,6 +220,7 @@ def _reserve(case: WeightCase) -> Finding:
         facts={
             "with_wing_g": load.with_wing_g,
             "without_wing_g": without,
+            "known_g": _known_hanging(case),
             "high_g": high,
             "low_g": item.reserve.min_g if item.reserve else None,
             "with_wing": load.with_wing.value,

@@ -16,8 +16,9 @@ from kitlog.wording.figures import (
     span_text,
     with_unit,
 )
+from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text
-from kitlog.wording.translate import _, ngettext
+from kitlog.wording.translate import N_, _, ngettext
 
 Names = Mapping[str, str]
 """Names of items by id."""
@@ -51,25 +52,33 @@ def _item(finding: Finding, names: Names) -> str:
 
 def _need_missing(finding: Finding, names: Names) -> Parts:
     facts = finding.facts
-    reason = _REASONS.get(str(facts["reason"]), str(facts["reason"]))
-    others = ", ".join(names.get(i, i) for i in finding.items)
-    tail = f" ({others})" if others and facts["reason"] != "none owned" else ""
+    others = _named(finding.items, names)
+    tail = f" ({others})" if others else ""
     sentence = _("{strength} need not met, {reason}{tail}: {why}").format(
-        strength=_(str(facts["strength"])), reason=_(reason), tail=tail, why=_(str(facts["why"]))
+        strength=_(str(facts["strength"])),
+        reason=reason_text(str(facts["reason"])),
+        tail=tail,
+        why=_(str(facts["why"])),
     )
-    if facts["open"]:
-        left_open = _(" ({condition} is left open and counts as yes)").format(condition=_(str(facts["open"])))
-        sentence = sentence + left_open
-    return _(str(facts["label"])), "", sentence
+    return _(str(facts["label"])), "", sentence + _left_open(facts)
 
 
-_REASONS = {"none owned": "none in the kit", "not chosen": "not chosen yet"}
+def _left_open(facts: Mapping[str, object]) -> str:
+    if not facts["open"]:
+        return ""
+    return _(" ({condition} is left open and counts as yes)").format(condition=_(str(facts["open"])))
 
 
 def _need_not_chosen(finding: Finding, names: Names) -> Parts:
-    others = ", ".join(names.get(i, i) for i in finding.items)
-    sentence = _("several could go and none is chosen: {others}").format(others=others)
-    return _(str(finding.facts["label"])), "", sentence
+    facts, others = finding.facts, _named(finding.items, names)
+    text = _("waits for the choice of the set: {others}")
+    if facts["reason"] == "not chosen":
+        text = _("none is chosen yet: {others}")
+    return _(str(facts["label"])), "", text.format(others=others)
+
+
+def _named(items: tuple[str, ...], names: Names) -> str:
+    return ", ".join(names.get(item, item) for item in items)
 
 
 def _check_not_answered(finding: Finding, _names: Names) -> Parts:
@@ -78,7 +87,13 @@ def _check_not_answered(finding: Finding, _names: Names) -> Parts:
 
 
 def _pin_not_at_hand(finding: Finding, names: Names) -> Parts:
-    sentence = _("pinned to this outing, but {state}").format(state=_(str(finding.facts["state"])))
+    sentence = _("pinned to this outing, but {reason}").format(reason=reason_text(str(finding.facts["reason"])))
+    return _item(finding, names), "", sentence
+
+
+def _apart(finding: Finding, names: Names) -> Parts:
+    host = names.get(finding.items[1], finding.items[1])
+    sentence = _("goes along, but {host}, which it is fitted to, stays at home").format(host=host)
     return _item(finding, names), "", sentence
 
 
@@ -96,7 +111,7 @@ def due_sentence(due: Due) -> str:
     if due.state == "no record":
         return _("no record: not known until a first one is entered")
     parts = [part for part in (_by_date(due), _by_hours(due), _by_launches(due)) if part]
-    if due.state == "recommended date passed" and due.recommended_on is not None:
+    if due.recommended_on is not None and due.recommended_on < due.on and not due.open:
         parts.insert(0, _("recommended by {day}").format(day=day_text(due.recommended_on)))
     return "; ".join(parts) or _(due.state.value)
 
@@ -144,19 +159,29 @@ def _range(finding: Finding, names: Names) -> Parts:
 
 
 _FITS = {
-    "inside": "inside",
-    "inside, tolerance reaches over": "inside, but the tolerance reaches over a limit",
-    "outside, tolerance reaches in": "outside, the tolerance reaches in",
-    "outside": "outside",
-    "not known": "not known",
+    "inside": N_("inside"),
+    "inside, tolerance reaches over": N_("inside, but the tolerance reaches over a limit"),
+    "outside, tolerance reaches in": N_("outside, the tolerance reaches in"),
+    "outside": N_("outside"),
+    "not known": N_("not known"),
 }
 
 
 def _mass_unknown(facts: Mapping[str, object], names: Names) -> str:
     unknown = facts["unknown"]
     assert isinstance(unknown, tuple)  # noqa: S101  # put there by the weight findings
-    listed = ", ".join(_("body mass") if name == "pilot" else names.get(name, name) for name in unknown)
+    listed = ", ".join(_(_BODIES[name]) if name in _BODIES else names.get(name) or _(name) for name in unknown)
     return _("mass not known: {names}").format(names=listed)
+
+
+_BODIES = {"pilot": N_("body mass"), "passenger": N_("passenger's body mass")}
+
+
+def _hanging_unknown(facts: Mapping[str, object]) -> str:
+    known_g, high_g = _number(facts["known_g"]), _number(facts["high_g"])
+    if known_g <= high_g:
+        return _("take-off mass not known")
+    return _("at least {mass} of at most {high}").format(mass=kg_text(known_g), high=kg_text(high_g))
 
 
 def _number(value: object) -> float:
@@ -169,7 +194,7 @@ def _harness(finding: Finding, names: Names) -> Parts:
     if finding.facts["high_g"] is None:
         return title, "", _("its greatest load is not on record")
     if finding.figure is None:
-        return title, "", _("take-off mass not known")
+        return title, "", _hanging_unknown(finding.facts)
     high = kg_text(_number(finding.facts["high_g"]))
     return title, kg_text(finding.figure), _("of at most {high}; the wing is not counted").format(high=high)
 
@@ -179,7 +204,7 @@ def _reserve(finding: Finding, names: Names) -> Parts:
     if facts["high_g"] is None:
         return title, "", _("its printed load is not on record")
     if finding.figure is None:
-        return title, "", _("take-off mass not known")
+        return title, "", _hanging_unknown(facts)
     sentence = _(
         "without the wing {without}, with it {with_wing}; printed {low} to {high}. Sources differ on which counts"
     ).format(
@@ -309,6 +334,7 @@ _SAY: dict[str, Callable[[Finding, Names], Parts]] = {
     "need.not_chosen": _need_not_chosen,
     "check.not_answered": _check_not_answered,
     "pin.not_at_hand": _pin_not_at_hand,
+    "pair.apart": _apart,
     "service.overdue": _service,
     "service.recommended_passed": _service,
     "service.no_record": _service,

@@ -3,7 +3,8 @@
 from kitlog.outing.needs import Need
 from kitlog.packing.assessment import Assessment, ListLine, PassedOver, Question
 from kitlog.wording.findings import Names
-from kitlog.wording.translate import N_, _
+from kitlog.wording.reasons import reason_text
+from kitlog.wording.translate import _
 
 
 def why_text(line: ListLine, needs: dict[str, Need], names: Names) -> str:
@@ -26,25 +27,10 @@ def needs_by_id(assessment: Assessment) -> dict[str, Need]:
     return {asked.need.id: asked.need for asked in assessment.asked}
 
 
-_REASONS = {
-    "heavier": N_("heavier"),
-    "overdue": N_("overdue"),
-    "stop open": N_("a stop is open"),
-    "left out": N_("left out by you"),
-    "left in the car": N_("left in the car"),
-    "not of the set": N_("not of the set"),
-    "used up": N_("used up"),
-    "away": N_("away"),
-    "lent": N_("lent"),
-    "lost": N_("lost"),
-    "retired": N_("retired"),
-}
-
-
 def passed_over_text(passed: PassedOver, needs: dict[str, Need]) -> str:
     """Why an item was passed over for a need."""
     label = _(needs[passed.need].label) if passed.need in needs else passed.need
-    reason = _(_REASONS.get(passed.reason, passed.reason))
+    reason = reason_text(passed.reason)
     if passed.taken and passed.reason == "heavier":
         return _("{label}: {reason} than {taken}").format(label=label, reason=reason, taken=passed.taken)
     return _("{label}: {reason}").format(label=label, reason=reason)

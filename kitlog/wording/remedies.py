@@ -5,8 +5,9 @@ from collections.abc import Callable, Mapping
 from kitlog.budget.result import Remedy
 from kitlog.wording.figures import kg_text, mass_text
 from kitlog.wording.findings import Names
+from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text
-from kitlog.wording.translate import _
+from kitlog.wording.translate import N_, _
 
 
 def remedy_text(remedy: Remedy, names: Names) -> str:
@@ -55,7 +56,7 @@ def _borrow(remedy: Remedy, _items: list[str]) -> str:
 
 
 def _fetch(remedy: Remedy, items: list[str]) -> str:
-    return _("Get {item} back: {state}").format(item=_first(items), state=_(str(remedy.facts["reason"])))
+    return _("Get {item} back: {state}").format(item=_first(items), state=reason_text(str(remedy.facts["reason"])))
 
 
 def _weigh(remedy: Remedy, items: list[str]) -> str:
@@ -117,15 +118,15 @@ _SAY: dict[str, Callable[[Remedy, list[str]], str]] = {
     "weigh": _weigh,
     "weigh_body": _weigh_body,
     "ballast": _ballast,
-    "enter_range": _plain("Enter the certified range of {item}"),
-    "enter_harness_limit": _plain("Enter the greatest load of {item}"),
-    "enter_reserve_limit": _plain("Enter the printed load of {item}"),
+    "enter_range": _plain(N_("Enter the certified range of {item}")),
+    "enter_harness_limit": _plain(N_("Enter the greatest load of {item}")),
+    "enter_reserve_limit": _plain(N_("Enter the printed load of {item}")),
     "enter_battery": _enter_battery,
-    "enter_phases": _plain("Give the outing its phases: how long, how cold"),
+    "enter_phases": _plain(N_("Give the outing its phases: how long, how cold")),
     "plug_in": _plug_in,
     "draw_less": _less,
-    "take_caller": _plain("Take something charged that can call for help"),
-    "load_bank": _plain("Plug in something that draws more, or charge from {item} on the ground only"),
+    "take_caller": _plain(N_("Take something charged that can call for help")),
+    "load_bank": _plain(N_("Plug in something that draws more, or charge from {item} on the ground only")),
     "answer": _answer,
     "tell_contact": _tell,
     "name_person": _name_person,

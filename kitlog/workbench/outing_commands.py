@@ -6,7 +6,7 @@ from kitlog.fault import InputFault
 from kitlog.outing.outing import Answer, Outing, Override
 from kitlog.outing.ticks import Step, Tick
 from kitlog.packing.naming import with_ids
-from kitlog.packing.swap import swapped
+from kitlog.packing.remedied import left_out, swapped, taken_along
 from kitlog.store.writer import Writer
 from kitlog.workbench.reads import WORKING_ON
 from kitlog.workbench.service_commands import ServiceCommands
@@ -90,18 +90,14 @@ class OutingCommands(ServiceCommands):
 
     def leave_out(self, outing_id: str, item_id: str) -> None:
         """Leave an item at home on an outing."""
-        outing, item = self._planned(outing_id), self._known(item_id)
-        pinned = tuple(pin for pin in outing.pinned if pin.item != item_id)
-        left_out = (*(name for name in outing.left_out if name != item_id), item_id)
-        self._write("outing.leave_out", self._putting(outing, pinned=pinned, left_out=left_out), {"name": item.name})
+        item = self._known(item_id)
+        self._put("outing.leave_out", (left_out(self._planned(outing_id), item_id),), {"name": item.name})
 
     def take_along(self, outing_id: str, item_id: str) -> None:
-        """Pin an item to an outing."""
-        outing, item = self._planned(outing_id), self._known(item_id)
-        pins = [*(pin.model_dump() for pin in outing.pinned if pin.item != item_id), {"item": item_id}]
-        left_out = [name for name in outing.left_out if name != item_id]
-        pinned = Outing.model_validate({**outing.model_dump(), "pinned": pins, "left_out": left_out})
-        self._write("outing.take_along", lambda w: w.put(pinned), {"name": item.name})
+        """Pin an item to an outing, in the air even if it usually waits in the car."""
+        item = self._known(item_id)
+        outing = taken_along(self._planned(outing_id), item, self.library)
+        self._put("outing.take_along", (outing,), {"name": item.name})
 
     def _putting(self, outing: Outing, **update: object) -> Callable[[Writer], object]:
         changed = outing.model_copy(update=update)

@@ -178,4 +178,3 @@ class TestTheOthers:
         idle = judged(plugged(O1))
         assert bank(idle, "likely").in_hand_wh == close(38.5 * 0.9 * 0.94 * 0.85, 0.01)
         assert bank(idle, "likely").in_hand_wh == close(27.69, 0.01)
-        assert 38.5 * 0.9 * 0.85 == close(29.45, 0.01)
