@@ -39,7 +39,7 @@ class Button(Pressable):
         super().__init__(text, parent)
         self.rank = rank
         self._high = 40 if large else 24 if rank is Rank.ACT else 32
-        self._quiet = quiet
+        self._quiet, self._gives_way = quiet, False
         self._role = Role.SMALL if quiet else Role.NAME
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         if rank is Rank.ACT:
@@ -52,8 +52,16 @@ class Button(Pressable):
         return QSize(max(round(wide), look.px(24)), look.px(self._high))
 
     def minimumSizeHint(self) -> QSize:
-        """No narrower than its text."""
-        return self.sizeHint()
+        """No narrower than its text, unless it gives way."""
+        hint = self.sizeHint()
+        return QSize(look.px(48), hint.height()) if self._gives_way else hint
+
+    def give_way(self) -> "Button":
+        """Let the text be cut where the room ends; the tool tip has it whole."""
+        self._gives_way = True
+        self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        self.setToolTip(self.words)
+        return self
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint ground, outline and text."""

@@ -58,7 +58,7 @@ def _lanes(line: DueLine) -> Iterator[ServiceLane]:
             mark,
             due=Stage(due.due_on, _due_words(line)),
             recommended=None if due.recommended_on is None else Stage(due.recommended_on, _recommended(line)),
-            book_by=due.book_by if due.due_on and due.book_by and due.book_by < due.due_on else None,
+            book_by=due.book_by if due.book_by is not None and due.book_by < due.due_on else None,
         )
     if due.hours_left is not None and line.rule.hours is not None:
         limit = with_unit(line.rule.hours, "h")

@@ -1,6 +1,7 @@
 """Words of service rules: limits, who did it last, what an open one means."""
 
 from collections.abc import Iterator
+from datetime import date
 
 from kitlog.kit.due import Due, DueState
 from kitlog.kit.service import Grounds, ServiceRule
@@ -50,7 +51,7 @@ def due_text(line: DueLine) -> str:
     return _("about {day}").format(day=day_text(first)) if by_hours else day_text(first)
 
 
-def _first_day(due: Due) -> object:
+def _first_day(due: Due) -> date | None:
     days = [day for day in (due.due_on, due.predicted_on) if day is not None]
     return min(days, default=None)
 
