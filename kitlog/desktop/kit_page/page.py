@@ -1,9 +1,11 @@
 """The page Kit."""
 
 from collections.abc import Sequence
+from pathlib import Path
 from typing import ClassVar
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QMimeData, Qt, QTimer
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
@@ -49,6 +51,7 @@ class KitPage(Page):
         self.table.setItemDelegate(KitCells(self.table, self.model))
         self.nothing = NothingFound(_("No item matches"))
         self.total, self.total_more = Text("", Role.GROUP), CutText("", Role.SECOND, "muted")
+        self.setAcceptDrops(True)  # Qt's name says it
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(DETAILS_AFTER_MS)
@@ -91,6 +94,18 @@ class KitPage(Page):
         rows = QItemSelectionModel.SelectionFlag.Select | QItemSelectionModel.SelectionFlag.Rows
         for row in found[1:]:
             self.table.selectionModel().select(self.model.index(row, 0), rows)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """A CSV file can be dropped; the menu has the same."""
+        if _csv_files(event.mimeData()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Show what the file would bring, once the drop is over."""
+        files = _csv_files(event.mimeData())
+        if files:
+            event.acceptProposedAction()
+            QTimer.singleShot(0, self, lambda: self.acts.import_file(files[0]))
 
     def lay_out(self, fold: Fold) -> None:
         """Columns that have no room go into the details; in one column the details replace the table."""
@@ -204,3 +219,8 @@ class KitPage(Page):
             demo.clicked.connect(self.desk.open_demo)
         empty.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         return empty
+
+
+def _csv_files(data: QMimeData) -> list[Path]:
+    paths = [Path(url.toLocalFile()) for url in data.urls() if url.isLocalFile()]
+    return [path for path in paths if path.suffix.lower() == ".csv"]

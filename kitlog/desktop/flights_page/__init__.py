@@ -1,0 +1,1 @@
+"""The page Flights: the log, flights entered by hand, hours by item."""
