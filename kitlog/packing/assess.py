@@ -20,7 +20,7 @@ from kitlog.packing.assessment import Assessment, Counts, ListLine, Truth
 from kitlog.packing.choice import choose
 from kitlog.packing.chosen_set import choose_set
 from kitlog.packing.conditions import AIRFLOW_KMH, truths
-from kitlog.packing.fitness import fitness_of
+from kitlog.packing.fitness import fitness_of, grounded
 from kitlog.packing.kit import History, Kit
 from kitlog.packing.kit_findings import check_findings, missing_findings, pinned_away_findings
 from kitlog.packing.loads import PASSENGER, absent_loads, body_load, loads_of, pilot_load
@@ -28,7 +28,7 @@ from kitlog.packing.naming import with_ids
 from kitlog.packing.pairs import pair_findings
 from kitlog.packing.people import people_findings
 from kitlog.packing.power_day import power_day
-from kitlog.packing.power_findings import power_findings
+from kitlog.packing.power_findings import PowerCase, power_findings
 from kitlog.packing.remedied import remedied
 from kitlog.packing.service_findings import ServiceCase, service_findings
 from kitlog.packing.weight_findings import WeightCase, weight_findings
@@ -71,7 +71,7 @@ def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: date
         *pinned_away_findings(plan, fitness),
         *pair_findings(lines, fitness),
         *service_findings(ServiceCase(plan, lines, needs, fitness, library)),
-        *power_findings(plan, power, lines, needs, library),
+        *power_findings(PowerCase(plan, power, _along(lines), library, grounded(fitness)), needs),
         *weight_findings(
             WeightCase(mass, chosen.chosen, lines, needs, _holding(conditions), library, mass_of(loads, PASSENGER))
         ),
@@ -155,6 +155,10 @@ def _loads(
     if Condition.PASSENGER in _holding(conditions):
         bodies.append(body_load(PASSENGER, kit.passenger, outing.first_day))
     return loads_of(lines, outing.own_lines, bodies, library)
+
+
+def _along(lines: tuple[ListLine, ...]) -> tuple[Item, ...]:
+    return tuple(line.item for line in lines if not line.in_car)
 
 
 def _stays_home(kit: Kit, lines: tuple[ListLine, ...]) -> tuple[str, ...]:

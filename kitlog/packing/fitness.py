@@ -50,6 +50,11 @@ def fitness_of(outing: Outing, kit: Kit, history: History) -> Mapping[str, Fitne
     return fitness
 
 
+def grounded(fitness: Mapping[str, Fitness]) -> frozenset[str]:
+    """Ids of items with an open stop."""
+    return frozenset(name for name, fit in fitness.items() if fit.open_stop is not None)
+
+
 def open_state(due: Due, outing: Outing) -> State:
     """What a judged rule means for an item in use on the outing.
 

@@ -5,7 +5,9 @@ from collections.abc import Iterable, Sequence
 from kitlog.budget.power.day import Bank as BankIn
 from kitlog.budget.power.day import Day, Device, Plug
 from kitlog.budget.power.day import Phase as PhaseIn
+from kitlog.budget.power.result import DayResult
 from kitlog.budget.power.simulate import simulate
+from kitlog.fault import InputFault
 from kitlog.kit.facets import Battery
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay
@@ -22,6 +24,9 @@ BANK_QUIESCENT_W = 0.05
 UNKNOWN_AIR_C = 0.0
 """Air temperature where the plan gives none: on the cautious side, and said."""
 
+NO_PHASES = "no phases"
+"""Why nothing was simulated: the plan has no durations."""
+
 ALWAYS_POWERED = frozenset({Kind.PHONE, Kind.RADIO, Kind.INSTRUMENT, Kind.TRACKER})
 """Kinds that run on a battery whether or not it has been described."""
 
@@ -32,21 +37,36 @@ def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> Po
     """Simulate the outing's day three times; what cannot be simulated is named.
 
     Every device starts full: what is on hand now is asked on the evening before, not here.
+
+    Raises:
+        InputFault: ``id.unknown``, ``plug.ports`` or ``plug.twice``: the outing's plugs contradict themselves.
     """
     items = [line.item for line in lines if not line.in_car]
-    unknown = tuple(item.id for item in items if not _is_bank(item) and _lacks_figures(item))
+    unknown = tuple(item.id for item in items if _lacks_figures(item, outing))
     if not any(phase.likely_h > 0 for phase in outing.phases):
-        return PowerDay(reason="no phases", unknown=unknown)
+        return PowerDay(reason=NO_PHASES, unknown=unknown)
     devices = tuple(_device(item, outing, library) for item in items if _draws(item, outing, library))
     banks = tuple(_bank(item, library) for item in items if _is_bank(item) and _energy(item) is not None)
     if not devices:
         return PowerDay(reason="no devices", unknown=unknown)
     plugs = _plugs(outing, items, banks, devices)
     low, likely, high = (
-        simulate(Day(phases=_phases(outing.phases, case), devices=devices, banks=banks, plugs=plugs))
+        _simulated(Day(phases=_phases(outing.phases, case), devices=devices, banks=banks, plugs=plugs), items)
         for case in ("low_h", "likely_h", "high_h")
     )
     return PowerDay(low, likely, high, unknown=unknown)
+
+
+def _simulated(day: Day, items: Iterable[Item]) -> DayResult:
+    """The day played through; what is refused of it is told with the names of the items."""
+    try:
+        return simulate(day)
+    except InputFault as fault:
+        names = {item.id: item.name for item in items}
+        facts = {
+            key: names.get(value, value) if isinstance(value, str) else value for key, value in fault.facts.items()
+        }
+        raise InputFault(fault.code, **facts) from None
 
 
 def _phases(phases: Sequence[Phase], case: str) -> tuple[PhaseIn, ...]:
@@ -64,21 +84,29 @@ def _is_bank(item: Item) -> bool:
     return item.kind is Kind.POWER_BANK or item.bank is not None
 
 
+def _has_port(item: Item) -> bool:
+    return item.bank is None or item.bank.ports != 0
+
+
 def _energy(item: Item) -> float | None:
     return item.battery.energy_wh if item.battery else None
 
 
-def _lacks_figures(item: Item) -> bool:
-    """Whether a powered item cannot be reckoned with: no energy, or no way of use."""
+def _lacks_figures(item: Item, outing: Outing) -> bool:
+    """Whether a powered item cannot be reckoned with: no energy, no way of use, or one that it does not have."""
+    if _is_bank(item):
+        return _energy(item) is None
     if item.battery is None:
         return item.kind in ALWAYS_POWERED
-    return item.battery.energy_wh is None or not item.battery.ways
+    ways = {way.name for way in item.battery.ways}
+    asked = {use.way for use in outing.uses if use.item == item.id}
+    return item.battery.energy_wh is None or not ways or not asked <= ways
 
 
 def _draws(item: Item, outing: Outing, library: Library) -> bool:
     """Whether a device takes part in the day: it draws in some phase, or is plugged in."""
     plugged = any(plug.device == item.id for plug in outing.plugs or ())
-    if _is_bank(item) or item.battery is None or _lacks_figures(item):
+    if _is_bank(item) or item.battery is None or _lacks_figures(item, outing):
         return False
     return plugged or any(draw_w(item, phase, outing, library) > 0 for phase in outing.phases)
 
@@ -168,7 +196,7 @@ def default_plugs(outing: Outing, items: Sequence[Item]) -> tuple[PlugPlan, ...]
 
     A bank serves the phone on the ground first; in flight only if the plug survives gloves (common practice).
     """
-    bank = next((item for item in items if _is_bank(item) and _energy(item) is not None), None)
+    bank = next((item for item in items if _is_bank(item) and _energy(item) is not None and _has_port(item)), None)
     phone = next((i for i in items if i.kind is Kind.PHONE and i.battery and i.battery.charge_max_w), None)
     last = max((i for i, phase in enumerate(outing.phases) if phase.way is PhaseWay.FLIGHT), default=-1)
     if bank is None or phone is None:

@@ -14,8 +14,8 @@ from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.outing.library import Library
 from kitlog.outing.needs import Strength
 from kitlog.outing.outing import Outing, Phase
-from kitlog.packing.assessment import Asked, ListLine, PowerDay
-from kitlog.packing.power_day import draw_w
+from kitlog.packing.assessment import Asked, PowerDay
+from kitlog.packing.power_day import ALWAYS_POWERED, NO_PHASES, draw_w
 from kitlog.packing.serving import serving
 
 CALLS = "call for help"
@@ -27,12 +27,18 @@ SOON_H = 0.02
 
 @dataclass(frozen=True, slots=True)
 class PowerCase:
-    """What the power findings are made from."""
+    """What the power findings are made from; `grounded` are ids of items with an open stop."""
 
     outing: Outing
     power: PowerDay
     items: tuple[Item, ...]
     library: Library
+    grounded: frozenset[str] = frozenset()
+
+    @property
+    def air_assumed(self) -> bool:
+        """Whether the plan gives no air temperature for a stretch that is played through."""
+        return any(phase.air_c is None and phase.high_h > 0 for phase in self.outing.phases)
 
     def end_of_use_h(self, item: Item, case: str) -> float:
         """When the last phase in which the item draws ends, in h from the start."""
@@ -44,15 +50,13 @@ class PowerCase:
         return end
 
 
-def power_findings(
-    outing: Outing, power: PowerDay, lines: Iterable[ListLine], asked: Iterable[Asked], library: Library
-) -> list[Finding]:
+def power_findings(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
     """One finding a device, one for the phone at the landing, one for the callers, one for a bank that falls asleep."""
-    case = PowerCase(outing, power, tuple(line.item for line in lines if not line.in_car), library)
+    power = case.power
     findings = [_not_known(item) for item in case.items if item.id in power.unknown]
     findings += _callers(case)
     if power.likely is None or power.high is None:
-        reason = [_nothing_simulated(power)] if power.reason == "no phases" else []
+        reason = [_nothing_simulated(power)] if power.reason == NO_PHASES else []
         return [*reason, *findings]
     findings += [_device(item, case) for item in case.items if item.id in power.likely.devices]
     findings += _phone_at_landing(case, asked)
@@ -94,8 +98,9 @@ def _device(item: Item, case: PowerCase) -> Finding:
     assert high is not None  # noqa: S101
     now, late = likely.devices[item.id], high.devices[item.id]
     keep = KEEP_AT_END_PCT.get(item.kind, 0.0)
-    end_pct = None if now.soc_end is None else 100 * now.soc_end
-    fine = now.first_off_h is None and late.first_off_h is None and (end_pct is None or end_pct >= keep)
+    end_pct, end_high_pct = _percent(now.soc_end), _percent(late.soc_end)
+    lasts = now.first_off_h is None and late.first_off_h is None
+    fine = lasts and all(end is None or end >= keep for end in (end_pct, end_high_pct))
     short_likely = _short_h(item, now.first_off_h, "likely_h", case)
     short_high = _short_h(item, late.first_off_h, "high_h", case)
     short = short_likely or short_high
@@ -107,9 +112,9 @@ def _device(item: Item, case: PowerCase) -> Finding:
         figure=end_pct,
         unit="%",
         margin=-short if short else now.hours_more,
-        sure=_sure(item),
+        sure=_sure(item, case),
         items=(item.id,),
-        phase=_phase_at(now.first_off_h if now.first_off_h is not None else late.first_off_h, case, short_likely),
+        phase=_phase_at(now.first_off_h, "likely_h", case) or _phase_at(late.first_off_h, "high_h", case),
         source="simulated day",
         facts={
             "off_h_likely": now.first_off_h,
@@ -117,11 +122,16 @@ def _device(item: Item, case: PowerCase) -> Finding:
             "short_h_likely": short_likely,
             "short_h_high": short_high,
             "end_pct_likely": end_pct,
-            "end_pct_high": None if late.soc_end is None else 100 * late.soc_end,
+            "end_pct_high": end_high_pct,
             "keep_pct": keep,
+            "air_assumed": case.air_assumed,
         },
         remedies=() if fine else _device_remedies(item, case),
     )
+
+
+def _percent(share: float | None) -> float | None:
+    return None if share is None else 100 * share
 
 
 def _short_h(item: Item, off_h: float | None, durations: str, case: PowerCase) -> float:
@@ -129,19 +139,22 @@ def _short_h(item: Item, off_h: float | None, durations: str, case: PowerCase) -
     return 0.0 if off_h is None else max(0.0, case.end_of_use_h(item, durations) - off_h)
 
 
-def _sure(item: Item) -> Sure:
+def _sure(item: Item, case: PowerCase) -> Sure:
+    """As sure as its draws; without an air temperature the day is a guess."""
     ways = item.battery.ways if item.battery else ()
+    if case.air_assumed:
+        return Sure.GUESS
     if ways and all(way.basis == "measured" for way in ways):
         return Sure.MEASURED
     return Sure.MAKER if ways and all(way.basis in {"measured", "maker"} for way in ways) else Sure.GUESS
 
 
-def _phase_at(hours: float | None, case: PowerCase, short_likely: float) -> str:
+def _phase_at(hours: float | None, durations: str, case: PowerCase) -> str:
     if hours is None:
         return ""
     clock = 0.0
     for phase in case.outing.phases:
-        clock += phase.likely_h if short_likely else phase.high_h
+        clock += getattr(phase, durations)
         if hours < clock:
             return phase.name
     return case.outing.phases[-1].name
@@ -178,11 +191,16 @@ def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
             figure=likely,
             unit="%",
             margin=likely - least,
-            sure=_sure(phones[0]),
+            sure=_sure(phones[0], case),
             items=tuple(phone.id for phone in phones),
             phase=case.outing.phases[landing].name,
             source="simulated day",
-            facts={"least_pct": least, "least_high_pct": HIGH_CASE_PCT, "high_pct": high},
+            facts={
+                "least_pct": least,
+                "least_high_pct": HIGH_CASE_PCT,
+                "high_pct": high,
+                "air_assumed": case.air_assumed,
+            },
             remedies=() if state is State.FINE else _device_remedies(phones[0], case),
         )
     ]
@@ -194,9 +212,11 @@ def _last_flight(phases: Sequence[Phase]) -> int | None:
 
 
 def _charge_pct(phone: Item, day: DayResult | None, landing: int, end_h: float) -> float:
-    """Charge a phone shows at the end of a phase, 0 if it is dark then."""
+    """Charge a phone shows at the end of a phase, 0 if it is dark then; one that draws nothing stays full."""
     if day is None:
         return 0.0
+    if phone.id not in day.devices:
+        return 100.0
     result = day.devices[phone.id]
     dark = any(span.from_h < end_h <= span.to_h for span in day.device_courses[phone.id].off)
     soc = result.phase_end_soc[landing] if result.phase_end_soc else 0.0
@@ -204,11 +224,12 @@ def _charge_pct(phone: Item, day: DayResult | None, landing: int, end_h: float) 
 
 
 def _callers(case: PowerCase) -> list[Finding]:
-    """Whether something that can call for help is alive to the end."""
+    """Whether something that can call for help is alive to the end; what is grounded by its service does not count."""
     callers = [item for item in case.items if CALLS in serving(item, case.library).names]
-    likely = [item.id for item in callers if _alive(item, case.power.likely)]
-    high = [item.id for item in callers if _alive(item, case.power.high)]
-    unknown = [item.id for item in callers if case.power.likely is None or item.id in case.power.unknown]
+    counting = [item for item in callers if item.id not in case.grounded]
+    likely = [item.id for item in counting if _alive(item, case, case.power.likely)]
+    high = [item.id for item in counting if _alive(item, case, case.power.high)]
+    unknown = [item.id for item in counting if _alive_unknown(item, case)]
     state = _caller_state(likely, high, unknown)
     return [
         Finding(
@@ -244,11 +265,19 @@ def _caller_remedies(state: State, unknown: Sequence[str], case: PowerCase) -> t
     return (Remedy("enter_battery", (lacking[0],)),) if lacking else (Remedy("enter_phases"),)
 
 
-def _alive(item: Item, day: DayResult | None) -> bool:
-    """Whether a caller lives at the end; a beacon sleeps until it is used, and its printed date is service."""
+def _alive(item: Item, case: PowerCase, day: DayResult | None) -> bool:
+    """Whether a caller lives at the end: a beacon sleeps until it is used, and what draws nothing stays as it is."""
     if item.kind is Kind.BEACON:
         return True
-    return day is not None and item.id in day.devices and day.devices[item.id].on_at_end
+    if _alive_unknown(item, case):
+        return False
+    return day is None or item.id not in day.devices or day.devices[item.id].on_at_end
+
+
+def _alive_unknown(item: Item, case: PowerCase) -> bool:
+    """Whether nothing can be said: it lacks figures, or the plan has no durations; a beacon's date is service."""
+    runs = item.battery is not None or item.kind in ALWAYS_POWERED
+    return item.kind is not Kind.BEACON and (item.id in case.power.unknown or (case.power.reason == NO_PHASES and runs))
 
 
 def _fell_asleep(item: Item, day: DayResult) -> bool:

@@ -239,7 +239,11 @@ def _no_ballast(finding: Finding, names: Names) -> Parts:
 def _device(finding: Finding, names: Names) -> Parts:
     facts = finding.facts
     figure = percent_text(finding.figure) if finding.figure is not None else ""
-    return _item(finding, names), figure, _device_sentence(facts, finding)
+    return _item(finding, names), figure, _device_sentence(facts, finding) + _air_assumed(facts)
+
+
+def _air_assumed(facts: Mapping[str, object]) -> str:
+    return _("; no air temperature given, reckoned at 0 °C") if facts["air_assumed"] else ""
 
 
 def _device_sentence(facts: Mapping[str, object], finding: Finding) -> str:
@@ -257,9 +261,14 @@ def _device_sentence(facts: Mapping[str, object], finding: Finding) -> str:
         )
     if finding.state is State.LOOK:
         keep = percent_text(_number(facts["keep_pct"]))
-        return _("lasts, but ends under the {keep} to keep in hand").format(keep=keep)
+        return _("lasts, but ends under the {keep} to keep in hand{when}").format(keep=keep, when=_when(finding))
     high = "" if facts["end_pct_high"] is None else percent_text(_number(facts["end_pct_high"]))
     return _("lasts the high day too, with {high} left").format(high=high) if high else _("lasts the high day too")
+
+
+def _when(finding: Finding) -> str:
+    likely, keep = finding.facts["end_pct_likely"], _number(finding.facts["keep_pct"])
+    return _(" on a high day") if likely is None or _number(likely) >= keep else ""
 
 
 def _short(hours: object) -> str:
@@ -274,7 +283,7 @@ def _phone_at_landing(finding: Finding, _names: Names) -> Parts:
         high=percent_text(_number(facts["high_pct"])),
         least_high=percent_text(_number(facts["least_high_pct"])),
     )
-    return _("Phone at the landing"), percent_text(finding.figure), sentence
+    return _("Phone at the landing"), percent_text(finding.figure), sentence + _air_assumed(facts)
 
 
 def _caller(finding: Finding, names: Names) -> Parts:
