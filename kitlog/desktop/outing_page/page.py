@@ -1,0 +1,317 @@
+"""The page Outing."""
+
+from typing import ClassVar
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+
+from kitlog.budget.result import Finding, Remedy, State, Topic
+from kitlog.desktop import look
+from kitlog.desktop.desk import Desk
+from kitlog.desktop.fold import Fold
+from kitlog.desktop.outing_page.acts import OutingActs
+from kitlog.desktop.outing_page.finding_rows import Doing, FindingRow, RowActs
+from kitlog.desktop.outing_page.plan_panel import PlanPanel
+from kitlog.desktop.outing_page.question_band import QuestionBand
+from kitlog.desktop.outing_page.remedies import Remedies
+from kitlog.desktop.outing_page.tile import Board
+from kitlog.desktop.outing_page.tile_words import TileWords, tile_words
+from kitlog.desktop.outing_page.topic_view import TopicActs, topic_view
+from kitlog.desktop.outing_page.topics import topics_of, worst_topic
+from kitlog.desktop.page import Page
+from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.empty import EmptyState
+from kitlog.desktop.parts.line import Hairline
+from kitlog.fault import Fault
+from kitlog.packing.assessment import Assessment
+from kitlog.wording.findings import say
+from kitlog.wording.translate import _
+from kitlog.wording.words import first_upper
+
+
+class OutingPage(Page):
+    """The plan left, the open questions and the board right."""
+
+    acts_class: ClassVar[type] = OutingActs
+    concerns: ClassVar[frozenset[str]] = frozenset(
+        {"outing", "item", "rule", "record", "event", "flight", "pilot", "preference"}
+    )
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self.acts: OutingActs = OutingActs(self)
+        self.remedies = Remedies(desk, self, self.acts.edit_plan)
+        self.plan, self.band, self.board = PlanPanel(), QuestionBand(), Board()
+        self.topic: Topic | None = None
+        self.view: QWidget | None = None
+        self._outing_id = ""
+        self._fold = Fold()
+        self._is_plan_open = False
+        self._assemble()
+        self._connect()
+
+    def reload(self) -> None:
+        """Read the outing anew and assess it; the open tile stays open."""
+        outing = self.desk.outing()
+        self._stack.setCurrentIndex(0 if outing is None else 1)
+        if outing is None:
+            self._outing_id = ""
+            return
+        self.plan.show_plan(outing, self.desk.bench.library)
+        try:
+            assessment = self.desk.assessment()
+        except Fault as fault:
+            self.desk.faulted.emit(fault)
+            return
+        if assessment is not None:
+            if outing.id != self._outing_id:
+                self._outing_id = outing.id
+                self.topic = worst_topic(assessment)
+            self._show(assessment)
+
+    def lay_out(self, fold: Fold) -> None:
+        """In less room the plan folds behind a button, and the questions are shortened."""
+        self._fold = fold
+        side = look.px(16 if fold.middle else 24)
+        self._right_rows.setContentsMargins(side, look.px(12 if fold.low else 16), side, 0)
+        self.band.fold(brief=fold.middle, single=fold.narrow)
+        self.board.columns(2 if fold.narrow else 4)
+        self._place_plan()
+
+    def first(self) -> QWidget:
+        """The open tile, or the first act of the empty state."""
+        if self._stack.currentIndex() == 0:
+            return self.empty.buttons[0]
+        if self._fold.middle and self._is_plan_open:
+            return self.plan.edit_act
+        if self.topic is not None and self.topic in self.board.tiles:
+            return self.board.tiles[self.topic]
+        return next(iter(self.board.tiles.values()), self.plan.edit_act)
+
+    def show_this(self, what: str) -> None:
+        """Plan a new outing for "new"; open a topic by its word; show the worst finding of a state by its word."""
+        if what == "new":
+            self.acts.new_outing()
+            return
+        if what in {topic.value for topic in Topic}:
+            self.open_topic(Topic(what))
+        elif what in {state.value for state in State}:
+            self._show_worst(State(what))
+
+    def open_topic(self, topic: Topic | None) -> None:
+        """Show what belongs to a topic under the board; None shows all findings."""
+        assessment = self.desk.assessment()
+        if assessment is None:
+            return
+        self._close_plan()
+        self.topic = topic
+        self._show_view(assessment)
+        if self.view is not None:
+            view = self.view
+            QTimer.singleShot(0, self, lambda: self._bring(view))
+
+    def ask(self, question_id: str) -> None:
+        """Ask one question."""
+        from kitlog.desktop.outing_page.answer_dialog import question_dialog
+
+        assessment, outing = self.desk.assessment(), self.desk.outing()
+        if assessment is None or outing is None:
+            return
+        question = next((one for one in assessment.questions if one.id == question_id), None)
+        if question is not None:
+            question_dialog(self.desk, outing, question, self).exec()
+
+    def override(self, finding: Finding) -> None:
+        """Ask for a reason why a stop does not keep the pilot at home."""
+        from kitlog.desktop.outing_page.override_dialog import OverrideDialog
+
+        outing, said = self.desk.outing(), say(finding, self.names())
+        if outing is not None:
+            title = first_upper(said.title)
+            OverrideDialog(self.desk, outing.id, finding.key, title, first_upper(said.sentence), self).exec()
+
+    def names(self) -> dict[str, str]:
+        """Names of items by id."""
+        return {item.id: item.name for item in self.desk.bench.items()}
+
+    def rows(self) -> list[FindingRow]:
+        """The findings that are shown."""
+        return [] if self.view is None else self.view.findChildren(FindingRow)
+
+    def _show(self, assessment: Assessment) -> None:
+        names = self.names()
+        self.plan.show_kit(assessment, names)
+        self.band.show_questions(assessment.questions)
+        self.board.show_tiles([tile_words(topic, assessment, names) for topic in topics_of(assessment)])
+        self._show_view(assessment)
+
+    def _show_view(self, assessment: Assessment) -> None:
+        held = self._held()
+        if self.topic is not None and self.topic not in self.board.tiles:
+            self.topic = worst_topic(assessment)
+        self.board.show_open(self.topic)
+        acts = TopicActs(RowActs(self._remedy, self.override), self._take_along, self._leave_out)
+        view = topic_view(self.topic, assessment, self.names(), acts)
+        if self.view is not None:
+            self.view.hide()
+            self.view.deleteLater()
+        self.view = view
+        self._view_rows.addWidget(view)
+        if held is not None:
+            self._hold(held)
+
+    def _held(self) -> str | None:
+        """The name of what has the focus in the view, None if it is elsewhere."""
+        from PySide6.QtWidgets import QApplication
+
+        focus = QApplication.focusWidget()
+        if self.view is None or focus is None or not self.view.isAncestorOf(focus):
+            return None
+        return focus.objectName()
+
+    def _hold(self, name: str) -> None:
+        """Give the focus back to what has the same name; if it is gone, to the open tile."""
+        again = self.view.findChild(QWidget, name) if self.view is not None and name else None
+        (again if isinstance(again, QWidget) else self.first()).setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _bring(self, widget: QWidget) -> None:
+        if widget is self.view:
+            top = widget.mapTo(self._inside, widget.rect().topLeft()).y()
+            self.scroller.ensureVisible(0, top + min(widget.height(), self.scroller.viewport().height() // 2), 0, 0)
+
+    def _show_worst(self, state: State) -> None:
+        """Open the topic of the worst finding of a state and go to its row."""
+        assessment = self.desk.assessment()
+        found = next((f for f in assessment.findings if f.state is state), None) if assessment else None
+        if found is None:
+            return
+        self.open_topic(found.topic)
+        row = next((row for row in self.rows() if row.finding.key == found.key), None)
+        if row is not None:
+            QTimer.singleShot(0, row, lambda: self._go_to(row))
+
+    def _go_to(self, row: FindingRow) -> None:
+        self.scroller.ensureWidgetVisible(row)
+        act = next(iter(row.findChildren(Button)), None)
+        if act is not None:
+            act.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _remedy(self, remedy: Remedy, finding: Finding) -> Doing | None:
+        outing = self.desk.outing()
+        return self.remedies.act(outing, remedy, finding) if outing else None
+
+    def _take_along(self, item_id: str) -> None:
+        outing = self.desk.outing()
+        if outing is not None:
+            self.remedies.take_along(outing, item_id)
+
+    def _leave_out(self, item_id: str) -> None:
+        outing = self.desk.outing()
+        if outing is not None:
+            self.remedies.leave_out(outing, item_id)
+
+    def _act_of_tile(self, topic: str) -> None:
+        """Do what the tile proposes; advice alone, or a picture, opens the tile."""
+        words = self.board.tiles[Topic(topic)].shown
+        do = self._tile_remedy(words) if words else None
+        if do is None:
+            self.open_topic(Topic(topic))
+        else:
+            do()
+
+    def _tile_remedy(self, words: TileWords) -> Doing | None:
+        assessment = self.desk.assessment()
+        if words.remedy is None or assessment is None:
+            return None
+        finding = next((f for f in assessment.of(words.topic) if words.remedy in f.remedies), None)
+        return None if finding is None else self._remedy(words.remedy, finding)
+
+    def _open_plan(self) -> None:
+        self._is_plan_open = True
+        self._place_plan()
+        self.plan.edit_act.setFocus()
+
+    def _close_plan(self) -> None:
+        was_open, self._is_plan_open = self._is_plan_open, False
+        self._place_plan()
+        if was_open and self._fold.middle:
+            self.first().setFocus()
+
+    def _place_plan(self) -> None:
+        folded, is_open = self._fold.middle, self._is_plan_open
+        self.plan.setVisible(not folded or is_open)
+        self._right.setVisible(not folded or not is_open)
+        self._upright.setVisible(not folded)
+        self.plan_act.setVisible(folded)
+        self.plan.board_act.setVisible(folded)
+        self.plan.setMinimumWidth(look.px(328))
+        self.plan.setMaximumWidth(look.px(560) if folded else look.px(328))
+
+    def _connect(self) -> None:
+        self.plan.edit.connect(self.acts.edit_plan)
+        self.plan.repack.connect(lambda: self.desk.show("repack"))
+        self.plan.board.connect(self._close_plan)
+        self.plan_act.clicked.connect(self._open_plan)
+        self.band.asked.connect(self.ask)
+        self.board.pressed.connect(lambda topic: self.open_topic(Topic(topic)))
+        self.board.acted.connect(self._act_of_tile)
+
+    def _assemble(self) -> None:
+        whole = QHBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        self._stack = QStackedWidget()
+        whole.addWidget(self._stack)
+        self.empty = self._empty()
+        self._stack.addWidget(self.empty)
+        filled = QWidget()
+        self._stack.addWidget(filled)
+        row = QHBoxLayout(filled)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        self._right, self._upright = QWidget(), Hairline(upright=True)
+        row.addWidget(self.plan)
+        row.addWidget(self._upright)
+        row.addWidget(self._right, 1)
+        self._right_rows = QVBoxLayout(self._right)
+        self._right_rows.setSpacing(look.px(8))
+        self.plan_act = Button(_("Plan"))
+        self.plan_act.setAccessibleName(_("Show the plan"))
+        top = QHBoxLayout()
+        top.setSpacing(look.px(12))
+        top.addWidget(self.band, 1)
+        top.addWidget(self.plan_act, 0, Qt.AlignmentFlag.AlignTop)
+        self._right_rows.addLayout(top)
+        self._right_rows.addWidget(self._scrolled(), 1)
+
+    def _scrolled(self) -> QScrollArea:
+        self.scroller = QScrollArea()
+        self.scroller.setFrameShape(QFrame.Shape.NoFrame)
+        self.scroller.setWidgetResizable(True)
+        self.scroller.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.scroller.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._inside = QWidget()
+        rows = QVBoxLayout(self._inside)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(look.px(8))
+        rows.addWidget(self.board)
+        rows.addWidget(Hairline())
+        self._view_rows = QVBoxLayout()
+        rows.addLayout(self._view_rows)
+        rows.addStretch()
+        self.scroller.setWidget(self._inside)
+        return self.scroller
+
+    def _empty(self) -> EmptyState:
+        empty = EmptyState(
+            _("No outing yet"),
+            _(
+                "Say what kind of flight, how long and how cold it may get:\n"
+                "the list, the lanes and the ruler follow from it."
+            ),
+            _("A guess for each figure is enough to begin; it is shown as a guess."),
+        )
+        empty.act(_("New outing"), Rank.MAIN).clicked.connect(self.acts.new_outing)
+        if self.desk.open_demo is not None:
+            empty.act(_("or open the demo kit to look around"), Rank.ACT).clicked.connect(self.desk.open_demo)
+        empty.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        return empty

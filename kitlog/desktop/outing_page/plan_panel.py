@@ -1,0 +1,167 @@
+"""The plan at the left: flight type, launch, way home, phases, people, the kit for the day."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+
+from kitlog.desktop import look
+from kitlog.desktop.outing_page import plan_words
+from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.line import Hairline
+from kitlog.desktop.parts.section import RIGHT, clear
+from kitlog.desktop.parts.text import CutText, Paragraph, Text
+from kitlog.outing.library import Library
+from kitlog.outing.outing import Outing
+from kitlog.packing.assessment import Assessment
+from kitlog.paint.type_scale import Role
+from kitlog.wording.figures import number_text
+from kitlog.wording.translate import _
+from kitlog.wording.words import ALARMS_NOBODY
+
+
+class PlanPanel(QScrollArea):
+    """The plan of one outing.
+
+    Attributes:
+        edit: the plan is to be edited; repack: the repack is asked for; board: the board is wanted back.
+    """
+
+    edit = Signal()
+    repack = Signal()
+    board = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        px = look.px
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        inside = QWidget()
+        rows = QVBoxLayout(inside)
+        rows.setContentsMargins(px(24), px(16), px(24), px(16))
+        rows.setSpacing(px(12))
+        self.edit_act = Button(_("Edit"), Rank.ACT)
+        self.edit_act.setAccessibleName(_("Edit plan"))
+        self.edit_act.clicked.connect(self.edit)
+        self.board_act = Button(_("Board"), Rank.ACT)
+        self.board_act.setAccessibleName(_("Back to the board"))
+        self.board_act.clicked.connect(self.board)
+        self.board_act.hide()
+        self.repack_act = Button(_("Repack"), Rank.ACT)
+        self.repack_act.setAccessibleName(_("Show the repack"))
+        self.repack_act.clicked.connect(self.repack)
+        head = QHBoxLayout()
+        head.setSpacing(px(16))
+        head.addWidget(Text(_("Plan"), Role.TITLE))
+        head.addStretch()
+        head.addWidget(self.board_act)
+        head.addWidget(self.edit_act)
+        rows.addLayout(head)
+        self._body = QVBoxLayout()
+        self._body.setSpacing(px(12))
+        rows.addLayout(self._body)
+        rows.addLayout(self._kit_section())
+        rows.addStretch()
+        self.setWidget(inside)
+
+    def show_plan(self, outing: Outing, library: Library) -> None:
+        """Show the plan; the kit for the day follows with the assessment."""
+        clear(self._body)
+        self._body.addLayout(_facts(outing, library))
+        self._body.addWidget(Hairline())
+        self._body.addLayout(_phases(outing))
+        if outing.top_m is not None:
+            self._section(_("Air"), "", _("Planned top {height} m.").format(height=number_text(outing.top_m)))
+        said = f"{plan_words.people_text(outing)} {_(ALARMS_NOBODY)}"
+        self._section(_("People"), plan_words.told_text(outing), said)
+        self._body.addWidget(Hairline())
+
+    def show_kit(self, assessment: Assessment, names: dict[str, str]) -> None:
+        """Say what goes and what stays at home."""
+        self.kit.setText(plan_words.kit_text(assessment, names))
+        self.kit.updateGeometry()
+
+    def _section(self, title: str, right: str, text: str) -> None:
+        self._body.addWidget(Hairline())
+        head = QHBoxLayout()
+        head.addWidget(Text(title, Role.GROUP))
+        head.addStretch()
+        head.addWidget(Text(right, Role.SMALL, "muted"))
+        block = QVBoxLayout()
+        block.setSpacing(look.px(4))
+        block.addLayout(head)
+        block.addWidget(Paragraph(text))
+        self._body.addLayout(block)
+
+    def _kit_section(self) -> QVBoxLayout:
+        head = QHBoxLayout()
+        head.addWidget(Text(_("Kit for the day"), Role.GROUP))
+        head.addStretch()
+        head.addWidget(self.repack_act)
+        self.kit = Paragraph("")
+        block = QVBoxLayout()
+        block.setSpacing(look.px(4))
+        block.addLayout(head)
+        block.addWidget(self.kit)
+        return block
+
+
+def _facts(outing: Outing, library: Library) -> QGridLayout:
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(look.px(8))
+    grid.setVerticalSpacing(0)
+    grid.setColumnMinimumWidth(0, look.px(80))
+    grid.setColumnStretch(1, 1)
+    rows = (
+        (_("Flight type"), plan_words.types_text(outing, library), ""),
+        (_("Launch"), outing.site.name or _("not named yet"), plan_words.launch_text(outing)),
+        (_("Way home"), outing.way_home or _("not planned yet"), ""),
+    )
+    for number, (label, value, note) in enumerate(rows):
+        at = 3 * number
+        grid.addWidget(Text(label, Role.SECOND, "muted"), at, 0, Qt.AlignmentFlag.AlignTop)
+        grid.addWidget(_wrapped(value), at, 1)
+        if note:
+            grid.addWidget(CutText(note, Role.SMALL, "muted"), at + 1, 1)
+        grid.setRowMinimumHeight(at + 2, look.px(6))
+    return grid
+
+
+def _wrapped(text: str) -> Paragraph:
+    return Paragraph(text, Role.NAME, "ink")
+
+
+def _phases(outing: Outing) -> QGridLayout:
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(look.px(12))
+    grid.setVerticalSpacing(look.px(4))
+    grid.setColumnStretch(0, 1)
+    grid.addWidget(Text(_("Phases"), Role.GROUP), 0, 0)
+    for column, label in enumerate((_("low"), _("likely"), _("high"), _("°C")), start=1):
+        _put(grid, Text(label, Role.SMALL, "muted"), 0, column)
+    rows = plan_words.phase_rows(outing)
+    if not rows:
+        grid.addWidget(Paragraph(_("No phases yet: how long, how cold?")), 1, 0, 1, 5)
+        return grid
+    for number, row in enumerate(rows, start=1):
+        grid.addWidget(CutText(row.name), number, 0)
+        low, likely, high = row.hours
+        _put(grid, Text(low, Role.BODY, "muted"), number, 1)
+        _put(grid, Text(likely, Role.GROUP), number, 2)
+        _put(grid, Text(high), number, 3)
+        _put(grid, Text(row.air), number, 4)
+    home = plan_words.home_texts(outing)
+    if home is not None:
+        last = len(rows) + 1
+        grid.addWidget(Hairline(), last, 0, 1, 5)
+        grid.addWidget(Text(_("Home at") if outing.starts_at else _("In all")), last + 1, 0)
+        for column, (text, role, tone) in enumerate(
+            zip(home, (Role.BODY, Role.GROUP, Role.BODY), ("muted", "ink", "ink"), strict=True), start=1
+        ):
+            _put(grid, Text(text, role, tone), last + 1, column)
+    return grid
+
+
+def _put(grid: QGridLayout, text: Text, row: int, column: int) -> None:
+    text.setAlignment(RIGHT)
+    grid.addWidget(text, row, column)

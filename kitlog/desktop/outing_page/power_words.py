@@ -1,0 +1,189 @@
+"""The power picture of an assessment: phases as bands, devices and banks as lanes."""
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+from itertools import accumulate
+
+from kitlog.budget.power.result import Course, DayResult
+from kitlog.budget.result import Finding
+from kitlog.kit.item import Item
+from kitlog.outing.outing import Phase
+from kitlog.packing.assessment import Assessment
+from kitlog.paint.mark import Mark
+from kitlog.paint.power_picture import Lane, OffMark, PhaseBand, PowerPicture, PowerWords, Reading, clock_text
+from kitlog.wording.figures import percent_text, span_text, with_unit
+from kitlog.wording.findings import Names, say
+from kitlog.wording.translate import _
+from kitlog.wording.words import word
+
+COLD_LOCK = 0.02
+"""From this share of the cells on, a band is shown as cold: less cannot be seen."""
+
+SECONDS = 3e-4
+"""Switch-offs shorter than this, in h, are noise of the simulation."""
+
+
+def power_picture(assessment: Assessment, names: Names) -> PowerPicture:
+    """The lanes of an assessment; without a simulated day there are none."""
+    likely, high = assessment.power.likely, assessment.power.high
+    phases = assessment.outing.phases
+    if likely is None or high is None:
+        return PowerPicture((), (), _words())
+    marks = {f.items[0]: f for f in assessment.findings if f.code in {"power.device", "power.bank_sleeps"} and f.items}
+    items = [line.item for line in assessment.lines if not line.in_car]
+    lanes = [_lane(i, assessment, marks.get(i.id)) for i in items if i.id in {*likely.devices, *likely.banks}]
+    lanes.sort(key=lambda lane: bool(lane.remark and lane.on_bank))
+    unknown = (Lane(names.get(item, item), _("not known"), mark=Mark.NOT_KNOWN) for item in assessment.power.unknown)
+    return PowerPicture(
+        phases=tuple(_band(phase, _floors(likely, phase)) for phase in phases),
+        lanes=(*lanes, *unknown),
+        words=_words(),
+        clocks_likely=_clocks(assessment, tuple(phase.likely_h for phase in phases)),
+        clocks_high=_clocks(assessment, tuple(phase.high_h for phase in phases)),
+        start_min=_start_min(assessment),
+    )
+
+
+def power_sentences(assessment: Assessment, names: Names) -> str:
+    """The same as text: one sentence a finding."""
+    said = (say(finding, names) for finding in assessment.findings if finding.topic.value == "power")
+    return " ".join(f"{one.title}: {one.sentence}." for one in said)
+
+
+def reading_text(picture: PowerPicture, found: Reading) -> str:
+    """What stands under the reading line, as text."""
+    head = _("{phase}, likely {likely}, high {high}").format(
+        phase=picture.phases[found.phase].label,
+        likely=clock_text(picture.start_min, found.likely_h),
+        high=clock_text(picture.start_min, found.high_h),
+    )
+    lanes = (
+        _("{device} {likely}, high {high}").format(
+            device=lane.label, likely=_share(lane.likely), high=_share(lane.high)
+        )
+        for lane in found.lanes
+    )
+    return f"{head}: {'; '.join(lanes)}"
+
+
+def _share(share: float | None) -> str:
+    return percent_text(None if share is None else 100 * share)
+
+
+def _words() -> PowerWords:
+    return PowerWords(
+        title=_("Power"),
+        caption=_("lane height is charge, 0 to 100 %"),
+        likely=_("likely"),
+        high=_("high"),
+        locked=_("locked by cold"),
+        left_at_end=_("left at the end"),
+        not_known=_("not known"),
+    )
+
+
+def _band(phase: Phase, floor: float) -> PhaseBand:
+    air = _("air not known") if phase.air_c is None else with_unit(phase.air_c, "°C")
+    cold = floor >= COLD_LOCK
+    note = _("{air}, cold locks part of the cells").format(air=air) if cold else air
+    return PhaseBand(phase.name, note, phase.likely_h, phase.high_h, cold)
+
+
+def _floors(day: DayResult, phase: Phase) -> float:
+    """How much more than in the mildest phase some cell has locked."""
+    most = 0.0
+    for course in (*day.device_courses.values(), *day.bank_courses.values()):
+        floors = {span.phase: span.floor_soc for span in course.floors}
+        if phase.name in floors:
+            most = max(most, floors[phase.name] - min(floors.values()))
+    return most
+
+
+def _lane(item: Item, assessment: Assessment, finding: Finding | None) -> Lane:
+    likely, high = assessment.power.likely, assessment.power.high
+    assert likely is not None  # noqa: S101  # asked by the caller, told to the type checker
+    assert high is not None  # noqa: S101
+    now, late = _course(likely, item.id), _course(high, item.id)
+    energy = item.battery.energy_wh if item.battery else None
+    return Lane(
+        label=item.name,
+        note=_("not known") if energy is None else with_unit(energy, "Wh", 1),
+        likely=_curve(now),
+        high=_curve(late),
+        locked=tuple(_locked(now, late, phase) for phase in assessment.outing.phases),
+        off=tuple(_offs(item.id, assessment, finding)),
+        on_bank=_on_bank(item, likely),
+        remark=_remark(item, likely, assessment),
+        end_likely=_end(likely, item.id),
+        end_high=_end(high, item.id),
+        mark=Mark.NONE if finding is None else Mark(finding.state.value),
+    )
+
+
+def _course(day: DayResult, item: str) -> Course:
+    return day.device_courses[item] if item in day.device_courses else day.bank_courses[item]
+
+
+def _curve(course: Course) -> tuple[tuple[float, float], ...]:
+    return tuple((hours, min(max(share, 0.0), 1.0)) for hours, share in course.points)
+
+
+def _locked(now: Course, late: Course, phase: Phase) -> float:
+    spans = (span.floor_soc for course in (now, late) for span in course.floors if span.phase == phase.name)
+    return min(max(next(spans, 0.0), 0.0), 1.0)
+
+
+def _offs(item: str, assessment: Assessment, finding: Finding | None) -> Iterable[OffMark]:
+    """The first switch-off of a device, in the likely case if there is one there, else in the high one."""
+    if finding is None or finding.code != "power.device":
+        return
+    for case, in_high in (("likely", False), ("high", True)):
+        off_h, short_h = finding.facts[f"off_h_{case}"], finding.facts[f"short_h_{case}"]
+        day = assessment.power.high if in_high else assessment.power.likely
+        if isinstance(off_h, float) and day is not None and _lasting_off(day, item):
+            text = _("off {time}").format(time=clock_text(_start_min(assessment), off_h))
+            if isinstance(short_h, float) and short_h > 0:
+                text += _(", {span} too early").format(span=span_text(short_h))
+            yield OffMark(off_h, text, in_high)
+            return
+
+
+def _lasting_off(day: DayResult, item: str) -> bool:
+    return day.devices[item].off_h > SECONDS
+
+
+def _on_bank(item: Item, day: DayResult) -> tuple[tuple[float, float], ...]:
+    """When a device hangs on a bank; for a bank, when something hangs on it."""
+    if item.id in day.device_courses:
+        return tuple((span.from_h, span.to_h) for span in day.device_courses[item.id].plugged)
+    spans = (s for course in day.device_courses.values() for s in course.plugged if s.what == item.id)
+    return tuple(sorted((span.from_h, span.to_h) for span in spans))
+
+
+def _remark(item: Item, day: DayResult, assessment: Assessment) -> str:
+    if item.id not in day.banks:
+        return ""
+    fed = [device for device, course in day.device_courses.items() if any(s.what == item.id for s in course.plugged)]
+    names = [line.item.name for line in assessment.lines if line.item.id in fed]
+    return _("feeds {devices}").format(devices=", ".join(names)) if names else _("nothing is plugged in")
+
+
+def _end(day: DayResult, item: str) -> str:
+    if item in day.devices and not day.devices[item].on_at_end:
+        return _("off")
+    share = day.devices[item].soc_end if item in day.devices else day.banks[item].soc_end
+    return word("not known") if share is None else percent_text(100 * share)
+
+
+def _clocks(assessment: Assessment, hours: tuple[float, ...]) -> tuple[str, ...]:
+    outing = assessment.outing
+    start = datetime.combine(outing.first_day, outing.starts_at) if outing.starts_at else None
+    edges = (0.0, *accumulate(hours))
+    if start is None:
+        return tuple(f"{round(edge * 60) // 60}:{round(edge * 60) % 60:02d}" for edge in edges)
+    return tuple(f"{start + timedelta(hours=edge):%H:%M}" for edge in edges)
+
+
+def _start_min(assessment: Assessment) -> int:
+    start = assessment.outing.starts_at
+    return start.hour * 60 + start.minute if start else 0

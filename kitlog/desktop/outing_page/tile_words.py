@@ -1,0 +1,172 @@
+"""What a tile says: one figure, two lines, and what would help."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from kitlog.budget.result import Finding, Remedy, State, Topic
+from kitlog.desktop.outing_page.topics import TITLES, mark_of, state_of
+from kitlog.desktop.words import count_text
+from kitlog.packing.assessment import Assessment
+from kitlog.paint.mark import Mark
+from kitlog.wording.figures import MINUS, hours_text, kg_text, number_text, percent_text, span_text
+from kitlog.wording.findings import Names, say, tile_figure
+from kitlog.wording.remedies import remedy_text
+from kitlog.wording.translate import N_, _, ngettext
+from kitlog.wording.words import first_upper
+
+
+@dataclass(frozen=True, slots=True)
+class TileWords:
+    """A tile.
+
+    Attributes:
+        title: of its topic; mark, state: shape and word; figure: the one figure; lines: two short ones.
+        act: what would help, or what opens; remedy: what the act does, None = it opens the tile.
+    """
+
+    topic: Topic
+    title: str
+    mark: Mark
+    state: str
+    figure: str
+    lines: tuple[str, str]
+    act: str = ""
+    remedy: Remedy | None = None
+
+    @property
+    def spoken(self) -> str:
+        """All of it in one line."""
+        return f"{self.title}, {self.state}: {self.figure}. {', '.join(line for line in self.lines if line)}"
+
+
+Body = tuple[str, tuple[str, str]]
+"""Figure and two lines."""
+
+OPENS = {
+    Topic.KIT: N_("Show the list"),
+    Topic.POWER: N_("Show the lanes"),
+    Topic.WEIGHT: N_("Show the ruler"),
+}
+
+
+def tile_words(topic: Topic, assessment: Assessment, names: Names) -> TileWords:
+    """What the tile of a topic says."""
+    findings = assessment.of(topic)
+    state = state_of(findings)
+    figure, lines = _BODIES.get(topic, _any)(findings, assessment, names)
+    remedy = next((r for f in findings if f.state is state for r in f.remedies if state is not State.FINE), None)
+    act = remedy_text(remedy, names) if remedy else _(OPENS.get(topic, N_("Show the findings")))
+    return TileWords(topic, _(TITLES[topic]), mark_of(state), _(state.value), figure, lines, act, remedy)
+
+
+def _kit(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:
+    open_ones = [finding for finding in findings if finding.state is not State.FINE]
+    count = len(assessment.lines)
+    if not open_ones:
+        said = ngettext("{n} line", "{n} lines", count).format(n=count)
+        return said, (_("every need of the list is met"), _("no service open on record"))
+    worst = [finding for finding in open_ones if finding.state is open_ones[0].state]
+    titles = [first_upper(say(finding, names).title) for finding in open_ones]
+    more = len(open_ones) - 2
+    second = titles[1] if more == 0 else ngettext("and {n} more", "and {n} more", len(open_ones) - 1)
+    if len(open_ones) == 1:
+        second = ""
+    return count_text(len(worst), worst[0].state), (titles[0], second.format(n=len(open_ones) - 1))
+
+
+def _power(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:
+    short = [f for f in findings if f.code == "power.device" and f.margin is not None and f.margin < 0]
+    if short:
+        worst = min(short, key=lambda finding: finding.margin or 0.0)
+        off = ngettext("likely day: {n} goes off", "likely day: {n} go off", _off_likely(short))
+        second = off.format(n=_off_likely(short)) if _off_likely(short) else _("likely day: all last")
+        return f"{MINUS}{span_text(worst.margin or 0.0)}", (_off_line(worst, names), second)
+    phone = next((f for f in findings if f.code == "power.phone_at_landing"), None)
+    unknown = len(assessment.power.unknown)
+    rest = ngettext("{n} device not known", "{n} devices not known", unknown).format(n=unknown)
+    if phone is not None:
+        second = rest if unknown else _("all last, the high day too")
+        return percent_text(phone.figure), (_("phone at the landing, likely"), second)
+    if assessment.power.likely is None:
+        return _("not known"), (_("no phases with durations yet"), rest if unknown else "")
+    lasting = len(assessment.power.likely.devices)
+    said = ngettext("{n} device", "{n} devices", lasting).format(n=lasting)
+    return said, (_("all last, the high day too"), rest if unknown else "")
+
+
+def _off_likely(short: list[Finding]) -> int:
+    return sum(finding.facts["off_h_likely"] is not None for finding in short)
+
+
+def _off_line(finding: Finding, names: Names) -> str:
+    likely = finding.facts["off_h_likely"]
+    off = likely if likely is not None else finding.facts["off_h_high"]
+    case = _("likely day") if likely is not None else _("high day")
+    after = hours_text(off) if isinstance(off, float) else ""
+    return _("{device} off after {after}, {case}").format(device=say(finding, names).title, after=after, case=case)
+
+
+def _weight(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:
+    range_ = next((f for f in findings if f.code == "weight.takeoff_range"), None)
+    if range_ is None or range_.figure is None:
+        known = _("at least {mass}").format(mass=kg_text(assessment.mass.known_g))
+        missing = len(assessment.mass.unknown)
+        return _("not known"), (
+            known,
+            ngettext("{n} mass not known", "{n} masses not known", missing).format(n=missing),
+        )
+    worst = findings[0]
+    beside = worst.state is not State.FINE and not worst.code.endswith("_range")
+    second = _("{what}: look below").format(what=say(worst, names).title) if beside else _nearest_limit(range_)
+    return kg_text(range_.figure), (_range_line(range_), second)
+
+
+def _range_line(finding: Finding) -> str:
+    low, high, tolerance = (finding.facts[name] for name in ("low_g", "high_g", "tolerance_g"))
+    around = number_text(_float(tolerance) / 1000, 1)
+    if low is None or high is None:
+        return _("± {around}, range not on record").format(around=around)
+    return _("± {around}, range {low} to {high}").format(
+        around=around, low=number_text(_float(low) / 1000), high=number_text(_float(high) / 1000)
+    )
+
+
+def _nearest_limit(finding: Finding) -> str:
+    low, high, figure = finding.facts["low_g"], finding.facts["high_g"], finding.figure
+    if low is None or high is None or figure is None:
+        return ""
+    to_low, to_high = figure - _float(low), _float(high) - figure
+    text = _("{mass} above the low limit") if to_low <= to_high else _("{mass} below the high limit")
+    if min(to_low, to_high) < 0:
+        text = _("{mass} under the low limit") if to_low < to_high else _("{mass} over the high limit")
+    return text.format(mass=kg_text(abs(min(to_low, to_high))))
+
+
+def _people(_findings: tuple[Finding, ...], assessment: Assessment, _names: Names) -> Body:
+    people = assessment.outing.people
+    contacts = [person for person in people if person.role.value == "contact"]
+    told = sum(person.told_at is not None for person in contacts)
+    alarms = _("kitlog alarms nobody")
+    if not contacts:
+        return _("nobody named"), (_("nobody holds the flight note"), alarms)
+    figure = _("{told} of {n} told").format(told=told, n=len(contacts))
+    return figure, (", ".join(person.name for person in contacts), alarms)
+
+
+def _any(findings: tuple[Finding, ...], _assessment: Assessment, names: Names) -> Body:
+    worst = findings[0]
+    said = say(worst, names)
+    figure = tile_figure(worst) or said.figure or said.title
+    return figure, (said.title if figure != said.title else "", said.sentence)
+
+
+def _float(value: object) -> float:
+    return float(value) if isinstance(value, int | float) else 0.0
+
+
+_BODIES: dict[Topic, Callable[[tuple[Finding, ...], Assessment, Names], Body]] = {
+    Topic.KIT: _kit,
+    Topic.POWER: _power,
+    Topic.WEIGHT: _weight,
+    Topic.PEOPLE: _people,
+}

@@ -1,0 +1,130 @@
+"""What a tile opens: its picture, its findings, and for the kit what goes and what stays."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from kitlog.budget.result import Topic
+from kitlog.desktop import look
+from kitlog.desktop.outing_page import power_words, weight_words
+from kitlog.desktop.outing_page.finding_rows import RowActs, finding_list
+from kitlog.desktop.outing_page.item_rows import ItemLine, item_list
+from kitlog.desktop.outing_page.pictures import PowerView, WeightView
+from kitlog.desktop.outing_page.topics import TITLES
+from kitlog.desktop.parts.text import CutText, Paragraph, Text
+from kitlog.packing.assessment import Assessment
+from kitlog.paint.type_scale import Role
+from kitlog.wording.figures import mass_text
+from kitlog.wording.findings import Names
+from kitlog.wording.lines import needs_by_id, passed_over_text, why_text
+from kitlog.wording.translate import _
+from kitlog.wording.words import ALARMS_NOBODY, first_upper
+
+
+@dataclass(frozen=True, slots=True)
+class TopicActs:
+    """What can be done in a view: findings' acts, letting an item go, leaving it at home."""
+
+    rows: RowActs
+    take_along: Callable[[str], object]
+    leave_out: Callable[[str], object]
+
+
+def topic_view(topic: Topic | None, assessment: Assessment, names: Names, acts: TopicActs) -> QWidget:
+    """The view of a topic; None shows all findings, worst first."""
+    made = QWidget()
+    rows = QVBoxLayout(made)
+    rows.setContentsMargins(0, 0, 0, look.px(16))
+    rows.setSpacing(look.px(12))
+    if topic is Topic.POWER:
+        _add_power(rows, assessment, names)
+    elif topic is Topic.WEIGHT:
+        words = weight_words.weight_sentences(assessment, names)
+        rows.addWidget(WeightView(_("Weight ruler"), weight_words.weight_picture(assessment, names), words))
+    else:
+        rows.addLayout(_head(topic))
+    findings = assessment.findings if topic is None else assessment.of(topic)
+    if findings:
+        rows.addWidget(finding_list(findings, names, acts.rows))
+    else:
+        rows.addWidget(Paragraph(_("Nothing on record says anything about it yet.")))
+    if topic is Topic.KIT:
+        _add_kit(rows, assessment, names, acts)
+    if topic is Topic.PEOPLE:
+        rows.addWidget(Paragraph(_(ALARMS_NOBODY)))
+    rows.addStretch()
+    return made
+
+
+def _head(topic: Topic | None) -> QHBoxLayout:
+    row = QHBoxLayout()
+    row.setSpacing(look.px(12))
+    captions = {
+        None: _("worst first; open questions stand above"),
+        Topic.KIT: _("needs that are not met, and the service of what goes"),
+        Topic.PEOPLE: _("who knows, who flies along, who fetches"),
+    }
+    row.addWidget(Text(_("All findings") if topic is None else _(TITLES[topic]), Role.SECTION))
+    row.addWidget(CutText(captions.get(topic, ""), Role.SECOND, "muted"), 1)
+    return row
+
+
+def _add_power(rows: QVBoxLayout, assessment: Assessment, names: Names) -> None:
+    picture = power_words.power_picture(assessment, names)
+    if not picture.phases:
+        rows.addLayout(_head(Topic.POWER))
+        said = {
+            "no phases": _("The outing has no phases with durations yet: nothing can be drawn."),
+            "no devices": _("Nothing on the list has a battery with its figures: nothing can be drawn."),
+        }
+        rows.addWidget(Paragraph(said.get(assessment.power.reason, said["no phases"])))
+        return
+    sentences = power_words.power_sentences(assessment, names)
+    rows.addWidget(PowerView(_("Charge over the day"), picture, sentences))
+
+
+def _add_kit(rows: QVBoxLayout, assessment: Assessment, names: Names, acts: TopicActs) -> None:
+    passed, stays = _passed(assessment), _stays(assessment, names)
+    going = _going(assessment, names)
+    if passed:
+        rows.addWidget(item_list(_("Passed over"), passed, _("Take along"), acts.take_along))
+    if stays:
+        rows.addWidget(item_list(_("Stays at home"), stays, _("Take along"), acts.take_along))
+    if going:
+        rows.addWidget(item_list(_("Goes along"), going, _("Leave out"), acts.leave_out))
+
+
+def _passed(assessment: Assessment) -> list[ItemLine]:
+    """Each item once, with all the needs that it could have met."""
+    needs, found = needs_by_id(assessment), dict[str, ItemLine]()
+    for one in assessment.passed_over:
+        why = passed_over_text(one, needs)
+        there = found.get(one.item.id)
+        if assessment.line(one.item.id) is None:
+            said = f"{there.why}; {why}" if there else why
+            found[one.item.id] = ItemLine(one.item.id, one.item.name, said, mass_text(one.item.mass_g))
+    return list(found.values())
+
+
+def _stays(assessment: Assessment, names: Names) -> list[ItemLine]:
+    passed = {one.item.id for one in assessment.passed_over}
+    left_out = frozenset(assessment.outing.left_out)
+    return [
+        ItemLine(item, names.get(item, item), _("left out by you") if item in left_out else _("nothing asks for it"), "")
+        for item in assessment.stays_home
+        if item not in passed
+    ]
+
+
+def _going(assessment: Assessment, names: Names) -> list[ItemLine]:
+    needs = needs_by_id(assessment)
+    return [
+        ItemLine(
+            line.item.id,
+            line.item.name if line.n == 1 else f"{line.item.name}, {line.n}",
+            first_upper(why_text(line, needs, names)),
+            mass_text(line.mass_g),
+        )
+        for line in assessment.lines
+    ]
