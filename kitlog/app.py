@@ -1,22 +1,23 @@
-"""The composition root: finds the data file, builds the workbench, hands it to window or command line."""
+"""The composition root: finds the data file, builds the workbench, hands it to window or command line.
 
-import uuid
-from collections.abc import Callable
+Heavy libraries are imported inside the functions: `kitlog --help` needs neither database nor window.
+"""
+
+import os
+import sys
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from kitlog.files.resources import load_library, resources_folder
-from kitlog.store.data_file import DataFile
-from kitlog.workbench.workbench import Workbench
+from kitlog.fault import InputFault, SystemFault
+
+if TYPE_CHECKING:
+    from kitlog.workbench.workbench import Workbench
 
 FILE_NAME = "kit.kitlog"
-
-
-def default_data_file() -> Path:
-    """The data file in the platform's data folder."""
-    from platformdirs import user_data_path
-
-    return user_data_path("kitlog", appauthor=False) / FILE_NAME
+DEMO_NAME = "demo.kitlog"
 
 
 def local_now() -> datetime:
@@ -26,14 +27,100 @@ def local_now() -> datetime:
 
 def new_id() -> str:
     """A fresh id: 16 random hexadecimal digits."""
-    return uuid.uuid4().hex[:16]
+    return os.urandom(8).hex()
 
 
-def open_bench(path: Path, *, create: bool = True, clock: Callable[[], datetime] = local_now) -> Workbench:
+def data_folder() -> Path:
+    """Where the platform keeps a user's data."""
+    from platformdirs import user_data_path
+
+    return user_data_path("kitlog", appauthor=False)
+
+
+def default_data_file() -> Path:
+    """The data file where nothing else is said."""
+    return data_folder() / FILE_NAME
+
+
+def open_bench(path: Path, *, create: bool = True, clock: Callable[[], datetime] = local_now) -> "Workbench":
     """Open a data file and put the workbench on it.
 
     Raises:
         SystemFault: the data file cannot be opened.
     """
-    data = DataFile.open(path, now=clock(), create=create)
-    return Workbench(data, load_library(resources_folder()), clock, new_id)
+    from kitlog.files.resources import load_library, resources_folder
+    from kitlog.store.data_file import DataFile
+    from kitlog.workbench.workbench import Workbench
+
+    library = load_library(resources_folder())
+    return Workbench(DataFile.open(path, now=clock(), create=create), library, clock, new_id)
+
+
+def has_screen(environment: Mapping[str, str], platform: str) -> bool:
+    """Whether a window can be opened at all; Windows and macOS always have a screen."""
+    if platform in {"win32", "darwin"}:
+        return True
+    return any(environment.get(name) for name in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"))
+
+
+@dataclass(frozen=True, slots=True)
+class App:
+    """The doors through which the command line goes; `clock` gives the present moment, aware."""
+
+    clock: Callable[[], datetime] = local_now
+
+    def data_file(self) -> Path:
+        """The data file where nothing else is said."""
+        return default_data_file()
+
+    def demo_file(self) -> Path:
+        """The data file of the demo where nothing else is said: never the pilot's own."""
+        return data_folder() / DEMO_NAME
+
+    def bench(self, path: Path, *, create: bool) -> "Workbench":
+        """The workbench on a data file, which is made if it is missing and `create` says so."""
+        return open_bench(path, create=create, clock=self.clock)
+
+    def demo(self, path: Path) -> "Workbench":
+        """A new data file filled with the demo scenario.
+
+        Raises:
+            InputFault: ``demo.exists`` with ``path``.
+        """
+        from kitlog.files.demo import load_demo
+        from kitlog.files.resources import resources_folder
+
+        if path.exists():
+            raise InputFault("demo.exists", path=str(path))
+        folder = resources_folder() / "demo"
+        load_demo(folder, new_id)  # a damaged demo leaves no empty data file behind
+        bench = self.bench(path, create=True)
+        bench.fill_with_demo(folder)
+        return bench
+
+    def refuse_no_screen(self) -> None:
+        """Raise ``window.no_screen`` where no window can be opened."""
+        if not has_screen(os.environ, sys.platform):
+            raise SystemFault("window.no_screen")
+
+    def window(self, path: Path) -> int:
+        """Show the window on a data file until it is closed; the exit code.
+
+        Raises:
+            SystemFault: ``window.no_screen``; ``window.no_library`` with ``reason``.
+        """
+        self.refuse_no_screen()
+        try:
+            from kitlog.desktop.run import run_window
+        except ImportError as error:
+            raise SystemFault("window.no_library", reason=str(error)) from error
+        from kitlog.files.resources import resources_folder
+
+        def bench() -> "Workbench":
+            return self.bench(path, create=True)
+
+        return run_window(bench, resources_folder() / "icons", open_demo=self._open_demo)
+
+    def _open_demo(self) -> "Workbench":
+        path = self.demo_file()
+        return self.bench(path, create=False) if path.exists() else self.demo(path)

@@ -40,6 +40,23 @@ INPUT = {
     "file.cannot_read": (N_("the file cannot be read: {reason}"), N_("Check its name and whether you may read it.")),
     "file.cannot_write": (N_("the file cannot be written: {reason}"), N_("Choose another folder, or make room.")),
     "file.exists": (N_("there is a file of that name already"), N_("Choose another name; nothing is overwritten.")),
+    "file.database": (
+        N_("a data file lies there"),
+        N_("Choose another name; a data file is never overwritten by an export."),
+    ),
+    "demo.exists": (
+        N_("there is a file already, and the demo wants a new one"),
+        N_("Open it with: kitlog --data {path}, or choose another name. It was left as it is."),
+    ),
+    "usage.missing": (N_("{names} is missing"), N_("See: {verb} --help.")),
+    "usage.unknown": (N_("“{value}” is not known here"), N_("See: {verb} --help.")),
+    "usage.no_such_verb": (N_("there is no verb “{value}”"), N_("See: {verb} --help.")),
+    "usage.wants_value": (N_("it wants a value after it"), N_("See: {verb} --help.")),
+    "usage.takes_none": (N_("it takes no value, but “{value}” was given"), N_("See: {verb} --help.")),
+    "usage.excludes": (N_("it does not go together with {other}"), N_("Take one of the two.")),
+    "usage.needs": (N_("it says nothing without {needs}"), N_("Add {needs}, or take it out.")),
+    "usage.data_late": (N_("--data stands before the verb"), N_("Write: kitlog --data FILE VERB.")),
+    "usage.other": (N_("the command line is not understood: {reason}"), N_("See: {verb} --help.")),
     "battery.contradiction": (
         N_("{wh} Wh does not agree with mAh x V, which give {product_wh} Wh"),
         N_("Keep the figure printed on the label and take the other out."),
@@ -52,7 +69,10 @@ INPUT = {
     ),
     "flight.in_future": (N_("{day} has not been yet"), N_("Enter flights that were flown.")),
     "flight.unknown": (N_("no flight {name}"), N_("Look at the log.")),
-    "flight.nothing_flown": (N_("nothing says what was flown"), N_('Name it: --flown "Wing A,Harness A".')),
+    "flight.nothing_flown": (
+        N_("nothing says what was flown"),
+        N_('Name it, as in: --flown "Wing A,Harness A" (last time: {last}), or --flown "" for nothing of the kit.'),
+    ),
     "need.cannot_be_met": (
         N_("the need {id} cannot be met by anything"),
         N_("Give it kinds, something that serves, or a check."),
@@ -71,6 +91,10 @@ INPUT = {
     ),
     "outing.unknown_flight_type": (N_("no flight type is called “{name}”"), N_("Choose among: {known}.")),
     "outing.unknown": (N_("no outing is called “{name}”"), N_("Choose among: {known}.")),
+    "outing.ambiguous": (
+        N_("{count} outings are called “{name}”"),
+        N_("Name it by its id: kitlog outing list --json."),
+    ),
     "outing.override_dropped": (N_("an override on record is missing"), N_("Keep it: it stays on record.")),
     "phase.durations_not_rising": (N_("the durations of {name} do not rise from low to high"), N_("Sort the three.")),
     "override.no_reason": (N_("a stop is closed only with a written reason"), N_("Write the reason.")),
@@ -161,6 +185,18 @@ INPUT = {
 }
 
 SYSTEM = {
+    "file.missing_folder": (N_("its folder does not exist"), N_("Make the folder, or choose another file.")),
+    "file.read_only": (
+        N_("it may not be written or read"),
+        N_("Change its rights or its folder's, or choose another file."),
+    ),
+    "file.folder": (N_("it is a folder"), N_("Name a file inside it.")),
+    "file.full": (N_("the disk is full"), N_("Make room and try again; what lay there is as it was.")),
+    "file.io": (N_("the system reports an error: {reason}"), N_("Check the disk, or choose another file.")),
+    "output.failed": (
+        N_("the output cannot be written: {reason}"),
+        N_("Check where it goes; what was stored stays stored."),
+    ),
     "data_file.missing": (N_("there is no such file"), N_("Import a kit to make it, or see: kitlog demo.")),
     "data_file.missing_folder": (N_("its folder does not exist"), N_("Make the folder, or choose another file.")),
     "data_file.folder": (N_("it is a folder"), N_("Name a file inside it.")),
@@ -205,5 +241,9 @@ SYSTEM = {
     "icon.broken": (N_("an icon is damaged"), N_("Install kitlog again.")),
     "icon.missing": (N_("an icon is missing"), N_("Install kitlog again.")),
     "undo.moved_on": (N_("somebody else has changed it since"), N_("Nothing was undone; look at it as it is now.")),
+    "window.no_library": (
+        N_("the window library cannot be loaded: {reason}"),
+        N_("Install what it names, or use the command line: kitlog --help."),
+    ),
     "window.no_screen": (N_("there is no screen to open a window on"), N_("Use the command line: kitlog --help.")),
 }

@@ -1,0 +1,42 @@
+"""What the command line needs from the composition root, which stands above it."""
+
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Protocol
+
+if TYPE_CHECKING:
+    from kitlog.workbench.workbench import Workbench
+
+
+class Doors(Protocol):
+    """The ways to data file and window; `kitlog.app.App` is the real one."""
+
+    @property
+    def clock(self) -> Callable[[], datetime]:
+        """The present moment, aware."""
+        ...
+
+    def data_file(self) -> Path:
+        """The data file where nothing else is said."""
+        ...
+
+    def demo_file(self) -> Path:
+        """The data file of the demo where nothing else is said."""
+        ...
+
+    def bench(self, path: Path, *, create: bool) -> "Workbench":
+        """The workbench on a data file."""
+        ...
+
+    def demo(self, path: Path) -> "Workbench":
+        """A new data file filled with the demo scenario."""
+        ...
+
+    def refuse_no_screen(self) -> None:
+        """Raise a fault where no window can be opened."""
+        ...
+
+    def window(self, path: Path) -> int:
+        """Show the window; the exit code."""
+        ...

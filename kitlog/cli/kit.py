@@ -1,0 +1,128 @@
+"""kitlog kit: the inventory in, out and listed."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from kitlog.cli import documents
+from kitlog.cli.call import DONE, Call
+from kitlog.cli.parser import Verbs, json_option
+from kitlog.cli.streams import note, say
+from kitlog.wording.translate import _
+
+if TYPE_CHECKING:
+    from kitlog.files.csv_export import Export
+    from kitlog.workbench.exchange import KitPreview
+    from kitlog.workbench.reads import KitRow
+    from kitlog.workbench.workbench import Workbench
+
+
+def add(verbs: Verbs) -> None:
+    """Add the verb and its own."""
+    own = Verbs(verbs.add("kit", _("read a kit from CSV, list it, write it as CSV")))
+    taking = own.add("import", _("read items from a CSV file: all of it, or nothing"), _import)
+    taking.add_argument("file", metavar=_("FILE.csv"), help=_("one item a row; - for standard input"))
+    taking.add_argument("--service", metavar=_("FILE.csv"), help=_("service rules and last records, one a row"))
+    taking.add_argument("--dry-run", action="store_true", help=_("say what would come in, and write nothing"))
+    json_option(taking)
+    json_option(own.add("list", _("list the items"), _list))
+    giving = own.add("export", _("write the items as CSV"), _export)
+    giving.add_argument("file", metavar=_("FILE.csv"), help=_("where to"))
+    giving.add_argument("--service", metavar=_("FILE.csv"), help=_("where to write service rules and newest records"))
+
+
+def _import(call: Call) -> int:
+    options = call.options
+    kit = documents.read(options.file)
+    service = None if options.service is None else documents.read(options.service)
+
+    def preview(bench: "Workbench") -> "KitPreview":
+        return bench.preview_kit(kit, documents.shown_name(options.file), service, options.service or "")
+
+    def take(bench: "Workbench") -> "KitPreview":
+        found = preview(bench)
+        bench.import_kit(found)
+        return found
+
+    return _told(call, _looked_at(call, preview) if options.dry_run else call.write(take))
+
+
+def _looked_at(call: Call, preview: "Callable[[Workbench], KitPreview]") -> "KitPreview":
+    if not call.data_file.exists():
+        return call.rehearse(preview)
+    with call.reading() as bench:
+        return preview(bench)
+
+
+def _told(call: Call, preview: "KitPreview") -> int:
+    from kitlog.wording.kit_text import doubts, import_line
+
+    written = not call.options.dry_run
+    rows = preview.rows or {}
+    if call.options.json:
+        return documents.say_json(_preview_json(preview, written=written))
+    say([import_line(len(preview.items), len(preview.rules), len(preview.records), written=written)])
+    say(
+        doubts([(item, rows.get(item.id, 0), band) for item, band in preview.implausible], preview.twins, preview.items)
+    )
+    return DONE
+
+
+def _preview_json(preview: "KitPreview", *, written: bool) -> dict[str, object]:
+    rows = preview.rows or {}
+    return {
+        "written": written,
+        "items": len(preview.items),
+        "rules": len(preview.rules),
+        "records": len(preview.records),
+        "twins": [list(twin) for twin in preview.twins],
+        "implausible": [
+            {"item": item.name, "row": rows.get(item.id), "mass_g": item.mass_g, "usual_g": list(band)}
+            for item, band in preview.implausible
+        ],
+    }
+
+
+def _list(call: Call) -> int:
+    with call.reading() as bench:
+        rows = bench.kit_rows()
+    if call.options.json:
+        return documents.say_json([_entry(row) for row in rows])
+    from kitlog.wording.kit_text import kit_lines
+
+    say(kit_lines([(row.item, row.zone, row.due_state) for row in rows]))
+    return DONE
+
+
+def _entry(row: "KitRow") -> dict[str, object]:
+    """The item as the model holds it, and beside it what follows from it."""
+    return row.item.model_dump(mode="json") | {
+        "rides_in": row.zone.value,
+        "rides_in_on_foot": row.zone_on_foot.value,
+        "can_do": sorted(row.serves),
+        "can_do_guessed": row.guessed,
+        "due_state": row.due_state.value,
+        "last_carried": None if row.last_carried is None else str(row.last_carried),
+        "implausible": row.implausible,
+    }
+
+
+def _export(call: Call) -> int:
+    options = call.options
+    with call.reading() as bench:
+        kit, service = bench.export_kit(), bench.export_service()
+    documents.write(options.file, kit.data)
+    _say_lost(options.file, kit)
+    if options.service is not None:
+        documents.write(options.service, service.data)
+        _say_lost(options.service, service)
+    return DONE
+
+
+def _say_lost(file: str, export: "Export") -> None:
+    """What the columns cannot hold: a remark, for the file is complete in all else."""
+    from kitlog.wording.kit_text import lost_line
+
+    say([_("written: {file}").format(file=Path(file))])
+    if export.lost:
+        note(lost_line(file, [(lost.item, lost.field, lost.rule) for lost in export.lost]))
