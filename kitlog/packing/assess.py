@@ -31,6 +31,7 @@ from kitlog.packing.power_day import power_day
 from kitlog.packing.power_findings import PowerCase, power_findings
 from kitlog.packing.remedied import remedied
 from kitlog.packing.service_findings import ServiceCase, service_findings
+from kitlog.packing.water import water_findings
 from kitlog.packing.weight_findings import WeightCase, weight_findings
 
 
@@ -75,6 +76,7 @@ def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: date
         *weight_findings(
             WeightCase(mass, chosen.chosen, lines, needs, _holding(conditions), library, mass_of(loads, PASSENGER))
         ),
+        *water_findings(lines, plan, needs),
         *people_findings(plan, needs, {truth.condition: truth for truth in conditions}),
     ]
     return Assessment(

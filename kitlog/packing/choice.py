@@ -19,7 +19,7 @@ from kitlog.packing.fitness import Fitness
 from kitlog.packing.load import Load
 from kitlog.packing.serving import meets
 from kitlog.packing.water import fill_vessels
-from kitlog.packing.why_not import NONE_OWNED, OPEN_CHOICE, fitted_elsewhere, nearest, why_not
+from kitlog.packing.why_not import NO_WATER, NONE_OWNED, OPEN_CHOICE, fitted_elsewhere, nearest, why_not
 
 
 @dataclass(slots=True)
@@ -150,7 +150,9 @@ class _Picker:
         lines = load.meeting(need)
         load.serve(need, asked.strength, lines)
         have = sum(line.n for line in lines)
-        if have < need.amount and not (need.either or need.check):
+        if need.water_ml and self._outing.water_ml == 0:
+            self.choice.missing.append(Missing(asked, missing_state(asked.strength), 0, NO_WATER))
+        elif have < need.amount and not (need.either or need.check):
             self.choice.missing.append(self._missing(asked, have))
         self._note_passed_over(need, [line.item.name for line in lines])
 

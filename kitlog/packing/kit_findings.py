@@ -62,6 +62,8 @@ def _missing_remedies(one: Missing) -> tuple[Remedy, ...]:
             return (Remedy("take_along", one.instead[:1]),)
         case "stop open" | "overdue":
             return (Remedy("close_service", one.instead[:1]),)
+        case "no water planned":
+            return (Remedy("carry_water", (), {"more_ml": one.asked.need.water_ml or 0}),)
         case "answered no":
             return (Remedy("answer", (), {"check": one.asked.need.check}),)
         case "lent" | "away":

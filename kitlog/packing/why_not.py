@@ -10,6 +10,7 @@ from kitlog.packing.fitness import Fitness
 
 NONE_OWNED = "none owned"
 NOT_CHOSEN = "not chosen"
+NO_WATER = "no water planned"
 WAITS_FOR_SET = "waits for the set"
 
 OPEN_CHOICE = frozenset({NOT_CHOSEN, WAITS_FOR_SET})

@@ -10,6 +10,7 @@ from kitlog.wording.figures import (
     day_text,
     hours_text,
     kg_text,
+    litres_text,
     mass_text,
     number_text,
     percent_text,
@@ -319,6 +320,22 @@ def _sleeps(finding: Finding, names: Names) -> Parts:
     return _item(finding, names), "", sentence
 
 
+def _water_not_known(finding: Finding, names: Names) -> Parts:
+    return (
+        _("Water"),
+        "",
+        _("not known: {item} has no volume and no water is planned").format(item=_item(finding, names)),
+    )
+
+
+def _water_short(finding: Finding, _names: Names) -> Parts:
+    held = litres_text(finding.figure or 0.0)
+    text = _("planned {wanted}, but what goes along holds {held}")
+    if finding.code == "water.less":
+        text = _("{held} at launch, at least {wanted} wanted")
+    return _("Water"), held, text.format(held=held, wanted=litres_text(_number(finding.facts["wanted_ml"])))
+
+
 def _told(finding: Finding, _names: Names) -> Parts:
     listed = _listed(finding.facts["names"])
     if finding.code == "people.told":
@@ -360,6 +377,9 @@ _SAY: dict[str, Callable[[Finding, Names], Parts]] = {
     "power.not_known": _power_not_known,
     "power.no_phases": _no_phases,
     "power.bank_sleeps": _sleeps,
+    "water.not_known": _water_not_known,
+    "water.no_room": _water_short,
+    "water.less": _water_short,
     "people.told": _told,
     "people.nobody_told": _told,
     "people.there": _person,
@@ -379,6 +399,8 @@ def tile_figure(finding: Finding) -> str:
             return percent_text(finding.figure)
         case "d":
             return "" if finding.figure is None else with_unit(finding.figure, "d")
+        case "ml":
+            return "" if finding.figure is None else litres_text(finding.figure)
         case _:
             return ""
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from kitlog.budget.result import Remedy
-from kitlog.wording.figures import kg_text, mass_text
+from kitlog.wording.figures import kg_text, litres_text, mass_text
 from kitlog.wording.findings import Names
 from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text
@@ -76,6 +76,11 @@ def _ballast(remedy: Remedy, _items: list[str]) -> str:
     return _("About {mass} of water ballast, within harness and reserve limits").format(mass=kg_text(mass))
 
 
+def _carry_water(remedy: Remedy, _items: list[str]) -> str:
+    more = litres_text(_g(remedy.facts, "more_ml") or 0.0)
+    return _("Carry {more} more, in a vessel that holds it").format(more=more)
+
+
 def _enter_battery(remedy: Remedy, items: list[str]) -> str:
     if remedy.facts.get("given") == "mAh":
         return _("Enter the volts, or the Wh, of {item}").format(item=_first(items))
@@ -122,6 +127,8 @@ _SAY: dict[str, Callable[[Remedy, list[str]], str]] = {
     "enter_harness_limit": _plain(N_("Enter the greatest load of {item}")),
     "enter_reserve_limit": _plain(N_("Enter the printed load of {item}")),
     "enter_battery": _enter_battery,
+    "carry_water": _carry_water,
+    "enter_volume": _plain(N_("Enter the volume of {item}, or the water you plan")),
     "enter_phases": _plain(N_("Give the outing its phases: how long, how cold")),
     "plug_in": _plug_in,
     "draw_less": _less,
