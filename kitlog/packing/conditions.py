@@ -1,7 +1,7 @@
 """Conditions of a day: ticked, else derived where they can be, else open (common practice where no source is named)."""
 
 from collections.abc import Callable, Iterable
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from kitlog.kit.kinds import PhaseWay
@@ -25,7 +25,7 @@ AIRFLOW_KMH = 38.0
 
 
 def truths(outing: Outing, types: Iterable[FlightType], airflow_kmh: float = AIRFLOW_KMH) -> tuple[Truth, ...]:
-    """Every condition of the outing: the pilot's tick first, then what follows from the plan, else open."""
+    """Every condition of the outing: what the flight type brings, then the pilot's tick, then the plan, else open."""
     by_type = {condition for flight_type in types for condition in flight_type.makes_true}
     return tuple(_truth(condition, outing, by_type, airflow_kmh) for condition in Condition)
 
@@ -93,7 +93,7 @@ def flights_end(outing: Outing) -> datetime | None:
         return None
     hours = sum(phase.high_h for phase in outing.phases[: last + 1]) + _pack_up_h(outing.phases[last + 1 :])
     start = datetime.combine(outing.first_day, outing.starts_at, ZoneInfo(outing.time_zone))
-    return start + timedelta(hours=hours)
+    return (start.astimezone(UTC) + timedelta(hours=hours)).astimezone(start.tzinfo)
 
 
 def _pack_up_h(after: tuple[Phase, ...]) -> float:
