@@ -62,7 +62,7 @@ class FindingRow(QWidget):
         below = QVBoxLayout()
         below.setContentsMargins(px(STATE_WIDE + 8), 0, 0, 0)
         below.setSpacing(px(2))
-        below.addWidget(Paragraph(first_upper(said.sentence) + "."))
+        below.addWidget(Paragraph(with_stop(first_upper(said.sentence))))
         self._add_override(below, finding)
         self._add_acts(below, finding, names, acts, title)
         rows.addLayout(below)
@@ -90,7 +90,7 @@ class FindingRow(QWidget):
         for number, remedy in enumerate(finding.remedies):
             words, do = remedy_text(remedy, names), acts.remedy(remedy, finding)
             if do is None:
-                below.addWidget(Paragraph(words + "."))
+                below.addWidget(Paragraph(with_stop(words)))
                 continue
             button = Button(words, Rank.ACT).give_way()
             button.setObjectName(f"{finding.key}/{number}")
@@ -109,6 +109,11 @@ class FindingRow(QWidget):
             below.addLayout(row)
         else:
             row.deleteLater()
+
+
+def with_stop(sentence: str) -> str:
+    """A sentence with its full stop."""
+    return sentence if not sentence or sentence[-1] in ".?!…" else f"{sentence}."
 
 
 def finding_list(findings: tuple[Finding, ...], names: Names, acts: RowActs) -> QWidget:

@@ -29,6 +29,10 @@ from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
 
 
+BAR = 10
+"""Room of the scroll bar, which lies in the margin of the sheet, in px of the design."""
+
+
 class OutingPage(Page):
     """The plan left, the open questions and the board right."""
 
@@ -73,7 +77,7 @@ class OutingPage(Page):
         """In less room the plan folds behind a button, and the questions are shortened."""
         self._fold = fold
         side = look.px(16 if fold.middle else 24)
-        self._right_rows.setContentsMargins(side, look.px(12 if fold.low else 16), side, 0)
+        self._right_rows.setContentsMargins(side, look.px(12 if fold.low else 16), side - look.px(BAR), 0)
         self.band.fold(brief=fold.middle, single=fold.narrow)
         self.board.columns(2 if fold.narrow else 4)
         self._place_plan()
@@ -278,6 +282,7 @@ class OutingPage(Page):
         self.plan_act.setAccessibleName(_("Show the plan"))
         top = QHBoxLayout()
         top.setSpacing(look.px(12))
+        top.setContentsMargins(0, 0, look.px(BAR), 0)
         top.addWidget(self.band, 1)
         top.addWidget(self.plan_act, 0, Qt.AlignmentFlag.AlignTop)
         self._right_rows.addLayout(top)
@@ -288,6 +293,7 @@ class OutingPage(Page):
         self.scroller.setFrameShape(QFrame.Shape.NoFrame)
         self.scroller.setWidgetResizable(True)
         self.scroller.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.scroller.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
         self.scroller.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._inside = QWidget()
         rows = QVBoxLayout(self._inside)

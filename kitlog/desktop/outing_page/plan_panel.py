@@ -133,7 +133,7 @@ def _wrapped(text: str) -> Paragraph:
 
 def _phases(outing: Outing) -> QGridLayout:
     grid = QGridLayout()
-    grid.setHorizontalSpacing(look.px(12))
+    grid.setHorizontalSpacing(look.px(8))
     grid.setVerticalSpacing(look.px(4))
     grid.setColumnStretch(0, 1)
     grid.addWidget(Text(_("Phases"), Role.GROUP), 0, 0)

@@ -22,6 +22,10 @@ NAMED = 2
 """So many things that stay at home are named; more are counted."""
 
 
+RAISED = str.maketrans("0123456789", "\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079")
+"""Digits above the line: behind a time of day stands on which later day it lies."""
+
+
 @dataclass(frozen=True, slots=True)
 class PhaseRow:
     """A row of the table of phases: its name, three durations, the air's temperature."""
@@ -120,4 +124,4 @@ def _air(air_c: float | None) -> str:
 def _on_clock(begin: datetime, hours: float) -> str:
     at = begin + timedelta(hours=hours)
     nights = (at.date() - begin.date()).days
-    return clock_text(at) + (f" +{nights}" if nights else "")
+    return clock_text(at) + (f"\u207a{str(nights).translate(RAISED)}" if nights else "")

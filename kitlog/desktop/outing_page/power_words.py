@@ -31,8 +31,9 @@ def power_picture(assessment: Assessment, names: Names) -> PowerPicture:
         return PowerPicture((), (), _words())
     marks = {f.items[0]: f for f in assessment.findings if f.code in {"power.device", "power.bank_sleeps"} and f.items}
     items = [line.item for line in assessment.lines if not line.in_car]
-    lanes = [_lane(i, assessment, marks.get(i.id)) for i in items if i.id in {*likely.devices, *likely.banks}]
-    lanes.sort(key=lambda lane: bool(lane.remark and lane.on_bank))
+    items = [item for item in items if item.id in {*likely.devices, *likely.banks}]
+    items.sort(key=lambda item: item.id in likely.banks)
+    lanes = [_lane(item, assessment, marks.get(item.id)) for item in items]
     unknown = (Lane(names.get(item, item), _("not known"), mark=Mark.NOT_KNOWN) for item in assessment.power.unknown)
     return PowerPicture(
         phases=tuple(_band(phase, _floors(likely, phase)) for phase in phases),

@@ -177,6 +177,7 @@ class Board(QWidget):
         for topic, tile in self.tiles.items():
             tile.clicked.connect(lambda _on=False, name=topic.value: self.pressed.emit(name))
             tile.acted.connect(lambda name=topic.value: self.acted.emit(name))
+            tile.show()
         self._lay()
 
     def _lay(self) -> None:

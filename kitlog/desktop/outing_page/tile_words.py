@@ -10,7 +10,6 @@ from kitlog.packing.assessment import Assessment
 from kitlog.paint.mark import Mark
 from kitlog.wording.figures import MINUS, hours_text, kg_text, number_text, percent_text, span_text
 from kitlog.wording.findings import Names, say, tile_figure
-from kitlog.wording.remedies import remedy_text
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import first_upper
 
@@ -55,8 +54,39 @@ def tile_words(topic: Topic, assessment: Assessment, names: Names) -> TileWords:
     state = state_of(findings)
     figure, lines = _BODIES.get(topic, _any)(findings, assessment, names)
     remedy = next((r for f in findings if f.state is state for r in f.remedies if state is not State.FINE), None)
-    act = remedy_text(remedy, names) if remedy else _(OPENS.get(topic, N_("Show the findings")))
+    act = short_act(remedy, names) if remedy else ""
+    act = act or _(OPENS.get(topic, N_("Show the findings")))
     return TileWords(topic, _(TITLES[topic]), mark_of(state), _(state.value), figure, lines, act, remedy)
+
+
+_SHORT = {
+    "swap": N_("Swap: {last}"),
+    "leave_at_home": N_("Leave out: {first}"),
+    "record_service": N_("Record: {first}"),
+    "close_service": N_("Service: {first}"),
+    "take_along": N_("Take along: {first}"),
+    "tell_contact": N_("Told just now: {name}"),
+    "name_person": N_("Name someone"),
+    "answer": N_("Answer it"),
+    "choose": N_("Choose one"),
+    "weigh": N_("Weigh: {first}"),
+    "weigh_body": N_("Enter your body mass"),
+    "enter_range": N_("Enter the range"),
+    "enter_harness_limit": N_("Enter the greatest load"),
+    "enter_reserve_limit": N_("Enter the printed load"),
+    "enter_battery": N_("Enter Wh: {first}"),
+    "enter_phases": N_("Enter the phases"),
+    "plug_in": N_("Plug in: {first}"),
+}
+"""Remedies that can be pressed, short enough for a tile."""
+
+
+def short_act(remedy: Remedy, names: Names) -> str:
+    """A remedy in a few words; empty for advice alone."""
+    items = [names.get(item, item) for item in remedy.items] or [""]
+    name = str(remedy.facts.get("name", ""))
+    text = _SHORT.get(remedy.code, "")
+    return _(text).format(first=items[0], last=items[-1], name=name) if text else ""
 
 
 def _kit(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:
@@ -66,20 +96,19 @@ def _kit(findings: tuple[Finding, ...], assessment: Assessment, names: Names) ->
         said = ngettext("{n} line", "{n} lines", count).format(n=count)
         return said, (_("every need of the list is met"), _("no service open on record"))
     worst = [finding for finding in open_ones if finding.state is open_ones[0].state]
-    titles = [first_upper(say(finding, names).title) for finding in open_ones]
-    more = len(open_ones) - 2
-    second = titles[1] if more == 0 else ngettext("and {n} more", "and {n} more", len(open_ones) - 1)
-    if len(open_ones) == 1:
-        second = ""
-    return count_text(len(worst), worst[0].state), (titles[0], second.format(n=len(open_ones) - 1))
+    titles = [first_upper(say(finding, names).title) for finding in open_ones[:2]] + [""]
+    rest = len(open_ones) - 1
+    second = titles[1] if rest < 2 else ngettext("and {n} more", "and {n} more", rest).format(n=rest)  # noqa: PLR2004
+    return count_text(len(worst), worst[0].state), (titles[0], second)
 
 
 def _power(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:
     short = [f for f in findings if f.code == "power.device" and f.margin is not None and f.margin < 0]
     if short:
         worst = min(short, key=lambda finding: finding.margin or 0.0)
-        off = ngettext("likely day: {n} goes off", "likely day: {n} go off", _off_likely(short))
-        second = off.format(n=_off_likely(short)) if _off_likely(short) else _("likely day: all last")
+        count = sum(finding.facts["off_h_likely"] is not None for finding in short)
+        off = ngettext("likely day: {n} goes off", "likely day: {n} go off", count).format(n=count)
+        second = off if count else _("likely day: all last")
         return f"{MINUS}{span_text(worst.margin or 0.0)}", (_off_line(worst, names), second)
     phone = next((f for f in findings if f.code == "power.phone_at_landing"), None)
     unknown = len(assessment.power.unknown)
@@ -94,16 +123,11 @@ def _power(findings: tuple[Finding, ...], assessment: Assessment, names: Names) 
     return said, (_("all last, the high day too"), rest if unknown else "")
 
 
-def _off_likely(short: list[Finding]) -> int:
-    return sum(finding.facts["off_h_likely"] is not None for finding in short)
-
-
 def _off_line(finding: Finding, names: Names) -> str:
     likely = finding.facts["off_h_likely"]
     off = likely if likely is not None else finding.facts["off_h_high"]
-    case = _("likely day") if likely is not None else _("high day")
     after = hours_text(off) if isinstance(off, float) else ""
-    return _("{device} off after {after}, {case}").format(device=say(finding, names).title, after=after, case=case)
+    return _("off after {after}: {device}").format(device=say(finding, names).title, after=after)
 
 
 def _weight(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:
@@ -117,7 +141,7 @@ def _weight(findings: tuple[Finding, ...], assessment: Assessment, names: Names)
         )
     worst = findings[0]
     beside = worst.state is not State.FINE and not worst.code.endswith("_range")
-    second = _("{what}: look below").format(what=say(worst, names).title) if beside else _nearest_limit(range_)
+    second = say(worst, names).title if beside else _nearest_limit(range_)
     return kg_text(range_.figure), (_range_line(range_), second)
 
 
