@@ -24,6 +24,11 @@ def item(name: str, kind: str = "other", mass_g: int | None = 100, **fields: Any
     return Item.model_validate({"id": name, "name": name, "kind": kind, "mass_g": mass_g, **fields})
 
 
+def other(one: Item, **fields: Any) -> Item:
+    """The item with other fields, looked at by its model."""
+    return Item.model_validate({**one.model_dump(), **fields})
+
+
 WING = item("wing", "wing", 5_000, wing={"min_g": 80_000, "max_g": 100_000})
 HARNESS = item("harness", "harness", 5_000, harness={"max_g": 110_000})
 RESERVE = item("reserve", "reserve", 1_500, fitted_to="harness", reserve={"min_g": 60_000, "max_g": 100_000})
@@ -49,7 +54,7 @@ WHOLE = (
     item("papers", "papers", 50),
     item("rain jacket", "garment", 300, garment={"layer": "wind", "part": "top"}),
 )
-"""All that every flight needs, and 89.9 kg with pilot and half a litre."""
+"""All that every flight needs: 90,260 g with pilot and half a litre; the beacon stays at home."""
 
 
 def kit(*items: Item, pilot: Pilot | None = PILOT, **fields: Any) -> Kit:
