@@ -73,6 +73,7 @@ class Exchange(OutingCommands):
         service: tuple[Stored, ...] = (*demo.rules, *demo.records, *demo.events, *demo.flights)
         models: tuple[Stored, ...] = (demo.pilot, *_hosts_first(demo.items), *service, *demo.outings)
         self._put("demo.fill", models)
+        self.work_on(demo.outings[0].id)
         return demo
 
     def backup(self, to: Path) -> None:
