@@ -20,8 +20,9 @@ PILOT = Pilot(id="p", name="Ines Maravel", masses=(BodyMass(taken_on=date(2026, 
 
 
 def item(name: str, kind: str = "other", mass_g: int | None = 100, **fields: Any) -> Item:
-    """An item whose id is its name."""
-    return Item.model_validate({"id": name, "name": name, "kind": kind, "mass_g": mass_g, **fields})
+    """An item whose id is its name, weighed unless said otherwise."""
+    plain = {"id": name, "name": name, "kind": kind, "mass_g": mass_g, "mass_source": "kitchen scale"}
+    return Item.model_validate(plain | fields)
 
 
 def other(one: Item, **fields: Any) -> Item:

@@ -4,19 +4,20 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import datetime
 
-from kitlog.budget.result import Finding, Remedy, worst_first
+from kitlog.budget.result import Finding, worst_first
 from kitlog.budget.weight import Load as MassLoad
 from kitlog.budget.weight import mass_of, weigh
 from kitlog.fault import InputFault
 from kitlog.kit.item import Item
-from kitlog.kit.kinds import SET_KINDS, Kind
+from kitlog.kit.kinds import Kind
 from kitlog.outing.conditions import Condition
 from kitlog.outing.library import Library
 from kitlog.outing.needs import FlightType
 from kitlog.outing.outing import Outing
 from kitlog.packing.answers import questions
 from kitlog.packing.asked import asked
-from kitlog.packing.assessment import Assessment, Counts, ListLine, Truth
+from kitlog.packing.assessment import Assessment, ListLine, Truth
+from kitlog.packing.checked_remedies import with_checked_remedies
 from kitlog.packing.choice import choose
 from kitlog.packing.chosen_set import choose_set
 from kitlog.packing.conditions import AIRFLOW_KMH, truths
@@ -29,7 +30,6 @@ from kitlog.packing.pairs import pair_findings
 from kitlog.packing.people import people_findings
 from kitlog.packing.power_day import power_day
 from kitlog.packing.power_findings import PowerCase, power_findings
-from kitlog.packing.remedied import remedied
 from kitlog.packing.service_findings import ServiceCase, service_findings
 from kitlog.packing.water import water_findings
 from kitlog.packing.weight_findings import WeightCase, weight_findings
@@ -48,9 +48,13 @@ def assess(outing: Outing, kit: Kit, library: Library, history: History, now: da
     Raises:
         InputFault: an unknown or ambiguous item, flight type or phase is named.
     """
-    plan = with_ids(outing, kit.items)
-    judged = _judge(plan, kit, library, history, now)
-    return replace(judged, findings=_with_checked_remedies(judged, kit, library, history))
+
+    def judge(plan: Outing) -> Assessment:
+        return _judge(plan, kit, library, history, now)
+
+    judged = judge(with_ids(outing, kit.items))
+    items = {item.id: item for item in kit.items}
+    return replace(judged, findings=with_checked_remedies(judged, judge, items, library))
 
 
 def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: datetime) -> Assessment:
@@ -95,33 +99,6 @@ def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: date
         mass=mass,
         power=power,
     )
-
-
-def _with_checked_remedies(judged: Assessment, kit: Kit, library: Library, history: History) -> tuple[Finding, ...]:
-    """The findings with those remedies only that make nothing else worse, judged with the remedy taken."""
-    items = {item.id: item for item in kit.items}
-    tried: dict[tuple[object, ...], bool] = {}
-
-    def helps(remedy: Remedy) -> bool:
-        key = (remedy.code, remedy.items, remedy.facts.get("mass_g"))
-        if key not in tried:
-            plan = remedied(judged.outing, remedy, items, library)
-            of_set = remedy.code == "swap" and items[remedy.items[0]].kind in SET_KINDS
-            tried[key] = plan is None or _no_worse(
-                judged.counts, _judge(plan, kit, library, history, judged.now).counts, of_set=of_set
-            )
-        return tried[key]
-
-    return tuple(replace(f, remedies=tuple(r for r in f.remedies if helps(r))) for f in judged.findings)
-
-
-def _no_worse(before: Counts, after: Counts, *, of_set: bool) -> bool:
-    """Whether a remedy adds no stop, nor more to look at than it closes; a swap of the set must take a stop away."""
-    fewer = after.stop < before.stop
-    said = after.look + after.not_known <= before.look + before.not_known
-    if of_set:
-        return fewer and after.not_known <= before.not_known
-    return fewer or (after.stop == before.stop and said)
 
 
 def flight_types(outing: Outing, library: Library) -> tuple[FlightType, ...]:
