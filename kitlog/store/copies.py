@@ -22,10 +22,11 @@ _NOT_IN_NAMES = re.compile(r"[^a-z0-9]+")
 
 @dataclass(frozen=True, slots=True)
 class Copy:
-    """A copy beside the data file: where, of when (UTC), and why it was made."""
+    """A copy beside the data file: where, of when (UTC), the how manieth of that second, and why it was made."""
 
     path: Path
     made_at: datetime
+    number: int
     reason: str
 
 
@@ -75,7 +76,7 @@ def copy_beside(raw: sqlite3.Connection, path: Path, reason: str, now: datetime)
     """
     target = free_name(path, reason, now)
     copy(raw, path, target)
-    thin(path, reason)
+    thin(path, target, reason)
     return target
 
 
@@ -84,12 +85,10 @@ def free_name(path: Path, reason: str, now: datetime) -> Path:
     folder = path.parent / FOLDER
     with told_by_system(folder):
         disk.make_private_folder(folder)
-    stamp = now.astimezone(UTC).strftime(_STAMP)
-    names = (
-        folder / f"{path.stem}_{stamp}{more}_{_word(reason)}.db"
-        for more in ("", *(f".{n}" for n in range(1, 1000)))
-    )
-    return next(name for name in names if not name.exists())
+    made_at = now.astimezone(UTC).replace(microsecond=0)
+    number = max((copy.number + 1 for copy in copies_of(path) if copy.made_at == made_at), default=0)
+    more = f".{number}" if number else ""
+    return folder / f"{path.stem}_{made_at.strftime(_STAMP)}{more}_{_word(reason)}.db"
 
 
 def _word(reason: str) -> str:
@@ -98,19 +97,27 @@ def _word(reason: str) -> str:
 
 def copies_of(path: Path) -> tuple[Copy, ...]:
     """The copies beside a data file, the newest first."""
-    pattern = re.compile(rf"{re.escape(path.stem)}_([0-9]{{8}}T[0-9]{{6}}Z)(?:\.([0-9]+))?_([a-z0-9-]+)\.db")
     folder = path.parent / FOLDER
-    found = []
-    for place in folder.iterdir() if folder.is_dir() else ():
-        match = pattern.fullmatch(place.name)
-        if match:
-            made_at = datetime.strptime(match[1], _STAMP).replace(tzinfo=UTC)
-            found.append((made_at, int(match[2] or 0), Copy(place, made_at, match[3])))
-    return tuple(copy for _, _, copy in sorted(found, key=lambda entry: entry[:2], reverse=True))
+    with told_by_system(folder):
+        places = list(folder.iterdir()) if folder.is_dir() else []
+    found = [copy for place in places if (copy := _copy_at(place, path.stem))]
+    return tuple(sorted(found, key=lambda copy: (copy.made_at, copy.number), reverse=True))
 
 
-def thin(path: Path, reason: str) -> None:
-    """Remove all copies for a reason but the newest ten."""
+def _copy_at(place: Path, stem: str) -> Copy | None:
+    match = re.fullmatch(
+        rf"{re.escape(stem)}_([0-9]{{8}}T[0-9]{{6}}Z)(?:\.([0-9]{{1,6}}))?_([a-z0-9-]+)\.db", place.name
+    )
+    try:
+        made_at = datetime.strptime(match[1], _STAMP).replace(tzinfo=UTC) if match else None
+    except ValueError:
+        return None
+    return Copy(place, made_at, int(match[2] or 0), match[3]) if match and made_at else None
+
+
+def thin(path: Path, newest: Path, reason: str) -> None:
+    """Remove all copies for a reason but ten: `newest`, just made whatever the clock says, and the last nine others."""
+    others = [copy for copy in copies_of(path) if copy.reason == _word(reason) and copy.path != newest]
     with told_by_system(path):
-        for old in [copy for copy in copies_of(path) if copy.reason == _word(reason)][KEPT:]:
+        for old in others[KEPT - 1 :]:
             disk.remove(old.path)

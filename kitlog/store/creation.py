@@ -61,7 +61,7 @@ def have_folder(path: Path) -> None:
     """
     if path.parent.is_dir():
         return
-    if path.parent != usual_path().parent:
+    if path.parent != resolved(usual_path()).parent:
         raise SystemFault("data_file.missing_folder", path=str(path), folder=str(path.parent))
     with told_by_system(path):
         disk.make_private_folder(path.parent)

@@ -7,7 +7,7 @@ from datetime import datetime
 from pathlib import Path
 
 import pytest
-from conftest import fill
+from filled_files import fill
 
 from kitlog.fault import SystemFault
 from kitlog.store import copies

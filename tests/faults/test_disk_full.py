@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from conftest import fill, names_in
+from filled_files import fill, names_in
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="limits are POSIX")
 

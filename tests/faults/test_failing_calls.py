@@ -10,8 +10,8 @@ from datetime import datetime
 from pathlib import Path
 
 import pytest
-from conftest import NOW, fill, names_in
 from failing_system import NUMBERS, FailingSystem
+from filled_files import NOW, fill, names_in
 
 from kitlog.fault import SystemFault
 from kitlog.files import backup

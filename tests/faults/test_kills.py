@@ -15,7 +15,7 @@ from pathlib import Path
 
 import pytest
 from busy_program import MODES, write
-from conftest import NOW
+from filled_files import NOW
 
 from kitlog.files import backup
 from kitlog.store import gate, migrations

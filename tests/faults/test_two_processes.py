@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from conftest import NOW
+from filled_files import NOW
 
 from kitlog.store.data_file import DataFile
 

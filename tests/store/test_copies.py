@@ -49,12 +49,26 @@ def test_the_last_ten_for_a_reason_are_kept(data: DataFile, now: datetime) -> No
     assert listed[0].made_at == now + timedelta(minutes=12)
 
 
+@pytest.mark.parametrize("moved", [timedelta(), timedelta(days=-900)])
+def test_the_newest_is_kept_whatever_the_clock_says(data: DataFile, now: datetime, moved: timedelta) -> None:
+    for _ in range(12):
+        data.copy_beside("import", now)
+    made = [data.copy_beside("import", now + moved) for _ in range(3)]
+    assert all(copy.exists() for copy in made[-1:])
+    assert len(copies.copies_of(data.path)) == 10
+
+
 def test_what_else_lies_there_is_left_alone(data: DataFile, now: datetime) -> None:
     folder = data.path.parent / "backups"
     folder.mkdir()
     others = [
         folder / name
-        for name in ("kitlog_20270503T193000Z_import.db.txt", "other_20270503T193000Z_import.db", "notes")
+        for name in (
+            "kitlog_20270503T193000Z_import.db.txt",
+            "kitlog_20279903T193000Z_import.db",
+            "other_20270503T193000Z_import.db",
+            "notes",
+        )
     ]
     for other in others:
         other.touch()

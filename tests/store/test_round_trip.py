@@ -53,7 +53,7 @@ TIED: dict[type, dict[str, st.SearchStrategy[Any]]] = {
     Tick: {"outing_id": st.just("day")},
 }
 EACH = st.sampled_from(list(READ)).flatmap(lambda model: instances(model, **TIED.get(model, {})))
-MANY = settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
+MANY = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 class TakenBack(Exception):  # noqa: N818  # nothing is wrong
@@ -95,7 +95,7 @@ def test_putting_again_leaves_only_the_newer(shared: DataFile, data: st.DataObje
         assert first == second or first not in READ[kind](writer)
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=8, deadline=None, suppress_health_check=list(HealthCheck))
 @given(
     models=st.lists(EACH, max_size=6, unique_by=lambda m: (type(m), getattr(m, "id", (str(m.model_dump())))))
 )

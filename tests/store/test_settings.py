@@ -115,7 +115,9 @@ def test_only_the_owner_may_read_it(path: Path, now: object) -> None:
 def test_the_usual_folder_is_made_private(
     tmp_path: Path, now: object, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / "link").symlink_to("elsewhere")
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "link" / "data"))
     usual = creation.usual_path()
     DataFile.open(usual, now=now).close()
     assert usual.is_file()

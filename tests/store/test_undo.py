@@ -71,7 +71,7 @@ ERASABLE = st.one_of(
 )
 HISTORY = st.one_of(instances(Event, id=IDS), instances(ServiceRecord, id=IDS))
 REMOVALS = st.tuples(st.sampled_from([Pilot, Item, Flight, ServiceRule, Outing]), IDS)
-STEPS = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+STEPS = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def step_of(action: Any) -> Callable[[Writer], object]:
@@ -103,7 +103,7 @@ def fresh(tmp_path: Path) -> Callable[[], DataFile]:
 
 
 @STEPS
-@given(actions=st.lists(ERASABLE | REMOVALS, max_size=12))
+@given(actions=st.lists(ERASABLE | REMOVALS, max_size=8))
 def test_undo_leads_back_and_redo_forth_through_the_same_states(
     fresh: Callable[[], DataFile], actions: list[Any]
 ) -> None:
