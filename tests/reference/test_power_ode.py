@@ -4,6 +4,7 @@ Reference library: scipy's `solve_ivp` (DOP853, rtol 1e-12), restarted at every 
 """
 
 import sys
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -53,10 +54,4 @@ def test_the_random_days_are_lively():
     assert sum(device.on_at_end and device.first_off_h is not None for device in devices) > 15
     assert sum(bank.empty_h is not None for bank in banks) > 20
     assert sum(bank.auto_off_h is not None for bank in banks) > 10
-    assert (
-        sum(
-            any(before < after for (_, before), (_, after) in zip(c.points, c.points[1:], strict=False))
-            for c in courses
-        )
-        > 100
-    )
+    assert sum(any(before < after for (_, before), (_, after) in pairwise(c.points)) for c in courses) > 100

@@ -13,6 +13,9 @@ from pydantic import BaseModel, ConfigDict, Discriminator, Field, Tag
 LARGEST = 1e9
 """No figure of a day is larger: it keeps every product finite. Far above anything a person carries."""
 
+LEAST_EFF = 0.01
+"""An efficiency under 1 % is a slip of the pen, and 0 would divide by nothing."""
+
 TEMP_TABLE = ((-20.0, 0.60), (-10.0, 0.75), (0.0, 0.85), (25.0, 1.00))
 """(deg C, usable share of the energy). -20 and 0 C: least values on cell data sheets; 25 C: the label; -10 C: the line
 between, rounded up, no source. One table for all cells is a guess: makers' cells differ by more than the rounding."""
@@ -132,7 +135,7 @@ class Bank(Cell):
         low_current_mode: min_out_W is ignored.
     """
 
-    eff: Annotated[float, Field(gt=0, le=1)] = 0.85
+    eff: Annotated[float, Field(ge=LEAST_EFF, le=1)] = 0.85
     ports: Annotated[int, Field(ge=0, le=1000)] = 1
     port_limit_W: Amount | None = None
     total_limit_W: Amount | None = None

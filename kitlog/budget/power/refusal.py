@@ -7,6 +7,8 @@ from pydantic import ValidationError
 
 from kitlog.fault import InputFault
 
+Loc = tuple[int | str, ...]
+
 _CODES = {
     "extra_forbidden": "field.unknown",
     "missing": "field.missing",
@@ -47,13 +49,15 @@ _WANTED = {
 
 def refusal(error: ValidationError, tree: object) -> InputFault:
     """The first complaint as a fault; `tree` is what was read, for the ids on the way to the complaint."""
-    first = error.errors(include_url=False)[0]
-    path = list(first["loc"])
+    complaints = error.errors(include_url=False)
+    first, path = complaints[0], complaints[0]["loc"]
+    if first["type"] == "missing" and isinstance(path[-1], int):
+        return _too_short(path[:-1], [each["loc"] for each in complaints], tree)
     owner, rest = _owner(path, tree)
     code = _CODES.get(first["type"], "field.wrong_type")
     facts: dict[str, object] = {
         "id": owner,
-        "field": shown(".".join(str(part) for part in rest if not _is_tag(part))),
+        "field": _field(rest),
         "value": _value(first["input"]),
         **_limit(first.get("ctx", {})),
     }
@@ -62,9 +66,21 @@ def refusal(error: ValidationError, tree: object) -> InputFault:
     return InputFault(code, **facts)
 
 
-def _owner(path: Sequence[int | str], tree: object) -> tuple[str | None, Sequence[int | str]]:
+def _too_short(path: Loc, complaints: Sequence[Loc], tree: object) -> InputFault:
+    """A list of fixed length (low, likely, high) complains of each place that is missing."""
+    owner, rest = _owner(path, tree)
+    least = max(int(each[-1]) for each in complaints if each[:-1] == path) + 1
+    return InputFault("list.length", id=owner, field=_field(rest), value="list", relation="at_least", limit=least)
+
+
+def _field(path: Loc) -> str:
+    return shown(".".join(str(part) for part in path if not _is_tag(part)))
+
+
+def _owner(path: Loc, tree: object) -> tuple[str | None, Loc]:
     """The innermost id on the path (a plug and a target go by their device), and the path from there on."""
-    owner, rest, here = None, path, tree
+    owner: str | None = None
+    rest, here = path, tree
     for depth, part in enumerate(path):
         here = _step(here, part)
         name = _name(here)

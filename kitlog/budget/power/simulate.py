@@ -10,6 +10,7 @@ from kitlog.budget.power.plan import Plan, plan_day
 from kitlog.budget.power.recorder import Recorder, soc_at
 from kitlog.budget.power.result import BankResult, DayResult, DeviceResult, LatePlug
 from kitlog.budget.power.run import run_day
+from kitlog.budget.power.state import TINY
 from kitlog.budget.power.story import Run
 from kitlog.budget.power.trace import bank_course, device_course
 
@@ -52,6 +53,7 @@ def _device_result(run: Run, recorder: Recorder, index: int, sample_h: Sequence[
             device.first_off_h, device.off_h, device.on, None, None, 0.0, None, None, None, reserve_wh=0.0
         )
     floor, load_w = plan.floor[run.last_phase], plan.load_w[run.last_phase]
+    most_wh = (1.0 - floor) * plan.energy_wh
     margin_wh = max(0.0, device.soc - floor) * plan.energy_wh if device.on else 0.0
     return DeviceResult(
         first_off_h=device.first_off_h,
@@ -60,7 +62,7 @@ def _device_result(run: Run, recorder: Recorder, index: int, sample_h: Sequence[
         soc_end=device.soc,
         phase_end_soc=tuple(socs[index] for socs in run.phase_end_soc),
         margin_wh=margin_wh,
-        margin_pct=100.0 * margin_wh / ((1.0 - floor) * plan.energy_wh),
+        margin_pct=100.0 * margin_wh / most_wh if most_wh else 0.0,
         hours_more=margin_wh / load_w if load_w else None,
         samples_soc=tuple(soc_at(recorder.devices[index], at_h, plan.start) for at_h in sample_h),
         reserve_wh=RESERVE_SHARE * plan.energy_wh if _gets_cold(run, index) else 0.0,
@@ -93,7 +95,7 @@ def _late_plugs(day: Day, plan: Plan) -> tuple[LatePlug, ...]:
     for phase, plugs in enumerate(plan.plugs):
         for plug in plugs:
             device = plan.devices[plug.device]
-            if device.energy_wh and plug.below <= device.floor[phase]:
+            if device.energy_wh and plug.below <= device.floor[phase] + TINY:
                 late.append(
                     LatePlug(
                         day.phases[phase].id,

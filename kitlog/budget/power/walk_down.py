@@ -13,31 +13,35 @@ STEPS = 200
 MOST_RUNS = 600
 _LAST_RUNS = 60
 """Kept back to halve the step in which it first fails."""
-_HALVINGS = 30
+_MOST_BREAKPOINTS = 100
+_HALVINGS = 24
 
 
 class WalkDown:
     """Walk down in steps of 1/200 of the largest figure and at the breakpoints given; halve where the story changes.
 
     While the story of the day stays the same, the end changes gradually. Where two neighbouring figures tell different
-    stories, the place of the change is found by halving, and both sides of it are tried. At most 600 runs; when only 60
-    are left, steps that hold at both ends are no longer looked into. What fails only within one step, with the same
-    story at both ends, is not seen.
+    stories, the place of the change is found by halving, and both sides of it are tried. At most 600 runs; when no more
+    are left than the remaining steps and the last halving need, steps that hold at both ends are no longer looked into.
+    What fails only within one step, with the same story at both ends, is not seen.
     """
 
     def __init__(self, trial: Callable[[float], Trial], largest: float, breakpoints: Iterable[float] = ()) -> None:
         self.runs = 0
         self._trial = trial
         self._largest = largest
-        inner = {largest * step / STEPS for step in range(STEPS)} | {x for x in breakpoints if 0.0 <= x < largest}
-        self._marks = sorted(inner, reverse=True)
+        steps = {largest * step / STEPS for step in range(STEPS)}
+        inner = sorted({x for x in breakpoints if 0.0 <= x < largest})[:_MOST_BREAKPOINTS]
+        self._marks = sorted(steps.union(inner), reverse=True)
+        self._looking_until = 0
 
     def least(self) -> float | None:
         """The least figure that will do, as will all above it; 0 if all will; None if not even the largest."""
         high, story = self._largest, self._try(self._largest)
         if not story[0]:
             return None
-        for low in self._marks:
+        for passed, low in enumerate(self._marks):
+            self._looking_until = MOST_RUNS - _LAST_RUNS - (len(self._marks) - passed)
             found = self._try(low)
             failing = self._search(high, story, low, found, _HALVINGS)
             if failing is not None:
@@ -51,7 +55,7 @@ class WalkDown:
 
     def _search(self, high: float, above: Trial, low: float, below: Trial, halvings: int) -> float | None:
         """The least figure of the step that will do with all above it; None if the whole step will do."""
-        if below[0] and (above[1] == below[1] or self.runs > MOST_RUNS - _LAST_RUNS):
+        if below[0] and (above[1] == below[1] or self.runs > self._looking_until):
             return None
         if not halvings:
             return None if below[0] else high
