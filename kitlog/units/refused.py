@@ -35,6 +35,8 @@ def refused(error: ValidationError, **facts: object) -> InputFault:
     first = error.errors(include_url=False)[0]
     kind, context = first["type"], first.get("ctx", {})
     code = kind if "." in kind else _CODES.get(kind, "field.wrong_type")
+    if code == "list.length" and isinstance(first["input"], str):
+        code = "text.empty" if kind == "too_short" else "text.too_long"
     told: dict[str, object] = {"field": ".".join(str(part) for part in first["loc"] if part != "[key]"), **facts}
     if not isinstance(first["input"], dict | list | tuple):
         told["value"] = shown(str(first["input"]))

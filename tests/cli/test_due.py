@@ -1,0 +1,76 @@
+"""Dates and days of the demo: worked by hand beside the table of the invented kit, not by this program."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+from calling import Kitlog
+
+FIELDS = {
+    *("item", "item_id", "rule", "rule_label", "due_on", "recommended_on", "hours_left", "launches_left"),
+    *("predicted_on", "state", "days_left", "book_by", "grounds"),
+}
+
+
+def rule(lines: list[dict[str, Any]], item: str, name: str) -> dict[str, Any]:
+    (found,) = [line for line in lines if (line["item"], line["rule"]) == (item, name)]
+    return found
+
+
+def test_json_on_the_day_of_the_outing(kitlog: Kitlog, demo: Path) -> None:
+    said = kitlog("--data", demo, "due", "--on", "2026-05-09", "--json")
+    lines = said.json
+    assert said.code == 0
+    assert all(set(line) == FIELDS for line in lines)
+    full = rule(lines, "Wing A", "wing.full")
+    assert (full["due_on"], full["state"], full["days_left"]) == ("2026-05-20", "due soon", 11)
+    assert full["hours_left"] == pytest.approx(22.083, abs=0.001)
+    assert (full["book_by"], full["rule_label"]) == ("2026-04-29", "full inspection")
+    assert rule(lines, "First aid kit", "firstaid.check")["days_left"] == -1
+    assert rule(lines, "Speed bar A", "speed.line")["launches_left"] == 4
+    assert rule(lines, "Harness B", "harness.visual")["state"] == "no record"
+    reserve = rule(lines, "Reserve A", "reserve.repack")
+    assert (reserve["recommended_on"], reserve["due_on"]) == ("2026-02-28", "2026-08-31")
+    assert reserve["state"] == "recommended date passed"
+
+
+def test_today_is_the_default(kitlog: Kitlog, demo: Path) -> None:
+    lines = kitlog("--data", demo, "due", "--json").json
+    first_aid = rule(lines, "First aid kit", "firstaid.check")
+    assert (first_aid["state"], first_aid["days_left"]) == ("due soon", 0)
+
+
+def test_within_hides_nothing_that_is_overdue_or_not_known(kitlog: Kitlog, demo: Path) -> None:
+    lines = kitlog("--data", demo, "due", "--on", "2026-05-09", "--within", "11", "--json").json
+    found = {(line["item"], line["rule"]) for line in lines}
+    assert ("Harness A", "harness.protector") in found
+    assert ("Harness B", "harness.visual") in found
+    assert ("Reserve A", "reserve.repack") in found
+    assert ("Wing A", "wing.full") in found
+    assert ("Speed bar A", "speed.line") in found
+    assert ("Carabiners A", "carabiner.age") not in found
+    assert ("Wing B", "wing.full") not in found
+    nearer = kitlog("--data", demo, "due", "--on", "2026-05-09", "--within", "10", "--json").json
+    assert ("Wing A", "wing.full") not in {(line["item"], line["rule"]) for line in nearer}
+
+
+def test_strict_tells_a_stop_by_the_code(kitlog: Kitlog, demo: Path) -> None:
+    assert kitlog("--data", demo, "due", "--on", "2026-05-09", "--strict").code == 1
+    assert kitlog("--data", demo, "due", "--on", "2026-05-09").code == 0
+    before_the_knock = kitlog("--data", demo, "due", "--on", "2026-04-17", "--strict", "--json")
+    grounded = [line for line in before_the_knock.json if line["state"] == "overdue" and line["grounds"] == "yes"]
+    assert before_the_knock.code == 0
+    assert grounded == []
+
+
+def test_text_says_state_by_word_and_shape_in_80_columns(kitlog: Kitlog, demo: Path) -> None:
+    said = kitlog("--data", demo, "due", "--on", "2026-05-09")
+    assert "■ overdue           Harness A: protector" in said.out
+    assert "○ no record         Harness B: visual check" in said.out
+    assert "have the last word." in said.out
+    assert all(len(line) <= 80 for line in said.out.splitlines())
+
+
+def test_no_rule_at_all_is_not_good_news(kitlog: Kitlog, nothing: Path) -> None:
+    kitlog("--data", nothing, "pilot", "--body-mass", "70")
+    assert "nothing is known about service" in kitlog("--data", nothing, "due").out

@@ -1,0 +1,128 @@
+from pathlib import Path
+
+import pytest
+from calling import Kitlog, one_line
+
+EIGHT = """name,kind,mass_g
+My wing,wing,4800
+Harness,harness,3600
+Reserve,reserve,1500
+Helmet,helmet,420
+Phone,phone,210
+Vario,instrument,180
+Radio,radio,200
+Water bottle,vessel,120
+"""
+
+
+@pytest.fixture
+def eight(tmp_path: Path) -> Path:
+    file = tmp_path / "kit.csv"
+    file.write_text(EIGHT)
+    return file
+
+
+def test_import_makes_the_data_file_and_list_shows_it(kitlog: Kitlog, nothing: Path, eight: Path) -> None:
+    said = kitlog("--data", nothing, "kit", "import", eight)
+    assert (said.code, said.out, said.err) == (0, "imported: 8 items\n", "")
+    listed = kitlog("--data", nothing, "kit", "list")
+    assert "My wing" in listed.out
+    assert "8 items, 11.03\u00a0kg" in listed.out
+    items = kitlog("--data", nothing, "kit", "list", "--json").json
+    assert [item["name"] for item in items][:3] == ["My wing", "Harness", "Reserve"]
+    assert items[0]["mass_g"] == 4800
+    assert items[0]["rides_in"] == "overhead"
+    assert items[0]["zone"] is None
+    assert items[0]["due_state"] == "no rule"
+
+
+def test_a_dry_run_writes_nothing(kitlog: Kitlog, demo: Path, nothing: Path, eight: Path) -> None:
+    before = demo.read_bytes()
+    said = kitlog("--data", demo, "kit", "import", eight, "--dry-run")
+    assert (said.code, said.out) == (0, "would import: 8 items; nothing was written\n")
+    assert demo.read_bytes() == before
+    assert kitlog("--data", nothing, "kit", "import", eight, "--dry-run", "--json").json["written"] is False
+    assert sorted(path.name for path in demo.parent.iterdir()) == ["kit.csv", "kit.kitlog"]
+
+
+def test_import_is_all_or_nothing(kitlog: Kitlog, demo: Path, nothing: Path, eight: Path) -> None:
+    eight.write_text(EIGHT + "Rope,tool,12.5\nLamp,lamp,40\n")
+    before = demo.read_bytes()
+    said = kitlog("--data", demo, "kit", "import", eight)
+    assert (said.code, said.out) == (2, "")
+    head, *cells = said.err.splitlines()
+    assert head == f"kitlog: {eight}: 2 problems; nothing was imported. Mend the cells and import again."
+    assert cells[0].startswith(f"  {eight}, row 10, mass_g: “12.5”")
+    assert cells[1].startswith(f"  {eight}, row 11, kind: “lamp” is not in the list.")
+    assert demo.read_bytes() == before
+    assert kitlog("--data", nothing, "kit", "import", eight).code == 2
+    assert not nothing.exists()
+
+
+def test_a_bad_service_file_keeps_the_items_out_too(kitlog: Kitlog, nothing: Path, eight: Path, tmp_path: Path) -> None:
+    service = tmp_path / "service.csv"
+    service.write_text("item,rule,months\nNo such thing,wing.full,24\n")
+    said = kitlog("--data", nothing, "kit", "import", eight, "--service", service)
+    assert said.code == 2
+    assert f"{service}, row 2, item: no item is called “No such thing”" in said.err
+    assert not nothing.exists()
+
+
+def test_import_with_service(kitlog: Kitlog, nothing: Path, eight: Path, tmp_path: Path) -> None:
+    service = tmp_path / "service.csv"
+    service.write_text("item,rule,months,last_on\nReserve,reserve.repack,12,2025-05-08\n")
+    said = kitlog("--data", nothing, "kit", "import", eight, "--service", service, "--json")
+    expected = {"written": True, "items": 8, "rules": 1, "records": 1, "twins": [], "implausible": []}
+    assert (said.code, said.json) == (0, expected)
+    (due,) = kitlog("--data", nothing, "due", "--json").json
+    assert (due["item"], due["due_on"], due["days_left"]) == ("Reserve", "2026-05-08", 0)
+
+
+def test_what_is_doubtful_is_taken_and_asked_about(kitlog: Kitlog, nothing: Path) -> None:
+    rows = b"name,kind,mass_g\nWing,wing,48\nHarness,,3600\nBar,food,50\nBar,food,50\n"
+    said = kitlog("--data", nothing, "kit", "import", "-", stdin=rows)
+    assert said.code == 0
+    assert said.out.startswith("imported: 4 items\n")
+    assert "row 2, Wing: 48\u00a0g is unusual for its kind" in said.out
+    assert "rows 4, 5 are the same throughout" in said.out
+    assert "of kind other, so hardly any need counts on it: Harness (harness?)" in said.out
+    assert all(len(line) <= 80 for line in said.out.splitlines()[2:])
+
+
+def test_export_and_import_again(kitlog: Kitlog, demo: Path, nothing: Path, tmp_path: Path) -> None:
+    kit, service = tmp_path / "k.csv", tmp_path / "s.csv"
+    said = kitlog("--data", demo, "kit", "export", kit, "--service", service)
+    assert said.out == f"written: {kit}\nwritten: {service}\n"
+    assert "has no columns for: Flight computer, battery.ways" in said.err
+    assert kitlog("--data", nothing, "kit", "import", kit, "--service", service).code == 0
+    old, new = (
+        [(i["name"], i["kind"], i["mass_g"]) for i in kitlog("--data", f, "kit", "list", "--json").json]
+        for f in (demo, nothing)
+    )
+    assert old == new
+    assert kit.stat().st_mode & 0o777 == 0o600
+
+
+def test_an_export_never_lands_on_a_data_file(kitlog: Kitlog, demo: Path) -> None:
+    before = demo.read_bytes()
+    link = demo.with_name("link.csv")
+    link.symlink_to(demo)
+    for target in (demo, link):
+        assert "a data file lies there" in one_line(kitlog("--data", demo, "kit", "export", target))
+    assert demo.read_bytes() == before
+
+
+def test_an_export_into_no_folder_is_told(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
+    line = one_line(kitlog("--data", demo, "kit", "export", tmp_path / "no" / "k.csv"), 3)
+    assert "its folder does not exist" in line
+
+
+def test_an_empty_kit_says_how_to_begin(kitlog: Kitlog, nothing: Path) -> None:
+    assert kitlog("--data", nothing, "pilot", "--body-mass", "70").code == 0
+    assert "Begin with: kitlog kit import FILE.csv" in kitlog("--data", nothing, "kit", "list").out
+
+
+@pytest.mark.parametrize("file", ["missing.csv", "."])
+def test_a_file_that_cannot_be_read_is_named(kitlog: Kitlog, nothing: Path, file: str) -> None:
+    line = one_line(kitlog("--data", nothing, "kit", "import", file))
+    assert line.startswith(f"kitlog: {file}: the file cannot be read: ")
