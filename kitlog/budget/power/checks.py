@@ -2,14 +2,15 @@
 
 Codes and facts. Every fact named is always there; `id` is None when no named thing is at fault.
 
-The form (`reading`, `refusal`):
+The form (`reading`, `refusal`). field is the way from the id (or from the top) to what is wrong, with dots; value is
+what was found: a number, a text of at most 80 signs, true, false, None, or the word object or list:
     json.syntax: line, column.            json.too_deep, json.not_object: no facts.
     json.key_twice: field.                json.lone_surrogate: value (half a character: cannot be stored or printed).
     field.unknown, field.missing: id, field, value.
     field.wrong_type: id, field, value, wanted (number, whole_number, true_or_false, text, list, object, other).
     number.not_finite: id, field, value.  NaN, infinity, or more digits than a number can hold.
     number.out_of_range: id, field, value, relation (above, at_least, below, at_most), limit.
-        Negative hours, draw or power; a fraction outside 0..1; cutoff 1; eff 0; usable share outside (0, 1].
+        Negative hours, draw or power; a fraction outside 0..1; cutoff 1; eff under .01; usable share outside (0, 1].
     list.length: id, field, value, relation, limit.  No phase, an empty temp_table, a triple of two.
     id.unusable: id, field, value.        Empty, longer than 200, or with control characters.
     query.unclear: id, field, value.      The keys of `query` fit none of the four questions.

@@ -120,7 +120,9 @@ def _limit(context: Mapping[str, Any]) -> dict[str, object]:
 def _value(value: object) -> object:
     if value is None or isinstance(value, bool | int | float):
         return value
-    return shown(value) if isinstance(value, str) else type(value).__name__
+    if isinstance(value, str):
+        return shown(value)
+    return "object" if isinstance(value, Mapping) else "list"
 
 
 def shown(text: str) -> str:

@@ -1,5 +1,7 @@
 """The order of events and the states of banks and devices, rule by rule. Figures by hand from the rules of the model."""
 
+from math import exp, log
+
 import pytest
 
 from kitlog.budget.power.day import Day
@@ -167,6 +169,25 @@ class TestLimits:
         plugs = [plug("a", "phone"), plug("a", "lamp")]
         result = run([phase("a", 1)], pair, [{**SUPPLY, "port_limit_W": 3.5}], plugs)
         assert [each.soc_end for each in result.devices.values()] == pytest.approx([0.9, 0.95])
+
+    @pytest.mark.parametrize(("charge_w", "after_wh"), [(5.0, 0.9), (0.0, 0.0)])
+    def test_first_starved_then_fed_as_a_neighbour_fades(self, charge_w, after_wh):
+        """A camera takes .5 exp(-.1 t) of 1.3 W, the phone needs 1 W: it drains until exp(-.1 t) = .6, and then charges
+        with .9 of what is over, if it can be charged at all."""
+        camera = device("camera", 0.0, cell_Wh=9, start=0.5, charge_max_W=1, knee=0)
+        phone = device("phone", 1.0, start=0.5, charge_max_W=charge_w)
+        plugs = [plug("a", "camera"), plug("a", "phone")]
+        turn_h = -log(0.6) / 0.1
+        result = run([phase("a", 10)], [camera, phone], [{**SUPPLY, "total_limit_W": 1.3}], plugs, [turn_h, 10.0])
+        lost_wh = 5 * (1 - 0.6) - 0.3 * turn_h
+        over_wh = 0.3 * (10 - turn_h) - 5 * (0.6 - exp(-1))
+        expected = (0.5 - lost_wh / 10, 0.5 - lost_wh / 10 + after_wh * over_wh / 10)
+        assert result.devices["phone"].samples_soc == pytest.approx(expected, abs=1e-12)
+
+    def test_a_charger_that_turns_all_into_heat(self):
+        result = run([phase("a", 1)], [device(start=0.5, charge_max_W=5, charge_eff=0)], [SUPPLY], [plug("a")])
+        assert result.devices["vario"].soc_end == 0.5
+        assert result.banks["bank"].delivered_wh == pytest.approx(6.0)
 
     def test_a_bank_that_may_give_nothing_gives_nothing(self):
         result = run([phase("a", 1)], [device()], [{**SUPPLY, "total_limit_W": 0}], [plug("a")])

@@ -10,7 +10,7 @@ from kitlog.budget.power.chance import chance
 from kitlog.budget.power.day import Day
 from kitlog.budget.power.longest_phase import longest_phase
 from kitlog.budget.power.lowest_start import lowest_start
-from kitlog.budget.power.question import Chance, LongestPhase, LowestStart, SmallestBank
+from kitlog.budget.power.question import Chance, LongestPhase, LowestStart, Request, SmallestBank
 from kitlog.budget.power.simulate import simulate
 from kitlog.budget.power.smallest_bank import smallest_bank
 from kitlog.budget.power.walk_down import MOST_RUNS, WalkDown
@@ -63,6 +63,18 @@ class TestLongestPhase:
         query = LongestPhase(phase="ride", device="phone", min_soc=0.9, horizon_h=100)
         expected = brentq(lambda t: 0.5 * t + 5 * (1 - exp(-0.1 * t)) - 1, 0, 3, xtol=1e-13)
         assert longest_phase(with_camera, query) == pytest.approx(expected, abs=1e-10)
+
+    def test_off_for_a_while_before_does_not_matter(self):
+        """Dead in the cold with 4 Wh of its 5 locked; back in the warm."""
+        cold = Day.model_validate(
+            {
+                "phases": [{"id": "flight", "hours": 3, "ambient_C": -20}, {"id": "ride", "hours": 1, "ambient_C": 25}],
+                "devices": [{"id": "phone", "cell_Wh": 10, "start": 0.5, "draw_W": {"flight": 1, "ride": 1}}],
+            }
+        )
+        query = LongestPhase(phase="ride", device="phone")
+        assert longest_phase(cold, query) == pytest.approx(4.0)
+        assert Request(day=cold, query=query).query is query
 
     def test_none_past_the_horizon(self):
         assert self.ask({"flight": 4, "ride": 1}, banks=[CAR], plugs=[plug("ride")]) is None
