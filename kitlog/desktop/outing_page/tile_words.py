@@ -142,10 +142,11 @@ def _weight(findings: tuple[Finding, ...], assessment: Assessment, names: Names)
     worst = findings[0]
     beside = worst.state is not State.FINE and not worst.code.endswith("_range")
     second = say(worst, names).title if beside else _nearest_limit(range_)
-    return kg_text(range_.figure), (_range_line(range_), second)
+    return kg_text(range_.figure), (range_line(range_), second)
 
 
-def _range_line(finding: Finding) -> str:
+def range_line(finding: Finding) -> str:
+    """Tolerance and certified range of a take-off mass, in kg."""
     low, high, tolerance = (finding.facts[name] for name in ("low_g", "high_g", "tolerance_g"))
     around = number_text(_float(tolerance) / 1000, 1)
     if low is None or high is None:

@@ -1,0 +1,157 @@
+"""What can be done on the page Repack: the handlers of its actions."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QFileDialog
+
+from kitlog.desktop.repack_page.progress import CLOSED, OpenStop
+from kitlog.desktop.repack_page.rows import Row, RowKind
+from kitlog.desktop.repack_page.step_words import STEPS
+from kitlog.outing.ticks import Step, Tick, TickMark
+from kitlog.wording.findings import say
+from kitlog.wording.sheet_words import line_name
+from kitlog.wording.translate import _
+from kitlog.wording.words import first_upper
+
+if TYPE_CHECKING:
+    from kitlog.desktop.repack_page.page import RepackPage
+
+LISTED = frozenset({Step.LAY_OUT, Step.STOW})
+"""Steps whose lines can be missing or swapped."""
+
+
+class RepackActs:
+    """The acts of a page Repack."""
+
+    def __init__(self, page: "RepackPage") -> None:
+        self._page = page
+        self._desk = page.desk
+        self._bench = page.desk.bench
+
+    def tick(self) -> None:
+        """Tick the current line or take its tick away; what was missing counts as found again."""
+        row, progress = self._page.current(), self._page.progress
+        if row is None or not row.key or progress is None:
+            return
+        if row.missing:
+            self._put(Step.LAY_OUT, row.key, TickMark.DONE)
+        elif progress.is_done(self._page.step, row.key):
+            self._take(self._page.step, row.key)
+        else:
+            self._put(self._page.step, row.key, TickMark.DONE)
+
+    def mark_missing(self) -> None:
+        """Say that the current line was looked for and not found, or take that back."""
+        row = self._page.current()
+        if row is None or not row.key or self._page.step not in LISTED:
+            return
+        if row.missing:
+            self._take(Step.LAY_OUT, row.key)
+        else:
+            self._put(Step.LAY_OUT, row.key, TickMark.MISSING)
+
+    def swap(self) -> None:
+        """Let something else go instead of the current line, or do what its exception proposes."""
+        row, progress = self._page.current(), self._page.progress
+        if row is None or progress is None or self._page.step not in LISTED:
+            return
+        if row.kind is RowKind.EXCEPTION and not row.item_id:
+            self._page.remedy(row)
+            return
+        line = progress.assessment.line(row.item_id)
+        if line is None:
+            return
+        from kitlog.desktop.repack_page.swap_dialog import SwapDialog
+        from kitlog.desktop.repack_page.swaps import swaps
+
+        offered = tuple(swaps(line, progress.assessment, self._bench))
+        if offered:
+            SwapDialog(self._desk, progress.assessment.outing.id, line, offered, self._page).exec()
+        elif row.kind is RowKind.EXCEPTION and row.finding is not None:
+            self._page.remedy(row)
+        else:
+            self._page.say(_("Nothing else in the kit could go instead of {item}.").format(item=line.item.name))
+
+    def next_step(self) -> None:
+        """The step after this one."""
+        self._step(1)
+
+    def previous_step(self) -> None:
+        """The step before this one."""
+        self._step(-1)
+
+    def show_drawing(self) -> None:
+        """Show where everything rides."""
+        self._page.show_drawing()
+
+    def close_repack(self) -> None:
+        """Ask a reason for each open stop, then close; left in between, what was written stays."""
+        progress = self._page.progress
+        if progress is None or progress.closed is not None:
+            return
+        stops = progress.open_stops()
+        for number, stop in enumerate(stops, start=1):
+            if not self._reason(stop, f"{number} / {len(stops)}"):
+                return
+        self._put(Step.CLOSE, CLOSED, TickMark.DONE)
+        self._page.open_step(Step.CLOSE)
+
+    def open_again(self) -> None:
+        """Take the closing back."""
+        self._take(Step.CLOSE, CLOSED)
+
+    def save_sheet(self) -> None:
+        """Save the sheet as one HTML file, for paper or the phone."""
+        progress = self._page.progress
+        if progress is None:
+            return
+        outing = progress.assessment.outing
+        proposed = str(self._bench.path.with_name(f"{outing.first_day:%Y-%m-%d} {_('sheet')}.html"))
+        chosen, _kind = QFileDialog.getSaveFileName(self._page, _("Save the sheet"), proposed, _("Web page (*.html)"))
+        if chosen:
+            self.write_sheet(Path(chosen))
+
+    def write_sheet(self, to: Path) -> None:
+        """Write the sheet to a file."""
+        from kitlog.files import atomic
+        from kitlog.files.sheet_html import sheet_html
+
+        progress = self._page.progress
+        if progress is None:
+            return
+        page = sheet_html(progress.assessment, self._page.names(), self._bench.library, self._bench.now())
+        if self._desk.perform(lambda: atomic.write(to, page.encode("utf-8"))):
+            self._page.say(_("Sheet saved: {file}").format(file=to.name))
+
+    def _reason(self, stop: OpenStop, place: str) -> bool:
+        from kitlog.desktop.outing_page.override_dialog import OverrideDialog
+
+        title, sentence = self._told(stop)
+        outing = self._page.outing_id
+        return bool(OverrideDialog(self._desk, outing, stop.key, title, sentence, self._page, place).exec())
+
+    def _told(self, stop: OpenStop) -> tuple[str, str]:
+        if stop.finding is not None:
+            said = say(stop.finding, self._page.names())
+            return first_upper(said.title), first_upper(said.sentence)
+        name = line_name(stop.line) if stop.line is not None else stop.key
+        return name, _("Missing, and an essential need of this outing.")
+
+    def _step(self, by: int) -> None:
+        at = STEPS.index(self._page.step) + by
+        if 0 <= at < len(STEPS):
+            self._page.open_step(STEPS[at])
+
+    def _put(self, step: Step, line: str, mark: TickMark) -> None:
+        bench = self._bench
+        tick = Tick(outing_id=self._page.outing_id, step=step, line=line, mark=mark, at=bench.now(), who=bench.who)
+        self._desk.perform(lambda: bench.tick(tick))
+
+    def _take(self, step: Step, line: str) -> None:
+        self._desk.perform(lambda: self._bench.untick(self._page.outing_id, step, line))
+
+
+def is_tickable(row: Row | None) -> bool:
+    """Whether a row can be ticked, missed or swapped."""
+    return row is not None and row.can_stand

@@ -1,0 +1,204 @@
+"""The foot of the repack: take-off mass, what is left to do, the counts, and closing."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+
+from kitlog.budget.result import State
+from kitlog.desktop import look
+from kitlog.desktop.outing_page.tile_words import range_line
+from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.chip import StateMark
+from kitlog.desktop.parts.line import Hairline
+from kitlog.desktop.parts.section import RIGHT
+from kitlog.desktop.parts.text import Text
+from kitlog.desktop.repack_page.progress import Progress
+from kitlog.desktop.words import count_text
+from kitlog.outing.ticks import Step
+from kitlog.packing.assessment import Counts
+from kitlog.paint.mark import Mark
+from kitlog.paint.shapes import draw_state
+from kitlog.paint.type_scale import Role
+from kitlog.wording.figures import clock_text, kg_text
+from kitlog.wording.translate import _, ngettext
+
+
+@dataclass(frozen=True, slots=True)
+class FootWords:
+    """What the foot says.
+
+    Attributes:
+        mass, mass_note, state: take-off mass with its tolerance and state.
+        left, left_note: how many lines are left, and which.
+        counts, questions: of the assessment; asks: how many stops closing asks a reason for.
+        closed: when it was closed, empty while it is open.
+    """
+
+    mass: str
+    mass_note: str
+    state: State
+    left: str
+    left_note: str
+    counts: Counts
+    questions: str
+    asks: int
+    closed: str
+
+
+def foot_words(progress: Progress) -> FootWords:
+    """The foot of a repack."""
+    assessment, mass = progress.assessment, progress.assessment.mass
+    finding = next((f for f in assessment.findings if f.code == "weight.takeoff_range"), None)
+    least = _("at least {mass}").format(mass=kg_text(mass.known_g))
+    count = progress.count(Step.STOW)
+    open_questions = assessment.counts.open_questions
+    asked = ngettext("{n} question not answered", "{n} questions not answered", open_questions)
+    return FootWords(
+        mass=least if mass.take_off_g is None else kg_text(mass.take_off_g),
+        mass_note=range_line(finding) if finding else "",
+        state=finding.state if finding else State.NOT_KNOWN,
+        left=_("{left} of {n}").format(left=count.of - count.done, n=count.of),
+        left_note=_left_note(progress),
+        counts=assessment.counts,
+        questions=asked.format(n=open_questions) if open_questions else _("all questions answered"),
+        asks=len(progress.open_stops()),
+        closed="" if progress.closed is None else clock_text(progress.closed.at),
+    )
+
+
+def _left_note(progress: Progress) -> str:
+    count, missing, stops = progress.count(Step.STOW), len(progress.missing), len(progress.open_stops())
+    parts = [_("{n} to stow").format(n=count.of - count.done - missing)]
+    if missing:
+        parts.append(_("{n} missing").format(n=missing))
+    if stops:
+        parts.append(ngettext("{n} stop", "{n} stops", stops).format(n=stops))
+    return ", ".join(parts)
+
+
+class CountMarks(QWidget):
+    """Stop, look and not known as shapes with numbers; a count of none is left out."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._parts: list[tuple[str, Mark]] = []
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    def show_counts(self, counts: Counts) -> None:
+        """Show the counts of an assessment."""
+        pairs = ((counts.stop, State.STOP), (counts.look, State.LOOK), (counts.not_known, State.NOT_KNOWN))
+        self._parts = [(count_text(n, state), Mark(state.value)) for n, state in pairs if n]
+        self.setAccessibleName(", ".join(words for words, _mark in self._parts) or _("nothing open on record"))
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """As wide as its words."""
+        text = look.lettering()
+        wide = sum(text.width(words, Role.SECTION) + look.px(38) for words, _mark in self._parts)
+        none = text.width(_("nothing open on record"), Role.BODY)
+        return QSize(round(wide if self._parts else none) + 2, look.px(28))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint shapes and words."""
+        t, px, text = look.tokens(), look.px, look.lettering()
+        row = QRectF(self.rect())
+        with QPainter(self) as painter:
+            if not self._parts:
+                text.draw(painter, row, _("nothing open on record"), Role.BODY, t.muted)
+            for words, mark in self._parts:
+                draw_state(painter, QRectF(row.left(), row.center().y() - px(6), px(12), px(12)), mark, t)
+                row.setLeft(row.left() + px(18))
+                colour = t.muted if mark is Mark.NOT_KNOWN else t.ink
+                row.setLeft(text.draw(painter, row, words, Role.SECTION, colour).right() + px(20))
+
+
+class Footer(QWidget):
+    """The foot itself; `close_act` closes the repack, or opens it again."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        px = look.px
+        self.mass, self.mass_note = Text("", Role.TITLE), Text("", Role.SMALL, "muted")
+        self.state = StateMark("", on_tint=False)
+        self.left, self.left_note = Text("", Role.TITLE), Text("", Role.SMALL, "muted")
+        self.counts, self.questions = CountMarks(), Text("", Role.SMALL, "muted")
+        self.asks, self.asks_count = Text("", Role.SMALL, "muted"), Text("", Role.CHIP, "stop")
+        self.close_act = Button(_("Close repack"), large=True)
+        self.reopen_act = Button(_("Open again"), Rank.PLAIN, large=True)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(0)
+        rows.addWidget(Hairline(strong=True))
+        self._row = QHBoxLayout()
+        self._row.setSpacing(px(24))
+        rows.addLayout(self._row)
+        self._block(_("Take-off mass"), self.mass, self.mass_note, self.state)
+        self._upright()
+        self._block(_("Left to do"), self.left, self.left_note)
+        self._upright()
+        self._block(_("Findings"), self.counts, self.questions)
+        self._row.addStretch()
+        beside = QVBoxLayout()
+        beside.setSpacing(0)
+        beside.addStretch()
+        for text in (self.asks, self.asks_count):
+            text.setAlignment(RIGHT)
+            beside.addWidget(text)
+        beside.addStretch()
+        self._row.addLayout(beside)
+        for button in (self.close_act, self.reopen_act):
+            self._row.addWidget(button, 0, Qt.AlignmentFlag.AlignVCenter)
+        self.fold(low=False, middle=False)
+
+    def fold(self, *, low: bool, middle: bool) -> None:
+        """Less room at the sides; one line less where the window is low."""
+        side = look.px(16 if middle else 24)
+        above = look.px(4 if low else 8)
+        self._row.setContentsMargins(side, above, side, above)
+        self.close_act.say(_("Close") if middle else _("Close repack"))
+        self.close_act.setAccessibleName(_("Close repack"))
+
+    def show_words(self, words: FootWords) -> None:
+        """Show where the repack stands."""
+        self.mass.setText(words.mass)
+        self.mass_note.setText(words.mass_note)
+        self.state.show_state(_(words.state.value), Mark(words.state.value))
+        self.left.setText(words.left)
+        self.left_note.setText(words.left_note)
+        self.counts.show_counts(words.counts)
+        self.questions.setText(words.questions)
+        self._show_closing(words)
+
+    def _show_closing(self, words: FootWords) -> None:
+        asks, closed = words.asks > 0, bool(words.closed)
+        self.asks.setText(_("closed {time}").format(time=words.closed) if closed else _("asks for a reason:"))
+        self.asks.setVisible(closed or asks)
+        self.asks_count.setText(ngettext("{n} stop", "{n} stops", words.asks).format(n=words.asks))
+        self.asks_count.setVisible(asks and not closed)
+        self.close_act.setVisible(not closed)
+        self.reopen_act.setVisible(closed)
+        self.close_act.rank = Rank.PLAIN if asks else Rank.MAIN
+        said = ngettext("asks for a reason: {n} stop", "asks for a reason: {n} stops", words.asks)
+        self.close_act.setAccessibleDescription(said.format(n=words.asks) if asks else "")
+        self.close_act.update()
+
+    def _block(self, title: str, figure: QWidget, note: Text, state: StateMark | None = None) -> None:
+        block = QVBoxLayout()
+        block.setSpacing(0)
+        head = QHBoxLayout()
+        head.setSpacing(look.px(8))
+        head.addWidget(Text(title, Role.SMALL, "muted"))
+        if state is not None:
+            state.setFixedHeight(look.px(16))
+            head.addWidget(state)
+        head.addStretch()
+        block.addLayout(head)
+        block.addWidget(figure)
+        block.addWidget(note)
+        self._row.addLayout(block)
+
+    def _upright(self) -> None:
+        self._row.addWidget(Hairline(upright=True))

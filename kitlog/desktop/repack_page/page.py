@@ -1,0 +1,342 @@
+"""The page Repack."""
+
+from typing import ClassVar
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from kitlog.budget.result import Finding, Remedy
+from kitlog.desktop import look
+from kitlog.desktop.desk import Desk
+from kitlog.desktop.fold import Fold
+from kitlog.desktop.outing_page.finding_rows import Doing, RowActs
+from kitlog.desktop.outing_page.remedies import Remedies
+from kitlog.desktop.page import Page
+from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.empty import EmptyState
+from kitlog.desktop.parts.key_cap import KeyRow
+from kitlog.desktop.parts.line import Hairline
+from kitlog.desktop.parts.text import CutText, Text
+from kitlog.desktop.repack_page.acts import LISTED, RepackActs, is_tickable
+from kitlog.desktop.repack_page.close_view import CloseView
+from kitlog.desktop.repack_page.footer import Footer, foot_words
+from kitlog.desktop.repack_page.offer_book import OfferBook
+from kitlog.desktop.repack_page.progress import Progress
+from kitlog.desktop.repack_page.row_list import RowList
+from kitlog.desktop.repack_page.rows import Row, rows_of
+from kitlog.desktop.repack_page.step_strip import StepStrip
+from kitlog.desktop.repack_page.step_words import TITLES, first_open, step_words
+from kitlog.desktop.repack_page.zone_view import ZoneView
+from kitlog.desktop.repack_page.zone_words import zone_picture
+from kitlog.fault import Fault
+from kitlog.outing.ticks import Step
+from kitlog.paint.type_scale import Role
+from kitlog.wording.figures import kg_text
+from kitlog.wording.translate import _
+
+SAID_MS = 6000
+"""How long a remark stands beside the keys."""
+
+
+class RepackPage(Page):
+    """Five steps, a list to tick, where it rides, and the foot.
+
+    Attributes:
+        step: the step that is open.
+        progress: where the repack stands, None without an outing.
+    """
+
+    acts_class: ClassVar[type] = RepackActs
+    concerns: ClassVar[frozenset[str]] = frozenset(
+        {"outing", "item", "rule", "record", "event", "flight", "pilot", "preference", "tick"}
+    )
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self.acts: RepackActs = RepackActs(self)
+        self.step = Step.EMPTY
+        self.progress: Progress | None = None
+        self.outing_id = ""
+        self._fold = Fold()
+        self._remedies = Remedies(desk, self, lambda: desk.show("outing"))
+        self._offers = OfferBook(desk.bench, self._offers_known)
+        self.strip, self.footer = StepStrip(), Footer()
+        self.list, self.closing = RowList(_("Lines of this step")), CloseView()
+        self.drawing, self.bars = ZoneView(bars=False), ZoneView(bars=True)
+        self._quiet = QTimer(self)
+        self._quiet.setSingleShot(True)
+        self._quiet.setInterval(SAID_MS)
+        self._assemble()
+        self._connect()
+
+    def reload(self) -> None:
+        """Read outing and ticks anew; ticks alone are not assessed again."""
+        outing = self.desk.outing()
+        try:
+            assessment = self.desk.assessment()
+        except Fault as fault:
+            self.desk.faulted.emit(fault)
+            return
+        self._stack.setCurrentIndex(0 if outing is None or assessment is None else 1)
+        if outing is None or assessment is None:
+            self.progress, self.outing_id = None, ""
+            return
+        self.progress = Progress(assessment, self.desk.bench.library, self.desk.bench.ticks(outing.id))
+        if outing.id != self.outing_id:
+            self.outing_id = outing.id
+            self.step = first_open(self.progress)
+        self._show(self.progress)
+
+    def open_step(self, step: Step) -> None:
+        """Show another step."""
+        if self.progress is None:
+            return
+        self.step = step
+        self._show(self.progress)
+        self.list.scrollToTop()
+        self.first().setFocus()
+        self.desk.selected.emit()
+
+    def current(self) -> Row | None:
+        """The row on which the keys stand, None where the step is no list."""
+        return None if self.step is Step.CLOSE else self.list.current()
+
+    def say(self, text: str) -> None:
+        """Show a remark for a while, where the step's title stands."""
+        self.remark.setText(text)
+        self.remark.setVisible(bool(text))
+        self.keys.setVisible(not text and self._keys_fit())
+        self.remark.setAccessibleName(text)
+        self._quiet.start()
+
+    def remedy(self, row: Row) -> None:
+        """Do what an exception proposes first."""
+        if row.finding is not None and row.finding.remedies:
+            do = self._remedy(row.finding.remedies[0], row.finding)
+            if do is not None:
+                do()
+            else:
+                self.say(row.right)
+
+    def show_drawing(self) -> None:
+        """Go to the drawing; where it has no room, it opens over the page."""
+        if not self._fold.middle:
+            self.drawing.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif self.progress is not None:
+            from kitlog.desktop.repack_page.drawing_dialog import DrawingDialog
+
+            DrawingDialog(zone_picture(self.progress), self._zone_of_row(), self).exec()
+
+    def names(self) -> dict[str, str]:
+        """Names of items by id."""
+        return {item.id: item.name for item in self.desk.bench.items()}
+
+    def lay_out(self, fold: Fold) -> None:
+        """Bars instead of the drawing, a lower strip, less room at the sides."""
+        self._fold = fold
+        px = look.px
+        side = px(16 if fold.middle else 24)
+        self._top.setContentsMargins(side, px(12 if fold.low else 16), side, 0)
+        self._left_rows.setContentsMargins(side, px(8 if fold.low else 16), px(12), 0)
+        self._right_rows.setContentsMargins(px(23 if not fold.middle else 16), px(8 if fold.low else 16), side, px(8))
+        self.strip.fold(low=fold.low)
+        self.footer.fold(low=fold.low, middle=fold.middle)
+        self.drawing.setVisible(not fold.middle)
+        self._bar_box.setVisible(fold.middle)
+        self._right.setFixedWidth(px(288 if fold.middle else 512))
+        self._right.setVisible(not fold.narrow)
+        self._upright.setVisible(not fold.narrow)
+        self.keys.setVisible(self._keys_fit())
+
+    def first(self) -> QWidget:
+        """The list, the first open question, or the first act of the empty state."""
+        if self.progress is None:
+            return self.empty.buttons[0]
+        return self.closing.first() if self.step is Step.CLOSE else self.list
+
+    def show_this(self, what: str) -> None:
+        """Open a step by its word, or go to a line."""
+        if what in {step.value for step in Step}:
+            self.open_step(Step(what))
+        elif what and not self.list.stand_on_key(what) and self.step not in LISTED:
+            self.open_step(Step.STOW)
+            self.list.stand_on_key(what)
+
+    def selected(self) -> dict[str, int]:
+        """Whether a line can be ticked."""
+        return {"repack": int(is_tickable(self.current()))}
+
+    def take_list_actions(self, actions: dict[str, QAction]) -> None:  # type: ignore[override]
+        """Space, M and S work in the list."""
+        for name in ("repack.tick", "repack.missing", "repack.swap"):
+            self.list.addAction(actions[name])
+
+    def _show(self, progress: Progress) -> None:
+        self.strip.show_steps(step_words(progress, self.step))
+        self.title.setText(_(TITLES[self.step]))
+        is_close = self.step is Step.CLOSE
+        self._steps.setCurrentIndex(1 if is_close else 0)
+        if is_close:
+            self.closing.show_progress(progress, self.names(), RowActs(self._remedy, self._override))
+        else:
+            self._show_rows(progress)
+        picture = zone_picture(progress)
+        self.drawing.show_zones(picture)
+        self.bars.show_zones(picture)
+        self.pack.setText(_("on the back {mass}").format(mass=kg_text(progress.assessment.mass.pack_g)))
+        self.footer.show_words(foot_words(progress))
+        self.keys.setVisible(self._keys_fit())
+
+    def _show_rows(self, progress: Progress) -> None:
+        self._offers.turn_to(progress)
+        rows = rows_of(self.step, progress, self.names(), self._offers.known())
+        self.list.put(rows)
+        self.list.setAccessibleName(_("Lines to tick: {step}").format(step=_(TITLES[self.step])))
+        self._offers.look_up(rows)
+        self._mark_zone()
+
+    def _offers_known(self) -> None:
+        """An offer was found out: show it."""
+        if self.progress is not None and self.step is not Step.CLOSE:
+            self.list.put(rows_of(self.step, self.progress, self.names(), self._offers.known()))
+
+    def _keys_fit(self) -> bool:
+        return self.step is not Step.CLOSE and not self._fold.narrow and not self.remark.text()
+
+    def _zone_of_row(self) -> str | None:
+        row = self.current()
+        return row.zone.value if row is not None and row.zone is not None else None
+
+    def _mark_zone(self) -> None:
+        for view in (self.drawing, self.bars):
+            view.select(self._zone_of_row())
+
+    def _stood(self) -> None:
+        self._mark_zone()
+        self.desk.selected.emit()
+
+    def _to_zone(self, zone: str) -> None:
+        """Bring the first line of a zone into view and stand on it."""
+        rows = self.list.rows.rows
+        found = next((n for n, row in enumerate(rows) if row.can_stand and row.zone and row.zone.value == zone), None)
+        if found is not None:
+            self.list.stand_on(found)
+
+    def _remedy(self, remedy: Remedy, finding: Finding) -> Doing | None:
+        outing = self.desk.outing()
+        return None if outing is None else self._remedies.act(outing, remedy, finding)
+
+    def _override(self, finding: Finding) -> None:
+        from kitlog.desktop.outing_page.override_dialog import OverrideDialog
+        from kitlog.wording.findings import say
+
+        said = say(finding, self.names())
+        OverrideDialog(self.desk, self.outing_id, finding.key, said.title, said.sentence, self).exec()
+
+    def _ask(self, question_id: str) -> None:
+        from kitlog.desktop.outing_page.answer_dialog import question_dialog
+
+        outing = self.desk.outing()
+        found = self.progress.assessment.questions if self.progress else ()
+        question = next((one for one in found if one.id == question_id), None)
+        if question is not None and outing is not None:
+            question_dialog(self.desk, outing, question, self).exec()
+
+    def _connect(self) -> None:
+        self.strip.chosen.connect(lambda step: self.open_step(Step(step)))
+        self.list.ticked.connect(self.acts.tick)
+        self.list.missed.connect(self.acts.mark_missing)
+        self.list.swapped.connect(self.acts.swap)
+        self.list.stood.connect(self._stood)
+        for view in (self.drawing, self.bars):
+            view.chosen.connect(self._to_zone)
+        self.closing.asked.connect(self._ask)
+        self.closing.sheet.connect(self.acts.save_sheet)
+        self.footer.close_act.clicked.connect(self.acts.close_repack)
+        self.footer.reopen_act.clicked.connect(self.acts.open_again)
+        self.drawing_act.clicked.connect(self.show_drawing)
+        self._quiet.timeout.connect(lambda: self.say(""))
+
+    def _assemble(self) -> None:
+        whole = QHBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        self._stack = QStackedWidget()
+        whole.addWidget(self._stack)
+        self.empty = self._empty()
+        self._stack.addWidget(self.empty)
+        filled = QWidget()
+        self._stack.addWidget(filled)
+        rows = QVBoxLayout(filled)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(0)
+        self._top = QHBoxLayout()
+        self._top.addWidget(self.strip)
+        rows.addLayout(self._top)
+        middle = QHBoxLayout()
+        middle.setSpacing(0)
+        left, self._right, self._upright = QWidget(), QWidget(), Hairline(upright=True)
+        middle.addWidget(left, 1)
+        middle.addWidget(self._upright)
+        middle.addWidget(self._right)
+        rows.addLayout(middle, 1)
+        rows.addWidget(self.footer)
+        self._fill_left(left)
+        self._fill_right()
+
+    def _fill_left(self, left: QWidget) -> None:
+        self._left_rows = QVBoxLayout(left)
+        self._left_rows.setSpacing(look.px(8))
+        self.title, self.remark = Text("", Role.TITLE), CutText("", Role.SECOND, "accent")
+        self.remark.hide()
+        self.keys = KeyRow(
+            (
+                ((_("Space"),), _("tick")),
+                (("↑", "↓"), _("move")),
+                (("M",), _("missing")),
+                (("S",), _("swap")),
+            )
+        )
+        head = QHBoxLayout()
+        head.setContentsMargins(0, 0, look.px(12), 0)
+        head.setSpacing(look.px(16))
+        head.addWidget(self.title)
+        head.addWidget(self.remark, 1)
+        head.addStretch()
+        head.addWidget(self.keys)
+        self._left_rows.addLayout(head)
+        self._steps = QStackedWidget()
+        self._steps.addWidget(self.list)
+        self._steps.addWidget(self.closing)
+        self._left_rows.addWidget(self._steps, 1)
+
+    def _fill_right(self) -> None:
+        self._right_rows = QVBoxLayout(self._right)
+        self._right_rows.addWidget(self.drawing, 1)
+        self._bar_box = QWidget()
+        rows = QVBoxLayout(self._bar_box)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.addWidget(self.bars)
+        foot = QHBoxLayout()
+        self.drawing_act = Button(_("Drawing"), Rank.ACT)
+        self.drawing_act.setAccessibleName(_("Show the drawing"))
+        self.pack = Text("", Role.SMALL, "muted")
+        foot.addWidget(self.drawing_act)
+        foot.addStretch()
+        foot.addWidget(self.pack)
+        rows.addLayout(foot)
+        rows.addStretch()
+        self._right_rows.addWidget(self._bar_box, 1)
+        self._bar_box.hide()
+
+    def _empty(self) -> EmptyState:
+        empty = EmptyState(
+            _("Nothing to repack for"),
+            _("The list follows from an outing: what kind of flight, how long, how cold.\nPlan one, and pack for it."),
+        )
+        plan = empty.act(_("New outing"), Rank.MAIN)
+        plan.clicked.connect(lambda: self.desk.show("outing", "new"))
+        if self.desk.open_demo is not None:
+            empty.act(_("or open the demo kit to look around"), Rank.ACT).clicked.connect(self.desk.open_demo)
+        empty.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        return empty
