@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.pressable import Pressable
+from kitlog.desktop.parts.ring import draw_ring
 from kitlog.packing.assessment import Question
 from kitlog.paint.mark import Mark
 from kitlog.paint.shapes import draw_state
@@ -41,7 +42,7 @@ def rest_text(question: Question) -> str:
 class Segment(Pressable):
     """One question; pressed, it asks."""
 
-    ring_radius = 4.0
+    ring_radius = None
 
     def __init__(self, question: Question, parent: QWidget) -> None:
         super().__init__("", parent)
@@ -77,6 +78,8 @@ class Segment(Pressable):
             done = text.draw(painter, words, self.subject, Role.CHIP, t.ink if answered else t.muted)
             words.setLeft(done.right() + px(4))
             text.draw(painter, words, self.rest, Role.SMALL, t.ink if answered else t.muted)
+            if self.hasFocus():
+                draw_ring(painter, QRectF(self.rect()).adjusted(2, 2, -2, -2), px(5))
 
 
 class QuestionBand(QWidget):

@@ -32,7 +32,7 @@ class FootWords:
     Attributes:
         mass, mass_note, state: take-off mass with its tolerance and state.
         left, left_note: how many lines are left, and which.
-        counts, questions: of the assessment; asks: how many stops closing asks a reason for.
+        counts, questions: of the assessment; asks: how many stops closing asks a reason for; to_stow: lines not stowed.
         closed: when it was closed, empty while it is open.
     """
 
@@ -44,6 +44,7 @@ class FootWords:
     counts: Counts
     questions: str
     asks: int
+    to_stow: int
     closed: str
 
 
@@ -64,6 +65,7 @@ def foot_words(progress: Progress) -> FootWords:
         counts=assessment.counts,
         questions=asked.format(n=open_questions) if open_questions else _("all questions answered"),
         asks=len(progress.open_stops()),
+        to_stow=count.of - count.done,
         closed="" if progress.closed is None else clock_text(progress.closed.at),
     )
 
@@ -174,19 +176,25 @@ class Footer(QWidget):
 
     def _show_closing(self, words: FootWords) -> None:
         asks, closed = words.asks > 0, bool(words.closed)
-        self.asks.setText(_("closed {time}").format(time=words.closed) if closed else _("asks for a reason:"))
-        self.asks.setVisible(closed or asks)
-        self.asks_count.setText(ngettext("{n} stop", "{n} stops", words.asks).format(n=words.asks))
-        self.asks_count.setVisible(asks and not closed)
+        said = _("asks for a reason:") if asks else _("still to stow:")
+        self.asks.setText(_("closed {time}").format(time=words.closed) if closed else said)
+        self.asks.setVisible(closed or asks or words.to_stow > 0)
+        stops = ngettext("{n} stop", "{n} stops", words.asks).format(n=words.asks)
+        lines = ngettext("{n} line", "{n} lines", words.to_stow).format(n=words.to_stow)
+        self.asks_count.say(stops if asks else lines, "stop" if asks else "ink")
+        self.asks_count.setVisible((asks or words.to_stow > 0) and not closed)
         self.close_act.setVisible(not closed)
         self.reopen_act.setVisible(closed)
-        self.close_act.rank = Rank.PLAIN if asks else Rank.MAIN
+        self.close_act.rank = Rank.PLAIN if asks or words.to_stow else Rank.MAIN
         said = ngettext("asks for a reason: {n} stop", "asks for a reason: {n} stops", words.asks)
         self.close_act.setAccessibleDescription(said.format(n=words.asks) if asks else "")
         self.close_act.update()
 
     def _block(self, title: str, figure: QWidget, note: Text, state: StateMark | None = None) -> None:
-        block = QVBoxLayout()
+        box = QWidget()
+        box.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
+        block = QVBoxLayout(box)
+        block.setContentsMargins(0, 0, 0, 0)
         block.setSpacing(0)
         head = QHBoxLayout()
         head.setSpacing(look.px(8))
@@ -198,7 +206,7 @@ class Footer(QWidget):
         block.addLayout(head)
         block.addWidget(figure)
         block.addWidget(note)
-        self._row.addLayout(block)
+        self._row.addWidget(box)
 
     def _upright(self) -> None:
         self._row.addWidget(Hairline(upright=True))

@@ -106,8 +106,8 @@ class RepackPage(Page):
         """Show a remark for a while, where the step's title stands."""
         self.remark.setText(text)
         self.remark.setVisible(bool(text))
-        self.keys.setVisible(not text and self._keys_fit())
         self.remark.setAccessibleName(text)
+        self._show_keys()
         self._quiet.start()
 
     def remedy(self, row: Row) -> None:
@@ -137,9 +137,9 @@ class RepackPage(Page):
         self._fold = fold
         px = look.px
         side = px(16 if fold.middle else 24)
-        self._top.setContentsMargins(side, px(12 if fold.low else 16), side, 0)
-        self._left_rows.setContentsMargins(side, px(8 if fold.low else 16), px(12), 0)
-        self._right_rows.setContentsMargins(px(23 if not fold.middle else 16), px(8 if fold.low else 16), side, px(8))
+        self._top.setContentsMargins(side, px(12 if fold.low else 16), side, px(8 if fold.low else 16))
+        self._left_rows.setContentsMargins(side, 0, px(12), 0)
+        self._right_rows.setContentsMargins(px(16 if fold.middle else 23), 0, side, px(8))
         self.strip.fold(low=fold.low)
         self.footer.fold(low=fold.low, middle=fold.middle)
         self.drawing.setVisible(not fold.middle)
@@ -147,7 +147,7 @@ class RepackPage(Page):
         self._right.setFixedWidth(px(288 if fold.middle else 512))
         self._right.setVisible(not fold.narrow)
         self._upright.setVisible(not fold.narrow)
-        self.keys.setVisible(self._keys_fit())
+        self._show_keys()
 
     def first(self) -> QWidget:
         """The list, the first open question, or the first act of the empty state."""
@@ -186,7 +186,7 @@ class RepackPage(Page):
         self.bars.show_zones(picture)
         self.pack.setText(_("on the back {mass}").format(mass=kg_text(progress.assessment.mass.pack_g)))
         self.footer.show_words(foot_words(progress))
-        self.keys.setVisible(self._keys_fit())
+        self._show_keys()
 
     def _show_rows(self, progress: Progress) -> None:
         self._offers.turn_to(progress)
@@ -201,8 +201,11 @@ class RepackPage(Page):
         if self.progress is not None and self.step is not Step.CLOSE:
             self.list.put(rows_of(self.step, self.progress, self.names(), self._offers.known()))
 
-    def _keys_fit(self) -> bool:
-        return self.step is not Step.CLOSE and not self._fold.narrow and not self.remark.text()
+    def _show_keys(self) -> None:
+        """The keys that do something in this step, where there is room."""
+        fit = self.step is not Step.CLOSE and not self._fold.narrow and not self.remark.text()
+        self.keys.setVisible(fit)
+        self.more_keys.setVisible(fit and self.step in LISTED)
 
     def _zone_of_row(self) -> str | None:
         row = self.current()
@@ -289,21 +292,19 @@ class RepackPage(Page):
         self._left_rows.setSpacing(look.px(8))
         self.title, self.remark = Text("", Role.TITLE), CutText("", Role.SECOND, "accent")
         self.remark.hide()
-        self.keys = KeyRow(
-            (
-                ((_("Space"),), _("tick")),
-                (("↑", "↓"), _("move")),
-                (("M",), _("missing")),
-                (("S",), _("swap")),
-            )
-        )
+        always = (((_("Space"),), _("tick")), (("↑", "↓"), _("move")))
+        self.keys, self.more_keys = KeyRow(always), KeyRow(((("M",), _("missing")), (("S",), _("swap"))))
         head = QHBoxLayout()
         head.setContentsMargins(0, 0, look.px(12), 0)
         head.setSpacing(look.px(16))
         head.addWidget(self.title)
         head.addWidget(self.remark, 1)
         head.addStretch()
-        head.addWidget(self.keys)
+        keys = QHBoxLayout()
+        keys.setSpacing(look.px(12))
+        keys.addWidget(self.keys)
+        keys.addWidget(self.more_keys)
+        head.addLayout(keys)
         self._left_rows.addLayout(head)
         self._steps = QStackedWidget()
         self._steps.addWidget(self.list)

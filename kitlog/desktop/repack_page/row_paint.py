@@ -153,7 +153,8 @@ def _figures(painter: QPainter, body: QRectF, row: Row, t: Tokens) -> float:
     mass = text.draw(painter, room, row.right, Role.NAME, t.ink, RIGHT)
     if not row.right_note:
         return mass.left()
-    room.setRight(min(mass.left() - px(16), body.right() - px(END + 68)))
+    if row.right:
+        room.setRight(min(mass.left() - px(16), body.right() - px(END + 68)))
     return text.draw(painter, room, row.right_note, Role.SMALL, t.muted, RIGHT).left()
 
 

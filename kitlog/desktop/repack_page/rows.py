@@ -5,8 +5,10 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from kitlog.budget.result import Finding, State
+from kitlog.desktop.outing_page.tile_words import short_act
 from kitlog.desktop.repack_page.progress import Progress, missing_key, missing_mark
 from kitlog.kit.kinds import Zone
+from kitlog.outing.needs import Need
 from kitlog.outing.outing import OwnLine
 from kitlog.outing.ticks import Step
 from kitlog.packing.assessment import ListLine
@@ -140,7 +142,8 @@ def _charge_row(progress: Progress, item_id: str) -> Row:
         note=_("energy not on record") if energy is None else with_unit(energy, "Wh", 1),
         word="" if finding is None or finding.state is State.FINE else _(finding.state.value),
         mark=Mark.NONE if finding is None or finding.state is State.FINE else Mark(finding.state.value),
-        right=charge_text(charge),
+        right=charge_text(charge) if charge.likely.reckoned or charge.high.reckoned else "",
+        right_note="" if charge.likely.reckoned or charge.high.reckoned else charge_text(charge),
         ticked=progress.is_done(Step.CHARGE, item.id),
         item_id=item.id,
         finding=finding,
@@ -176,7 +179,7 @@ def _stop_row(
     of_line = line is not None and finding.topic.value == "kit"
     act, note = offers.of(line.item.id) if line is not None and of_line else ("", "")
     if not act:
-        act = next((remedy_text(remedy, names) for remedy in finding.remedies), "")
+        act = next((short_act(r, names) or remedy_text(r, names) for r in finding.remedies), "")
     kept = line if of_line else None
     return Row(
         RowKind.EXCEPTION,
@@ -198,7 +201,7 @@ def _missing_row(line: ListLine, progress: Progress, names: Names, offers: Offer
     mark, reason = missing_mark(line), progress.reason(missing_key(line))
     act, note = offers.of(line.item.id)
     strength = _(line.strength.value) if line.strength else ""
-    why = first_upper(why_text(line, needs_by_id(progress.assessment), names))
+    why = reason_text(line, needs_by_id(progress.assessment), names)
     said = _("reason on record: {reason}").format(reason=reason) if reason else why
     return Row(
         RowKind.EXCEPTION,
@@ -228,7 +231,7 @@ def _list_rows(step: Step, progress: Progress, names: Names) -> list[Row]:
     for group in stowed(progress.assessment):
         lines = [
             replace(
-                _line_row(step, line, progress, first_upper(why_text(line, needs, names)), full), zone=group.zone
+                _line_row(step, line, progress, reason_text(line, needs, names), full), zone=group.zone
             )
             for line in group.lines
             if line.item.id not in pinned
@@ -257,6 +260,11 @@ def _line_row(step: Step, line: ListLine, progress: Progress, why: str, full: Ma
         ticked=progress.is_done(step, item.id),
         item_id=item.id,
     )
+
+
+def reason_text(line: ListLine, needs: dict[str, Need], names: Names) -> str:
+    """Why a line goes: how strongly, then what for."""
+    return first_upper(why_text(line, needs, names).replace(", ", ": ", 1))
 
 
 def _own_row(step: Step, own: OwnLine, progress: Progress) -> Row:

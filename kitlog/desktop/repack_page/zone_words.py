@@ -22,7 +22,7 @@ DRAWN = (
     Zone.BACK_POCKET,
     Zone.RUCKSACK,
 )
-"""Zones of the drawing, empty ones too."""
+"""Zones of the drawing; one in which nothing lies is an outline without words."""
 
 NAMED = 3
 """So many things that are still out are named; more are counted."""
@@ -35,7 +35,7 @@ def zone_picture(progress: Progress) -> ZonePicture:
         title=_("Where it rides"),
         stowed=_("stowed"),
         to_stow=_("still to stow"),
-        zones=tuple(_fill(zone, groups.get(zone), progress) for zone in DRAWN),
+        zones=tuple(_fill(groups[zone], progress) for zone in DRAWN if zone in groups),
         carabiner=_flag(progress),
         lines=tuple(_lines(groups, progress)),
     )
@@ -48,11 +48,10 @@ def zone_sentences(picture: ZonePicture) -> str:
     return "; ".join([*zones, *lines])
 
 
-def _fill(zone: Zone, group: Stowed | None, progress: Progress) -> ZoneFill:
-    if group is None:
-        return ZoneFill(zone.value, zone_word(zone), _("nothing"), 0, 0, mass=mass_text(0))
+def _fill(group: Stowed, progress: Progress) -> ZoneFill:
+    zone = group.zone
     done = _done_g(group, progress)
-    out = [line_name(line) for line in group.lines if not _is_in(line.item.id, progress)]
+    out = [line.item.name for line in group.lines if not _is_in(line.item.id, progress)]
     return ZoneFill(
         zone.value,
         zone_word(zone),
