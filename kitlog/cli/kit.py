@@ -1,26 +1,24 @@
 """kitlog kit: the inventory in, out and listed."""
 
-from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from kitlog.cli import documents
 from kitlog.cli.call import DONE, Call
+from kitlog.cli.kit_import import take_in
 from kitlog.cli.parser import Verbs, json_option
 from kitlog.cli.streams import note, say
 from kitlog.wording.translate import _
 
 if TYPE_CHECKING:
     from kitlog.files.csv_export import Export
-    from kitlog.workbench.exchange import KitPreview
     from kitlog.workbench.reads import KitRow
-    from kitlog.workbench.workbench import Workbench
 
 
 def add(verbs: Verbs) -> None:
     """Add the verb and its own."""
     own = Verbs(verbs.add("kit", _("read a kit from CSV, list it, write it as CSV")))
-    taking = own.add("import", _("read items from a CSV file: all of it, or nothing"), _import)
+    taking = own.add("import", _("read items from a CSV file: all of it, or nothing"), take_in)
     taking.add_argument("file", metavar=_("FILE.csv"), help=_("one item a row; - for standard input"))
     taking.add_argument("--service", metavar=_("FILE.csv"), help=_("service rules and last records, one a row"))
     taking.add_argument("--dry-run", action="store_true", help=_("say what would come in, and write nothing"))
@@ -29,58 +27,6 @@ def add(verbs: Verbs) -> None:
     giving = own.add("export", _("write the items as CSV"), _export)
     giving.add_argument("file", metavar=_("FILE.csv"), help=_("where to"))
     giving.add_argument("--service", metavar=_("FILE.csv"), help=_("where to write service rules and newest records"))
-
-
-def _import(call: Call) -> int:
-    options = call.options
-    kit = documents.read(options.file)
-    service = None if options.service is None else documents.read(options.service)
-
-    def preview(bench: "Workbench") -> "KitPreview":
-        return bench.preview_kit(kit, documents.shown_name(options.file), service, options.service or "")
-
-    def take(bench: "Workbench") -> "KitPreview":
-        found = preview(bench)
-        bench.import_kit(found)
-        return found
-
-    return _told(call, _looked_at(call, preview) if options.dry_run else call.write(take))
-
-
-def _looked_at(call: Call, preview: "Callable[[Workbench], KitPreview]") -> "KitPreview":
-    if not call.data_file.exists():
-        return call.rehearse(preview)
-    with call.reading() as bench:
-        return preview(bench)
-
-
-def _told(call: Call, preview: "KitPreview") -> int:
-    from kitlog.wording.kit_text import doubts, import_line
-
-    written = not call.options.dry_run
-    rows = preview.rows or {}
-    if call.options.json:
-        return documents.say_json(_preview_json(preview, written=written))
-    say([import_line(len(preview.items), len(preview.rules), len(preview.records), written=written)])
-    say(
-        doubts([(item, rows.get(item.id, 0), band) for item, band in preview.implausible], preview.twins, preview.items)
-    )
-    return DONE
-
-
-def _preview_json(preview: "KitPreview", *, written: bool) -> dict[str, object]:
-    rows = preview.rows or {}
-    return {
-        "written": written,
-        "items": len(preview.items),
-        "rules": len(preview.rules),
-        "records": len(preview.records),
-        "twins": [list(twin) for twin in preview.twins],
-        "implausible": [
-            {"item": item.name, "row": rows.get(item.id), "mass_g": item.mass_g, "usual_g": list(band)}
-            for item, band in preview.implausible
-        ],
-    }
 
 
 def _list(call: Call) -> int:

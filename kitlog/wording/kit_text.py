@@ -73,12 +73,22 @@ def _kindless(items: Sequence[Item]) -> Iterator[str]:
     if not items:
         return
     named = ", ".join(_with_kind(item) for item in items[:MOST_NAMED])
-    more = len(items) - MOST_NAMED
-    tail = ngettext("; and {n} more", "; and {n} more", more).format(n=more) if more > 0 else ""
-    text = _("of kind other, so hardly any need counts on it: {named}{more}.").format(named=named, more=tail)
+    text = _("of kind other, so hardly any need counts on it: {named}{more}.").format(named=named, more=_more(items))
     yield from wrapped(text, WIDTH)
     kinds = ", ".join(kind.value for kind in Kind)
     yield from wrapped(_("Kinds for the column kind: {kinds}.").format(kinds=kinds), WIDTH)
+
+
+def again_lines(names: Sequence[str]) -> Iterator[str]:
+    """Names that the kit had before: taken as second items, since nothing says that they are the same thing."""
+    if names:
+        text = _("a second item of a name that is in the kit already: {named}{more}. Meant so?")
+        yield from wrapped(text.format(named=", ".join(names[:MOST_NAMED]), more=_more(names)), WIDTH)
+
+
+def _more(names: Sequence[object]) -> str:
+    n = len(names) - MOST_NAMED
+    return ngettext("; and {n} more", "; and {n} more", n).format(n=n) if n > 0 else ""
 
 
 def _with_kind(item: Item) -> str:
@@ -91,8 +101,5 @@ def _with_kind(item: Item) -> str:
 def lost_line(file: str, lost: Sequence[tuple[str, str, str]]) -> str:
     """What a CSV file does not hold, the first few named."""
     named = "; ".join(", ".join(part for part in parts if part) for parts in lost[:MOST_NAMED])
-    more = len(lost) - MOST_NAMED
-    tail = ngettext("; and {n} more", "; and {n} more", more).format(n=more) if more > 0 else ""
-    return _("{file} has no columns for: {named}{more}. A backup holds everything.").format(
-        file=file, named=named, more=tail
-    )
+    text = _("{file} has no columns for: {named}{more}. A backup holds everything.")
+    return text.format(file=file, named=named, more=_more(lost))

@@ -39,7 +39,7 @@ def test_import_makes_the_data_file_and_list_shows_it(kitlog: Kitlog, nothing: P
 def test_a_dry_run_writes_nothing(kitlog: Kitlog, demo: Path, nothing: Path, eight: Path) -> None:
     before = demo.read_bytes()
     said = kitlog("--data", demo, "kit", "import", eight, "--dry-run")
-    assert (said.code, said.out) == (0, "would import: 8 items; nothing was written\n")
+    assert (said.code, said.out.splitlines()[0]) == (0, "would import: 8 items; nothing was written")
     assert demo.read_bytes() == before
     assert kitlog("--data", nothing, "kit", "import", eight, "--dry-run", "--json").json["written"] is False
     assert sorted(path.name for path in demo.parent.iterdir()) == ["kit.csv", "kit.kitlog"]
@@ -72,7 +72,7 @@ def test_import_with_service(kitlog: Kitlog, nothing: Path, eight: Path, tmp_pat
     service = tmp_path / "service.csv"
     service.write_text("item,rule,months,last_on\nReserve,reserve.repack,12,2025-05-08\n")
     said = kitlog("--data", nothing, "kit", "import", eight, "--service", service, "--json")
-    expected = {"written": True, "items": 8, "rules": 1, "records": 1, "twins": [], "implausible": []}
+    expected = {"written": True, "items": 8, "rules": 1, "records": 1, "twins": [], "same_name": [], "implausible": []}
     assert (said.code, said.json) == (0, expected)
     (due,) = kitlog("--data", nothing, "due", "--json").json
     assert (due["item"], due["due_on"], due["days_left"]) == ("Reserve", "2026-05-08", 0)
@@ -87,6 +87,14 @@ def test_what_is_doubtful_is_taken_and_asked_about(kitlog: Kitlog, nothing: Path
     assert "rows 4, 5 are the same throughout" in said.out
     assert "of kind other, so hardly any need counts on it: Harness (harness?)" in said.out
     assert all(len(line) <= 80 for line in said.out.splitlines()[2:])
+
+
+def test_a_file_read_twice_is_asked_about(kitlog: Kitlog, nothing: Path, eight: Path) -> None:
+    kitlog("--data", nothing, "kit", "import", eight)
+    looked = kitlog("--data", nothing, "kit", "import", eight, "--dry-run", "--json").json
+    assert looked["same_name"] == [line.split(",")[0] for line in EIGHT.splitlines()[1:]]
+    said = kitlog("--data", nothing, "kit", "import", eight)
+    assert "a second item of a name that is in the kit already: My wing, Harness" in said.out
 
 
 def test_export_and_import_again(kitlog: Kitlog, demo: Path, nothing: Path, tmp_path: Path) -> None:

@@ -160,6 +160,33 @@ def test_no_screen_is_said_in_words(tmp_path: Path) -> None:
     assert list(tmp_path.iterdir()) == []
 
 
+@pytest.mark.parametrize("verb", [(), ("demo",)])
+def test_the_window_opens_and_closes(tmp_path: Path, verb: tuple[str, ...]) -> None:
+    file = tmp_path / "new.kitlog"
+    run = kitlog(tmp_path, "--data", file, *verb, QT_QPA_PLATFORM="offscreen", KITLOG_FIRST_PAINT="1")
+    assert (run.returncode, run.stdout) == (0, b"first paint\n"), run.stderr
+    listed = kitlog(tmp_path, "--data", file, "kit", "list", "--json")
+    assert listed.stdout.count(b'"mass_g"') >= (48 if verb else 0)
+
+
+NO_WINDOW = """
+import sys
+sys.modules["PySide6"] = None
+from kitlog.__main__ import main
+sys.exit(main(sys.argv[1:]))
+"""
+
+
+def test_a_window_library_that_cannot_be_loaded(tmp_path: Path) -> None:
+    command = [sys.executable, "-P", "-c", NO_WINDOW, "--data", str(tmp_path / "new.kitlog")]
+    run = subprocess.run(
+        command, env=environment(tmp_path, QT_QPA_PLATFORM="offscreen"), capture_output=True, check=False
+    )
+    assert run.returncode == 3
+    assert run.stderr.startswith(b"kitlog: the window library cannot be loaded: ")
+    assert run.stderr.count(b"\n") == 1
+
+
 def test_from_standard_input_to_a_sheet(demo: Path, tmp_path: Path) -> None:
     outing = (ROOT / "resources" / "demo" / "outings" / "sample.json").read_bytes()
     sheet = tmp_path / "sheet.html"
