@@ -1,4 +1,4 @@
-"""JSON, read strictly: no NaN, no key twice, no endless nesting, no half characters."""
+"""JSON, read strictly: no key twice, no endless nesting, no half characters."""
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
@@ -16,18 +16,20 @@ def strict_object(text: str) -> dict[str, object]:
 
     Raises:
         InputFault: ``json.syntax`` with ``line`` and ``column``, ``json.too_deep``, ``json.not_object``,
-            ``json.not_finite`` with ``value``, ``json.key_twice`` with ``field``, ``json.lone_surrogate``.
+            ``json.key_twice`` with ``field``, ``json.lone_surrogate`` with ``value``. NaN and infinities are left to
+            the model, which names their field.
     """
     try:
-        tree: object = json.loads(text, object_pairs_hook=_once, parse_int=_int, parse_constant=_constant)
+        tree: object = json.loads(text, object_pairs_hook=_once, parse_int=_int)
     except json.JSONDecodeError as error:
         raise InputFault("json.syntax", line=error.lineno, column=error.colno) from None
     except RecursionError:
         raise InputFault("json.too_deep") from None
     if not isinstance(tree, dict):
         raise InputFault("json.not_object")
-    if any("\ud800" <= char <= "\udfff" for string in _strings(tree) for char in string):
-        raise InputFault("json.lone_surrogate")
+    for string in _strings(tree):
+        if any("\ud800" <= char <= "\udfff" for char in string):
+            raise InputFault("json.lone_surrogate", value=shown(string))
     return tree
 
 
@@ -60,10 +62,6 @@ def _once(pairs: Sequence[tuple[str, object]]) -> dict[str, object]:
 
 def _int(digits: str) -> int | float:
     return int(digits) if len(digits) <= _LONGEST_INT else float(digits)
-
-
-def _constant(name: str) -> float:
-    raise InputFault("json.not_finite", value=name)
 
 
 def _strings(tree: object) -> Iterator[str]:

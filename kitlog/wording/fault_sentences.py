@@ -32,7 +32,6 @@ INPUT = {
     "json.syntax": (N_("it is no JSON, from line {line}, column {column} on"), N_("Mend the file there.")),
     "json.too_deep": (N_("it is nested too deeply"), N_("Check whether it is the right file.")),
     "json.not_object": (N_("it does not hold one JSON object"), N_("Put the whole in one pair of braces.")),
-    "json.not_finite": (N_("“{value}” is no figure in JSON"), N_("Give a figure, or leave the field out.")),
     "json.key_twice": (N_("the key “{field}” stands there twice"), N_("Keep one of the two.")),
     "json.lone_surrogate": (N_("a text holds half a character"), N_("Write the text anew.")),
     "json.not_utf8": (N_("its text is not UTF-8"), N_("Save it as UTF-8.")),

@@ -71,7 +71,7 @@ def test_schema(kitlog: Kitlog, budget: str) -> None:
         ("power", b'{"day": {"phases": []}}', ""),
         ("power", json.dumps({**LAMP, "query": {"n": 1}}).encode(), "sample_h and query are both there"),
         ("weight", b"[]", "does not hold one JSON object"),
-        ("weight", b'{"pilot_g": NaN}', "“NaN” is no figure in JSON"),
+        ("weight", b'{"pilot_g": NaN}', "pilot_g: “nan” is not what is wanted"),
         ("weight", b'{"pilot_g": 74}', "pilot_g: “74” is out of range (at least 20000)"),
         ("weight", b'{"loads": [{"mass_g": 1}]}', "loads.0.name: it is missing"),
         ("weight", b'{"loads": [{"name": "a", "mass_g": 1.5}]}', "loads.0.mass_g"),
