@@ -93,9 +93,7 @@ class DayFields(QWidget):
         self.site = LineField(site.name)
         self.lat = NumberField("°", decimals=5, least=-90, most=90)
         self.lon = NumberField("°", decimals=5, least=-180, most=180)
-        self.launch, self.landing, self.top = (
-            NumberField("m", least=LOWEST_M, most=HIGHEST_M) for _number in range(3)
-        )
+        self.launch, self.landing, self.top = (NumberField("m", least=LOWEST_M, most=HIGHEST_M) for _number in range(3))
         pairs = (
             (self.lat, site.lat_deg),
             (self.lon, site.lon_deg),

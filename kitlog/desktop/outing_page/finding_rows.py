@@ -98,7 +98,7 @@ class FindingRow(QWidget):
             button.clicked.connect(lambda _on=False, act=do: act())
             row.addWidget(button)
         if finding.state is State.STOP:
-            words = _("Another reason…") if finding.override else _("Give a reason…")
+            words = _("Another reason…") if finding.override else _("Override with a reason…")
             button = Button(words, Rank.ACT, quiet=True)
             button.setObjectName(f"{finding.key}/override")
             button.setAccessibleName(f"{title}: {words}")

@@ -39,6 +39,4 @@ def new_draft(outing_id: str, today: date, library: Library, last: Outing | None
         return draft
     people = tuple(person.model_copy(update={"told_at": None}) for person in last.people)
     chosen = last.set if usual in last.flight_types else ChosenSet()
-    return draft.model_copy(
-        update={"site": last.site, "time_zone": last.time_zone, "people": people, "set": chosen}
-    )
+    return draft.model_copy(update={"site": last.site, "time_zone": last.time_zone, "people": people, "set": chosen})

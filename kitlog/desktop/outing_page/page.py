@@ -28,9 +28,8 @@ from kitlog.wording.findings import say
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
 
-
-BAR = 10
-"""Room of the scroll bar, which lies in the margin of the sheet, in px of the design."""
+BAR, RING = 14, 4
+"""Room of the scroll bar, which lies in the margin of the sheet, and of the focus ring around a tile, in px."""
 
 
 class OutingPage(Page):
@@ -77,7 +76,8 @@ class OutingPage(Page):
         """In less room the plan folds behind a button, and the questions are shortened."""
         self._fold = fold
         side = look.px(16 if fold.middle else 24)
-        self._right_rows.setContentsMargins(side, look.px(12 if fold.low else 16), side - look.px(BAR), 0)
+        around = look.px(RING)
+        self._right_rows.setContentsMargins(side - around, look.px(12 if fold.low else 16), side - look.px(BAR), 0)
         self.band.fold(brief=fold.middle, single=fold.narrow)
         self.board.columns(2 if fold.narrow else 4)
         self._place_plan()
@@ -277,12 +277,12 @@ class OutingPage(Page):
         row.addWidget(self._upright)
         row.addWidget(self._right, 1)
         self._right_rows = QVBoxLayout(self._right)
-        self._right_rows.setSpacing(look.px(8))
+        self._right_rows.setSpacing(look.px(4))
         self.plan_act = Button(_("Plan"))
         self.plan_act.setAccessibleName(_("Show the plan"))
         top = QHBoxLayout()
         top.setSpacing(look.px(12))
-        top.setContentsMargins(0, 0, look.px(BAR), 0)
+        top.setContentsMargins(look.px(RING), 0, look.px(BAR), 0)
         top.addWidget(self.band, 1)
         top.addWidget(self.plan_act, 0, Qt.AlignmentFlag.AlignTop)
         self._right_rows.addLayout(top)
@@ -298,10 +298,12 @@ class OutingPage(Page):
         self._inside = QWidget()
         rows = QVBoxLayout(self._inside)
         rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(look.px(8))
+        rows.setSpacing(look.px(4))
         rows.addWidget(self.board)
-        rows.addWidget(Hairline())
         self._view_rows = QVBoxLayout()
+        self._view_rows.setContentsMargins(look.px(RING), 0, look.px(RING), 0)
+        self._view_rows.setSpacing(look.px(8))
+        self._view_rows.addWidget(Hairline())
         rows.addLayout(self._view_rows)
         rows.addStretch()
         self.scroller.setWidget(self._inside)

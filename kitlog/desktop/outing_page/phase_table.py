@@ -127,7 +127,7 @@ class PhaseTable(QWidget):
         left.setFocus(Qt.FocusReason.OtherFocusReason)
         self.changed.emit()
 
-    def move(self, row: PhaseRow, by: int) -> None:
+    def shift(self, row: PhaseRow, by: int) -> None:
         """Move a phase up or down."""
         at = self.rows.index(row)
         to = at + by
@@ -179,8 +179,8 @@ class PhaseTable(QWidget):
             field.textChanged.connect(lambda _text: self.changed.emit())
         row.way.currentIndexChanged.connect(lambda _index: self.changed.emit())
         row.air.valueChanged.connect(lambda _value: self.changed.emit())
-        row.up.clicked.connect(lambda _on=False: self.move(row, -1))
-        row.down.clicked.connect(lambda _on=False: self.move(row, 1))
+        row.up.clicked.connect(lambda _on=False: self.shift(row, -1))
+        row.down.clicked.connect(lambda _on=False: self.shift(row, 1))
         row.remove.clicked.connect(lambda _on=False: self.remove(row))
 
     def _lay(self) -> None:

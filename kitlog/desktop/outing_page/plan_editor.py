@@ -92,9 +92,7 @@ class PlanEditor(Dialog):
     def look(self) -> None:
         """Assess the draft and show what it comes to; what cannot be so is said at its field."""
         faults, phase_fault = self.day.faults(), self.phases.fault()
-        self.assessed = None
-        if not faults and not phase_fault:
-            faults = self._assess()
+        self.assessed = None if faults or phase_fault else self._assess(faults)
         for name, note in self.day.notes.items():
             _say(note, faults.pop(name, ""))
         _say(self.phase_note, phase_fault or faults.pop("phases", ""))
@@ -102,20 +100,20 @@ class PlanEditor(Dialog):
         self.want("" if self.assessed is not None else _("Something above cannot be so."))
         self._show()
 
-    def _assess(self) -> dict[str, str]:
-        """Assess the draft; faults by the field of the form."""
+    def _assess(self, faults: dict[str, str]) -> Assessment | None:
+        """Assess the draft, or add to `faults`, by the field of the form, why it cannot be."""
+        fault: Fault
         try:
-            self.assessed = self._desk.bench.assess(self.draft())
+            return self._desk.bench.assess(self.draft())
         except ValidationError as error:
             fault = refused(error)
-        except Fault as other:
-            fault = other  # type: ignore[assignment]  # both are faults with facts
-        else:
-            return {}
+        except Fault as refusal:
+            fault = refusal
         head = str(fault.facts.get("field", "")).split(".")[0]
         field = "phases" if head == "phases" else FIELDS.get(head) or CODES.get(fault.code, "")
         text = fault_text(fault)
-        return {field: first_upper(f"{text.what}. {text.remedy}")}
+        faults[field] = first_upper(f"{text.what}. {text.remedy}")
+        return None
 
     def _show(self) -> None:
         if self.assessed is None:

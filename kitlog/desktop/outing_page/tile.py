@@ -16,6 +16,8 @@ from kitlog.paint.tokens import Tokens
 from kitlog.paint.type_scale import Role
 
 HIGH, SIDE, SHAPE_ROOM = 112, 12, 20
+RING = 4
+"""Room around the tiles for the focus ring."""
 DASHES = (3.0, 3.0)
 
 
@@ -146,7 +148,7 @@ class Board(QWidget):
         self._columns = 4
         self.tiles: dict[Topic, Tile] = {}
         self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setContentsMargins(*(look.px(RING) for _side in range(4)))
         self._grid.setHorizontalSpacing(look.px(16))
         self._grid.setVerticalSpacing(look.px(8))
 

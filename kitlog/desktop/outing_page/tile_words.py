@@ -8,7 +8,7 @@ from kitlog.desktop.outing_page.topics import TITLES, mark_of, state_of
 from kitlog.desktop.words import count_text
 from kitlog.packing.assessment import Assessment
 from kitlog.paint.mark import Mark
-from kitlog.wording.figures import MINUS, hours_text, kg_text, number_text, percent_text, span_text
+from kitlog.wording.figures import MINUS, kg_text, number_text, percent_text, span_text
 from kitlog.wording.findings import Names, say, tile_figure
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import first_upper
@@ -98,7 +98,7 @@ def _kit(findings: tuple[Finding, ...], assessment: Assessment, names: Names) ->
     worst = [finding for finding in open_ones if finding.state is open_ones[0].state]
     titles = [first_upper(say(finding, names).title) for finding in open_ones[:2]] + [""]
     rest = len(open_ones) - 1
-    second = titles[1] if rest < 2 else ngettext("and {n} more", "and {n} more", rest).format(n=rest)  # noqa: PLR2004
+    second = titles[1] if rest < 2 else ngettext("and {n} more", "and {n} more", rest).format(n=rest)
     return count_text(len(worst), worst[0].state), (titles[0], second)
 
 
@@ -125,9 +125,8 @@ def _power(findings: tuple[Finding, ...], assessment: Assessment, names: Names) 
 
 def _off_line(finding: Finding, names: Names) -> str:
     likely = finding.facts["off_h_likely"]
-    off = likely if likely is not None else finding.facts["off_h_high"]
-    after = hours_text(off) if isinstance(off, float) else ""
-    return _("off after {after}: {device}").format(device=say(finding, names).title, after=after)
+    case = _("{device}, high day") if likely is None else _("{device}, likely day")
+    return case.format(device=say(finding, names).title)
 
 
 def _weight(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:

@@ -111,7 +111,9 @@ def _stays(assessment: Assessment, names: Names) -> list[ItemLine]:
     passed = {one.item.id for one in assessment.passed_over}
     left_out = frozenset(assessment.outing.left_out)
     return [
-        ItemLine(item, names.get(item, item), _("left out by you") if item in left_out else _("nothing asks for it"), "")
+        ItemLine(
+            item, names.get(item, item), _("left out by you") if item in left_out else _("nothing asks for it"), ""
+        )
         for item in assessment.stays_home
         if item not in passed
     ]

@@ -8,6 +8,7 @@ from kitlog.paint.mark import Mark
 from kitlog.paint.weight_picture import Pointer, Range, ReserveBar, TakeOff, WeightPicture, ZoneSums
 from kitlog.wording.figures import kg_text, mass_text, number_text
 from kitlog.wording.findings import Names, say
+from kitlog.wording.sheet_words import SHARPENS_FROM_G
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper, word
 
@@ -141,5 +142,8 @@ def _next_weighing(assessment: Assessment, names: Names) -> str:
     sharpen = assessment.mass.sharpen
     if sharpen is None:
         return ""
+    if sharpen.by_g < SHARPENS_FROM_G:
+        around = kg_text(assessment.mass.tolerance_g)
+        return _("no single weighing narrows ± {around} by much").format(around=around)
     item = _("the pilot") if sharpen.id == "pilot" else names.get(sharpen.id, sharpen.id)
     return _("weigh {item} next: narrows by {mass}").format(item=item, mass=mass_text(sharpen.by_g))

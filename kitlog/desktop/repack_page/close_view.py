@@ -1,7 +1,7 @@
 """The last step: findings worst first, the open questions, the sheet."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from kitlog.budget.result import State
 from kitlog.desktop import look
@@ -34,8 +34,8 @@ class CloseView(QScrollArea):
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        inside = QWidget()
-        rows = QVBoxLayout(inside)
+        self._inside = QWidget()
+        rows = QVBoxLayout(self._inside)
         rows.setContentsMargins(0, 0, px(12), px(12))
         rows.setSpacing(px(12))
         head = QHBoxLayout()
@@ -52,7 +52,7 @@ class CloseView(QScrollArea):
         self._body.setSpacing(px(6))
         rows.addLayout(self._body)
         rows.addStretch()
-        self.setWidget(inside)
+        self.setWidget(self._inside)
 
     def show_progress(self, progress: Progress, names: Names, acts: RowActs) -> None:
         """Show what is open; the focus stays with what has the same name."""
@@ -80,10 +80,9 @@ class CloseView(QScrollArea):
         return self.band.segments[0] if self.band.segments else self.sheet_act
 
     def _held(self) -> str:
-        focus = self.focusWidget()
-        inside = focus is not None and focus.hasFocus() and self.widget().isAncestorOf(focus)
-        return focus.objectName() if inside and focus is not None else ""
+        focus = QApplication.focusWidget()
+        return focus.objectName() if focus is not None and self._inside.isAncestorOf(focus) else ""
 
     def _hold(self, name: str) -> None:
-        again = self.widget().findChild(QWidget, name)
+        again = self._inside.findChild(QWidget, name)
         (again if isinstance(again, QWidget) else self.sheet_act).setFocus(Qt.FocusReason.OtherFocusReason)

@@ -1,4 +1,4 @@
-"""What could go instead of the lines that are held up: found out one by one in quiet moments, kept until the plan changes."""
+"""What could go instead of the lines that are held up: found out one by one in quiet moments, and kept."""
 
 from collections.abc import Callable, Iterable
 

@@ -67,7 +67,7 @@ class RowPaint(QStyledItemDelegate):
         else:
             chosen = bool(option.state & QStyle.StateFlag.State_Selected)
             over = bool(option.state & QStyle.StateFlag.State_MouseOver)
-            focus = chosen and option.widget is not None and option.widget.hasFocus()
+            focus = chosen and bool(option.state & QStyle.StateFlag.State_HasFocus)
             body = body_rect(row, rect)
             _ground(painter, body, row, t, chosen=chosen, over=over, focus=focus)
             _box(painter, box_rect(body), row, t)
@@ -88,9 +88,7 @@ def _head(painter: QPainter, rect: QRectF, row: Row, t: Tokens) -> None:
         painter.fillRect(QRectF(rect.left(), rect.bottom() - 1, rect.width(), 1), t.strong_line)
 
 
-def _ground(
-    painter: QPainter, body: QRectF, row: Row, t: Tokens, *, chosen: bool, over: bool, focus: bool
-) -> None:
+def _ground(painter: QPainter, body: QRectF, row: Row, t: Tokens, *, chosen: bool, over: bool, focus: bool) -> None:
     radius, box = look.px(6), body.adjusted(0.5, 0.5, -0.5, -0.5)
     is_exception = row.kind is RowKind.EXCEPTION
     if is_exception:

@@ -68,7 +68,15 @@ class Row:
     def spoken(self) -> str:
         """All of it in one line, the state of the box first."""
         box = _("missing") if self.missing else _("ticked") if self.ticked else _("not ticked") if self.key else ""
-        parts = (box if self.can_stand else "", self.title, self.more, self.word, self.note, self.right, self.right_note)
+        parts = (
+            box if self.can_stand else "",
+            self.title,
+            self.more,
+            self.word,
+            self.note,
+            self.right,
+            self.right_note,
+        )
         return ", ".join(part for part in parts if part)
 
 
@@ -230,9 +238,7 @@ def _list_rows(step: Step, progress: Progress, names: Names) -> list[Row]:
     rows: list[Row] = []
     for group in stowed(progress.assessment):
         lines = [
-            replace(
-                _line_row(step, line, progress, reason_text(line, needs, names), full), zone=group.zone
-            )
+            replace(_line_row(step, line, progress, reason_text(line, needs, names), full), zone=group.zone)
             for line in group.lines
             if line.item.id not in pinned
         ]

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import SET_KINDS
 from kitlog.packing.assessment import Assessment, ListLine
-from kitlog.packing.serving import meets
 from kitlog.packing.remedied import swapped
+from kitlog.packing.serving import meets
 from kitlog.wording.figures import mass_text
 from kitlog.wording.lines import needs_by_id
 from kitlog.wording.translate import _

@@ -89,9 +89,11 @@ def _still_out(names: list[str]) -> str:
         return ""
     more = len(names) - NAMED
     listed = ", ".join(names[:NAMED])
-    return _("{items} and {n} more still out").format(items=listed, n=more) if more > 0 else _(
-        "{items} still out"
-    ).format(items=listed)
+    return (
+        _("{items} and {n} more still out").format(items=listed, n=more)
+        if more > 0
+        else _("{items} still out").format(items=listed)
+    )
 
 
 def _mark(group: Stowed, progress: Progress) -> Mark:
