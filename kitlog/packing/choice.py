@@ -142,7 +142,7 @@ class _Picker:
 
     def _goes_along(self, fit: Fitness) -> bool:
         if fit.item.kind in SET_KINDS:
-            return self._set.chosen.get(fit.item.kind) == fit.item
+            return fit.item.usable and self._set.chosen.get(fit.item.kind) == fit.item
         return fit.can_go and fit.item.id not in self._outing.left_out
 
     def _note(self, asked: Asked) -> None:

@@ -136,6 +136,16 @@ def test_the_set_and_what_is_fitted_to_it_go_whole() -> None:
     assert {"pod fairing", "cockpit", "reserve"} <= going(assessment)
 
 
+def test_a_reserve_that_is_away_does_not_come_with_its_harness() -> None:
+    away = but("reserve", instead=[other(RESERVE, state="away")])
+    for chosen in ({}, {"reserve": "reserve"}):
+        assessment = judged(outing(set=chosen), away, NEW)
+        found = missing(assessment, "reserve")
+        assert found is not None
+        assert (found.state, found.reason) == (State.STOP, "away")
+        assert "reserve" not in going(assessment)
+
+
 def test_in_the_worked_example_nothing_is_open() -> None:
     assert not of_code(judged(O1), "need.not_chosen")
     unchosen = changed(O1, set={"harness": "Harness A"}, pinned=[], left_out=[])
