@@ -276,10 +276,9 @@ def _predicted_on(rule: ServiceRule, hours_left: float | None, flights: Sequence
     if hours_left is None or hours_left <= 0:
         return None
     rate = rate_h_per_day(flights, on, ground_handling=rule.ground_handling)
-    if rate <= 0:
+    if rate <= 0 or hours_left / rate >= (date.max - on).days:
         return None
-    days = math.floor(hours_left / rate)
-    return on + timedelta(days=days) if days < (date.max - on).days else None
+    return on + timedelta(days=math.floor(hours_left / rate))
 
 
 def _back(day: date | None, lead_days: int) -> date | None:

@@ -192,6 +192,10 @@ class TestHours:
         assert due.predicted_on == MAY + timedelta(days=80)
         assert due.days_left == 80
 
+    @pytest.mark.parametrize("hours", [1e-9, 1e-300])
+    def test_nothing_is_predicted_beyond_the_calendar(self, hours: float) -> None:
+        assert judged(rule(hours=100), record(date(2025, 5, 8)), flight(MAY, hours)).predicted_on is None
+
     def test_nothing_is_predicted_once_used_up_or_without_use(self) -> None:
         assert judged(rule(hours=10), flight(date(2026, 5, 1), 10)).predicted_on is None
         assert judged(rule(hours=10)).predicted_on is None
