@@ -16,8 +16,11 @@ from kitlog.wording.findings import Names, say
 from kitlog.wording.translate import _
 from kitlog.wording.words import word
 
-COLD_LOCK = 0.02
+COLD_LOCK = 0.05
 """From this share of the cells on, a band is shown as cold: less cannot be seen."""
+
+CHARGED = 0.02
+"""A rise of the charge by less than this, after a switch-off, is no charging."""
 
 SECONDS = 3e-4
 """Switch-offs shorter than this, in h, are noise of the simulation."""
@@ -170,10 +173,19 @@ def _remark(item: Item, day: DayResult, assessment: Assessment) -> str:
 
 
 def _end(day: DayResult, item: str) -> str:
-    if item in day.devices and not day.devices[item].on_at_end:
+    if item in day.devices and _stays_off(day, item):
         return _("off")
     share = day.devices[item].soc_end if item in day.devices else day.banks[item].soc_end
     return word("not known") if share is None else percent_text(100 * share)
+
+
+def _stays_off(day: DayResult, item: str) -> bool:
+    """Whether a device is off at the end, or went off and was not charged since."""
+    device = day.devices[item]
+    if not device.on_at_end or device.first_off_h is None or not _lasting_off(day, item):
+        return not device.on_at_end
+    at_off = next((soc for hours, soc in day.device_courses[item].points if hours >= device.first_off_h), 1.0)
+    return device.soc_end is not None and device.soc_end <= at_off + CHARGED
 
 
 def _clocks(assessment: Assessment, hours: tuple[float, ...]) -> tuple[str, ...]:

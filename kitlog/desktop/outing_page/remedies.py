@@ -14,7 +14,17 @@ if TYPE_CHECKING:
 
     from kitlog.desktop.desk import Desk
 
-EDITS_ITEM = frozenset({"weigh", "enter_range", "enter_harness_limit", "enter_reserve_limit", "enter_battery", "fetch"})
+EDITS_ITEM = frozenset(
+    {
+        "weigh",
+        "enter_range",
+        "enter_harness_limit",
+        "enter_reserve_limit",
+        "enter_battery",
+        "enter_volume",
+        "fetch",
+    }
+)
 """Remedies whose figure is entered in the editor of the item."""
 
 
@@ -141,6 +151,7 @@ _ACTS: dict[str, Callable[[Remedies, Outing, Remedy, Finding], None]] = {
     "answer": Remedies._answer,  # noqa: SLF001
     "choose": Remedies._choose,  # noqa: SLF001
     "enter_phases": Remedies._plan,  # noqa: SLF001
+    "carry_water": Remedies._plan,  # noqa: SLF001
     "name_person": Remedies._plan,  # noqa: SLF001
     "plug_in": Remedies._plug,  # noqa: SLF001
 }

@@ -76,6 +76,9 @@ _SHORT = {
     "enter_reserve_limit": N_("Enter the printed load"),
     "enter_battery": N_("Enter Wh: {first}"),
     "enter_phases": N_("Enter the phases"),
+    "enter_volume": N_("Enter the volume"),
+    "carry_water": N_("Plan more water"),
+    "fetch": N_("Get it back: {first}"),
     "plug_in": N_("Plug in: {first}"),
 }
 """Remedies that can be pressed, short enough for a tile."""

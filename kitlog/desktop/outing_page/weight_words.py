@@ -112,7 +112,7 @@ def _reserve(assessment: Assessment) -> ReserveBar | None:
         bar = Range(least / 1000, _number(high) / 1000, _kg(least), _kg(_number(high)), Mark(finding.state.value))
     else:
         caption, bar = _("{item}, printed load not on record").format(item=full_name(item)), Range(None, None)
-    pairs = ((_("without the wing {kg}"), finding.figure), (_("with the wing {kg}"), finding.facts["with_wing_g"]))
+    pairs = ((_("without the wing {kg}"), finding.figure), (_("with it {kg}"), finding.facts["with_wing_g"]))
     pointers = [Pointer(g / 1000, text.format(kg=_kg(g))) for text, g in pairs if isinstance(g, int | float)]
     return ReserveBar(_("Reserve"), caption, bar, tuple(pointers))
 
