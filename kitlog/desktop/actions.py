@@ -54,7 +54,8 @@ class Action:
             return ()
         if isinstance(self.shortcut, str):
             return (QKeySequence(self.shortcut),)
-        return tuple(QKeySequence.keyBindings(self.shortcut)[:1])
+        bound = QKeySequence.keyBindings(self.shortcut)
+        return tuple(key for key in bound if "Alt" not in key.toString() or "+" not in key.toString())
 
 
 _FILE = (

@@ -50,6 +50,9 @@ class Page(QWidget):
         """What has the focus when the page is opened."""
         return self
 
+    def leave(self) -> None:
+        """The window closes: stop what would still happen later."""
+
     def show_this(self, what: str) -> None:
         """Show something in particular, by the name that was asked for."""
 

@@ -5,7 +5,7 @@ import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtCore import QSettings
 from PySide6.QtGui import QFont, QIcon
 from PySide6.QtWidgets import QApplication
 
@@ -56,7 +56,9 @@ def run_window(
     windows = Windows(IconSet(icons), memory, open_demo)
     windows.open(opened)
     application.styleHints().colorSchemeChanged.connect(lambda _now: _follow_system(memory, application))
-    return application.exec()
+    code = application.exec()
+    windows.let_go()
+    return code
 
 
 def prepared(arguments: Sequence[str]) -> QApplication:
@@ -90,6 +92,12 @@ class Windows:
         made.show()
         return made
 
+    def let_go(self) -> None:
+        """Close every window and its data file."""
+        for window in self._open:
+            window.close()
+            window.desk.bench.close()
+
     def _demo(self) -> None:
         if self._open_demo is not None:
             self.open(self._open_demo())
@@ -101,7 +109,7 @@ class Windows:
 def _say_painted() -> None:
     sys.stdout.write("first paint\n")
     sys.stdout.flush()
-    QTimer.singleShot(0, QApplication.quit)
+    QApplication.quit()
 
 
 def _follow_system(memory: WindowMemory, application: QApplication) -> None:

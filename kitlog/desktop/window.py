@@ -30,6 +30,9 @@ from kitlog.wording.faults import fault_text
 from kitlog.workbench.change import Change
 from kitlog.workbench.workbench import Workbench
 
+COUNTS_AFTER_MS = 30
+"""The counts of the tag follow what is shown: first paint and answers to keys come before them."""
+
 LEAST = (640, 480)
 """Smallest size of the window in px of the design."""
 
@@ -39,6 +42,7 @@ class Window(QMainWindow):
 
     Attributes:
         painted: it has been painted for the first time.
+        painted_once: whether that has been.
     """
 
     painted = Signal()
@@ -47,7 +51,7 @@ class Window(QMainWindow):
         super().__init__()
         self.desk = desk
         self.memory = memory
-        self._painted = False
+        self.painted_once = False
         self._pages: dict[str, Page] = {}
         self._fold = Fold()
         self.setWindowTitle(f"kitlog, {desk.path.name}")
@@ -172,8 +176,8 @@ class Window(QMainWindow):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint, and say so the first time."""
         super().paintEvent(event)
-        if not self._painted:
-            self._painted = True
+        if not self.painted_once:
+            self.painted_once = True
             QTimer.singleShot(0, self.painted.emit)
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -200,6 +204,9 @@ class Window(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Keep the geometry for the next time."""
         self.memory.keep(self, self.open_name)
+        self._assess.stop()
+        for page in self._pages.values():
+            page.leave()
         self.desk.leave()
         super().closeEvent(event)
 
@@ -224,6 +231,7 @@ class Window(QMainWindow):
     def _connect(self) -> None:
         self._assess = QTimer(self)
         self._assess.setSingleShot(True)
+        self._assess.setInterval(COUNTS_AFTER_MS)
         self._assess.timeout.connect(self.show_counts)
         self.rail.chosen.connect(self.open)
         self.tag.other.connect(self.acts.choose_outing)

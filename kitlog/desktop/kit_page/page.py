@@ -130,6 +130,10 @@ class KitPage(Page):
         self.bar.clear()
         self.select_ids((what,))
 
+    def leave(self) -> None:
+        """Details are not shown any more."""
+        self._later.stop()
+
     def show_only(self, show: Show) -> None:
         """Turn a filter on or off."""
         self.bar.chips[show].toggle()

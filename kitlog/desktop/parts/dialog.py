@@ -82,6 +82,12 @@ class Dialog(QDialog):
         most = round(self.screen().availableGeometry().height() * 0.9)
         return QSize(width, min(max(high, inside.sizeHint().height()) + around + 2, most))
 
+    def exec(self) -> int:
+        """Show it until it is left; it is let go afterwards."""
+        done = super().exec()
+        self.deleteLater()
+        return done
+
     def showEvent(self, event: QShowEvent) -> None:
         """Open in the size that the body asks for; Qt would keep it under two thirds of the screen."""
         super().showEvent(event)

@@ -1,6 +1,6 @@
 """Tables on the sheet: hairlines between rows, the current row in a ring, heads that say what they sort by."""
 
-from PySide6.QtCore import QModelIndex, QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtCore import QItemSelectionModel, QModelIndex, QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QWidget
 
@@ -93,10 +93,11 @@ class PaperTable(QTableView):
         return sorted(index.row() for index in self.selectionModel().selectedRows())
 
     def select(self, row: int) -> None:
-        """Make a row the current one and bring it into view."""
-        self.selectRow(row)
-        self.setCurrentIndex(self.model().index(row, 0))
-        self.scrollTo(self.model().index(row, 0))
+        """Make a row the current one and bring it into view, whatever keys are held down."""
+        index = self.model().index(row, 0)
+        flag = QItemSelectionModel.SelectionFlag
+        self.selectionModel().setCurrentIndex(index, flag.ClearAndSelect | flag.Rows)
+        self.scrollTo(index)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the rows, then the ring of the current one over them."""
