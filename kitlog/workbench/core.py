@@ -47,7 +47,7 @@ class Core:
         self._undo = UndoList()
         self._listeners: list[Listener] = []
         self._kept: dict[str, Any] = {}
-        self._version = data.data_version()
+        self._kept_version = self._told_version = data.data_version()
 
     @property
     def path(self) -> Path:
@@ -66,11 +66,10 @@ class Core:
     def look_again(self) -> bool:
         """If another process wrote: read anew, forget the undo list, tell everybody. To be called on focus."""
         version = self._data.data_version()
-        if version == self._version:
+        if version == self._told_version:
             return False
-        self._version = version
+        self._told_version = version
         self._undo.forget()
-        self._kept.clear()
         self._tell(Change(frozenset({EVERYTHING}), frozenset()))
         return True
 
@@ -126,7 +125,6 @@ class Core:
         self._changed(changes)
 
     def _changed(self, changes: Changes) -> None:
-        self._version = self._data.data_version()
         kinds = frozenset(_WORDS.get(kind, kind) for kind, _ in changes.touched)
         for name in kinds:
             self._kept.pop(name, None)
@@ -137,6 +135,11 @@ class Core:
             listener(change)
 
     def _read(self, kind: str, read: Callable[[Reader], T]) -> T:
+        """What was read before, unless another process wrote since: a write made from old rows would undo its work."""
+        version = self._data.data_version()
+        if version != self._kept_version:
+            self._kept.clear()
+            self._kept_version = version
         if kind not in self._kept:
             with self._data.reading() as reader:
                 self._kept[kind] = read(reader)

@@ -24,7 +24,13 @@ class KitCommands(Reads):
         return item.id
 
     def edit_items(self, items: Sequence[Item]) -> None:
-        """Change items. A reserve or carabiner fitted elsewhere than before is an event: a new pairing."""
+        """Change items. A reserve fitted to another harness than before is an event: a new pairing.
+
+        Raises:
+            InputFault: ``item.unknown``: it has been deleted meanwhile.
+        """
+        for item in items:
+            self._known(item.id)
         events = [event for item in items if (event := self._new_pairing(item)) is not None]
         facts = {"name": items[0].name if items else "", "count": len(items)}
         self._put("item.edit", (*items, *events), facts)

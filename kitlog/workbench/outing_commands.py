@@ -16,7 +16,7 @@ class OutingCommands(ServiceCommands):
     """Writes to outings and their repack."""
 
     def save_outing(self, outing: Outing) -> str:
-        """Add or change an outing; overrides that are on record stay there.
+        """Add or change an outing; overrides that are on record stay there as they are.
 
         Raises:
             InputFault: an unknown or ambiguous item is named.
@@ -26,7 +26,7 @@ class OutingCommands(ServiceCommands):
         if known is not None:
             on_record = {(o.finding, o.at): o for o in known.overrides}
             given = {(o.finding, o.at): o for o in plan.overrides}
-            plan = plan.model_copy(update={"overrides": tuple((on_record | given).values())})
+            plan = plan.model_copy(update={"overrides": tuple((on_record | given | on_record).values())})
         code = "outing.add" if known is None else "outing.edit"
         self._write(code, lambda w: w.put(plan), {"name": plan.name})
         return plan.id

@@ -1,6 +1,6 @@
 """What can be done about service and flights: rules, records, events, the log."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from kitlog.fault import InputFault
 from kitlog.kit.flights import Flight
@@ -80,18 +80,23 @@ class ServiceCommands(KitCommands):
         Raises:
             InputFault: ``flight.in_future`` with ``day``; ``item.unknown``.
         """
-        self._write("flight.add", lambda w: w.put(self._checked(flight)), {"day": flight.on})
+        self._refuse_unlikely(flight)
+        self._write("flight.add", lambda w: w.put(flight), {"day": flight.on})
         return flight.id
 
     def edit_flight(self, flight: Flight) -> None:
-        """Change a flight of the log."""
-        self._write("flight.edit", lambda w: w.put(self._checked(flight)), {"day": flight.on})
+        """Change a flight of the log.
+
+        Raises:
+            InputFault: ``flight.in_future`` with ``day``; ``flight.unknown``; ``item.unknown``.
+        """
+        self._logged(flight.id)
+        self._refuse_unlikely(flight)
+        self._write("flight.edit", lambda w: w.put(flight), {"day": flight.on})
 
     def delete_flight(self, flight_id: str) -> None:
         """Take a flight out of the log."""
-        flight = next((f for f in self.flights() if f.id == flight_id), None)
-        if flight is None:
-            raise InputFault("flight.unknown", name=flight_id)
+        flight = self._logged(flight_id)
         self._write("flight.delete", lambda w: w.remove(Flight, flight_id, now=self.now()), {"day": flight.on})
 
     def usual_set(self) -> tuple[str, ...]:
@@ -99,14 +104,16 @@ class ServiceCommands(KitCommands):
         last = max(self.flights(), key=lambda flight: flight.last_day, default=None)
         return last.flown if last else ()
 
-    def _checked(self, flight: Flight) -> Flight:
-        if flight.last_day > self.now().date():
-            raise InputFault("flight.in_future", day=flight.last_day)
-        self._known_all((*flight.flown, *flight.carried))
+    def _logged(self, flight_id: str) -> Flight:
+        flight = next((f for f in self.flights() if f.id == flight_id), None)
+        if flight is None:
+            raise InputFault("flight.unknown", name=flight_id)
         return flight
 
-    def _known_all(self, ids: Sequence[str]) -> None:
-        for item_id in ids:
+    def _refuse_unlikely(self, flight: Flight) -> None:
+        if flight.last_day > self.now().date():
+            raise InputFault("flight.in_future", day=flight.last_day)
+        for item_id in (*flight.flown, *flight.carried):
             self._known(item_id)
 
 
