@@ -24,12 +24,12 @@ class Load:
         if there is not None:
             self.lines[item.id] = replace(there, n=max(there.n, n), pinned=there.pinned or pinned)
             return
-        facts = self.library.facts(item.kind)
+        zone, zone_on_foot = usual_zones(item, self.library)
         self.lines[item.id] = ListLine(
             item=item,
             n=n,
-            zone=item.zone or facts.zone,
-            zone_on_foot=item.zone_on_foot or _foot(item, facts.zone_on_foot),
+            zone=zone,
+            zone_on_foot=zone_on_foot,
             pinned=pinned,
             fitted=fitted,
             guessed=serving(item, self.library).guessed,
@@ -58,6 +58,12 @@ class Load:
             self.lines[item_id] = replace(line, needs=needs, strength=strongest)
 
 
-def _foot(item: Item, usual: Zone) -> Zone:
-    """A thing that the pilot wears or leaves in the car by choice does so on foot too, unless said otherwise."""
-    return item.zone if item.zone in {Zone.WORN, Zone.LEFT_IN_CAR} and item.zone is not None else usual
+def usual_zones(item: Item, library: Library) -> tuple[Zone, Zone]:
+    """Where an item rides in the air and on foot: its own zones, else those of its kind.
+
+    A thing that the pilot wears or leaves in the car by choice does so on foot too, unless said otherwise.
+    """
+    facts = library.facts(item.kind)
+    follows = item.zone in {Zone.WORN, Zone.LEFT_IN_CAR}
+    on_foot = item.zone if follows and item.zone is not None else facts.zone_on_foot
+    return item.zone or facts.zone, item.zone_on_foot or on_foot

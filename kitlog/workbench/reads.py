@@ -16,6 +16,7 @@ from kitlog.outing.ticks import Tick
 from kitlog.packing.assess import assess
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.kit import History, Kit
+from kitlog.packing.load import usual_zones
 from kitlog.packing.serving import serving
 from kitlog.workbench.core import Core
 
@@ -160,12 +161,13 @@ class Reads(Core):
         return tuple(self._row(item, book, today, carried.get(item.id)) for item in self.items())
 
     def _row(self, item: Item, book: ServiceBook, today: date, last_carried: date | None) -> KitRow:
-        facts, serves = self.library.facts(item.kind), serving(item, self.library)
+        zone, zone_on_foot = usual_zones(item, self.library)
+        serves = serving(item, self.library)
         return KitRow(
             item=item,
             due_state=worst_state(due_states(item, book, today)),
-            zone=item.zone or facts.zone,
-            zone_on_foot=item.zone_on_foot or facts.zone_on_foot,
+            zone=zone,
+            zone_on_foot=zone_on_foot,
             last_carried=last_carried,
             serves=serves.names,
             guessed=serves.guessed,
