@@ -40,6 +40,7 @@ class StatusLine(QWidget):
         row.addWidget(self.stance, 1)
         for widget in (self.saved, self._dot, self.undo_act, self.nothing):
             row.addWidget(widget)
+        self.show_undo("")
 
     def show_saved(self, text: str) -> None:
         """When it was last saved, or the name of the data file."""

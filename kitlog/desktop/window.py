@@ -244,6 +244,8 @@ class Window(QMainWindow):
         self.painted.connect(self._after_first_paint)
 
     def _after_first_paint(self) -> None:
+        if not self.isVisible():
+            return
         self.show_outing()
         self.show_saved()
 

@@ -133,7 +133,7 @@ def in_dialog(qtbot, styled: QApplication) -> Callable[[Callable[[], object], Ca
             try:
                 use(dialog)
                 used.append(True)
-            except BaseException as error:
+            except BaseException as error:  # noqa: BLE001  # raised again outside of the event loop
                 failed.append(error)
             if dialog.isVisible():
                 dialog.reject()

@@ -45,7 +45,7 @@ class Dialog(QDialog):
         self._wrong.setVisible(False)
         self.title = Text(title, Role.TITLE)
         self.scroller = self._scrolled()
-        self._assemble()
+        self._put_together()
 
     def want(self, reason: str) -> None:
         """Hold the main button back and say beside it what is still wanted; empty lets it go."""
@@ -105,7 +105,7 @@ class Dialog(QDialog):
         area.setWidget(self._inside)
         return area
 
-    def _assemble(self) -> None:
+    def _put_together(self) -> None:
         px = look.px
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, px(16), 0, px(16))

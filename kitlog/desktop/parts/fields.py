@@ -5,7 +5,7 @@ from datetime import date
 
 from PySide6.QtCore import QDate, QLocale, QPointF, QRectF, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF, QValidator, QWheelEvent
-from PySide6.QtWidgets import QCheckBox, QComboBox, QDateEdit, QDoubleSpinBox, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractSpinBox, QCheckBox, QComboBox, QDateEdit, QDoubleSpinBox, QLineEdit, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.ring import draw_ring
@@ -126,6 +126,10 @@ class DateField(QDateEdit):
     def put(self, day: date | None) -> None:
         """Show a day or none."""
         self.setDate(self.EMPTY if day is None else QDate(day.year, day.month, day.day))
+
+    def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: FBT001  # Qt's signature
+        """Tab leaves the field; left and right move within it."""
+        return QAbstractSpinBox.focusNextPrevChild(self, forward)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Del empties; from empty, a digit or arrow begins at today."""
