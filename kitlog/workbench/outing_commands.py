@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from kitlog.fault import InputFault
+from kitlog.outing.conditions import Condition
 from kitlog.outing.outing import Answer, Outing, Override
 from kitlog.outing.ticks import Step, Tick
 from kitlog.packing.naming import with_ids
@@ -48,13 +49,20 @@ class OutingCommands(ServiceCommands):
         self._write("outing.answer", self._putting(outing, answers=answers), {"check": check})
 
     def tick_condition(self, outing_id: str, condition: str, holds: bool | None) -> None:  # noqa: FBT001  # yes, no, open
-        """Tick a condition yes or no, or leave it open again (None)."""
+        """Tick a condition yes or no, or leave it open again (None).
+
+        Raises:
+            InputFault: ``field.not_in_list`` with ``value`` and ``expected``.
+        """
         outing = self._planned(outing_id)
-        kept = {c: h for c, h in outing.conditions.items() if c.value != condition}
-        ticked = Outing.model_validate(
-            {**outing.model_dump(), "conditions": kept | ({} if holds is None else {condition: holds})}
-        )
-        self._write("outing.condition", lambda w: w.put(ticked), {"condition": condition})
+        try:
+            named = Condition(condition)
+        except ValueError:
+            known = ", ".join(Condition)
+            raise InputFault("field.not_in_list", field="conditions", value=condition, expected=known) from None
+        kept = {c: h for c, h in outing.conditions.items() if c is not named}
+        conditions = kept | ({} if holds is None else {named: holds})
+        self._write("outing.condition", self._putting(outing, conditions=conditions), {"condition": named.value})
 
     def override(self, outing_id: str, finding: str, reason: str) -> None:
         """Close a stop with a written reason; it stays on record.

@@ -48,10 +48,14 @@ class ServiceCommands(KitCommands):
         """Record that a service was done.
 
         Raises:
-            InputFault: ``record.in_future`` with ``day``.
+            InputFault: ``record.in_future`` with ``day``; ``rule.unknown``: it is no rule of that item.
         """
         if record.done_on > self.now().date():
             raise InputFault("record.in_future", day=record.done_on)
+        of_item = {rule.id for rule in self.rules() if rule.item_id == record.item_id}
+        for rule_id in record.rules:
+            if rule_id not in of_item:
+                raise InputFault("rule.unknown", rule=rule_id)
         self._write("record.add", lambda w: w.put(record), {"item_id": record.item_id})
         return record.id
 
