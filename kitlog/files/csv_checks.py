@@ -85,9 +85,7 @@ def checked(
         return None
 
 
-def _note(
-    detail: ErrorDetails, values: Values, at: Column | None, columns: Columns, problems: Problems
-) -> None:
+def _note(detail: ErrorDetails, values: Values, at: Column | None, columns: Columns, problems: Problems) -> None:
     code = detail["type"]
     if code in _ASKED_OF and not values.sound:
         return  # the figure it misses may be the one that could not be read
@@ -98,9 +96,7 @@ def _note(
     problems.add(values.row.spot, heading, code, **{"value": value, **facts})
 
 
-def _code_and_facts(
-    code: str, facts: Mapping[str, Any], column: Column | None
-) -> tuple[str, dict[str, object]]:
+def _code_and_facts(code: str, facts: Mapping[str, Any], column: Column | None) -> tuple[str, dict[str, object]]:
     """Limits in the unit of the column, with the project's codes in place of the library's."""
     in_unit = column.form.in_unit if column else float
     if code in _LIMITS:

@@ -52,8 +52,7 @@ def _facet(facet: str, prefix: str, form: Form, *fields: str) -> list[Column]:
     """Columns named prefix + field; a field in grams is a heading in kilograms."""
     unit = "_kg" if form is KILOGRAMS else ""
     return [
-        Column(prefix + (field.removesuffix("_g") + unit if unit else field), (facet, field), form)
-        for field in fields
+        Column(prefix + (field.removesuffix("_g") + unit if unit else field), (facet, field), form) for field in fields
     ]
 
 

@@ -65,9 +65,7 @@ def _draft(item_id: str, values: Values) -> _Draft:
     return _Draft(item_id, as_name(str(values.of.get("name", ""))), values)
 
 
-def _fitted(
-    drafts: Sequence[_Draft], known: Sequence[Item], table: Table, problems: Problems
-) -> Mapping[str, str]:
+def _fitted(drafts: Sequence[_Draft], known: Sequence[Item], table: Table, problems: Problems) -> Mapping[str, str]:
     """Ids by the ids of what is fitted to them; a circle or a name that is not one item's is noted."""
     index = NameIndex(_entries(drafts, known))
     fitted = {}

@@ -57,9 +57,7 @@ def _facet_without_column(name: str, facet: Frozen | None) -> Iterator[str]:
     values = {field: getattr(facet, field) for field in type(facet).model_fields}
     if all(blank(value) for value in values.values()):
         yield name
-    yield from (
-        f"{name}.{f}" for f, value in values.items() if (name, f) not in KIT.by_path and not blank(value)
-    )
+    yield from (f"{name}.{f}" for f, value in values.items() if (name, f) not in KIT.by_path and not blank(value))
 
 
 def _lost_of_on_way(ways: Sequence[WayOfUse]) -> Iterator[str]:

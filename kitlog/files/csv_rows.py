@@ -76,13 +76,9 @@ def _check_heading(index: int, first: Record, columns: Columns, problems: Proble
         problems.add(first.spot, "", "csv.empty_heading", **facts)
     elif heading not in columns.by_heading:
         meant = next((known for known in columns.headings if known == heading.strip().casefold()), "")
-        problems.add(
-            first.spot, shown(heading), "csv.unknown_heading", meant=meant, known=columns.headings, **facts
-        )
+        problems.add(first.spot, shown(heading), "csv.unknown_heading", meant=meant, known=columns.headings, **facts)
     elif heading in first.cells[:index]:
-        problems.add(
-            first.spot, heading, "csv.heading_twice", first_at=first.cells.index(heading) + 1, **facts
-        )
+        problems.add(first.spot, heading, "csv.heading_twice", first_at=first.cells.index(heading) + 1, **facts)
 
 
 def column_letters(number: int) -> str:
@@ -94,9 +90,7 @@ def column_letters(number: int) -> str:
     return letters
 
 
-def _rows(
-    found: Iterator[Record], headings: tuple[str, ...], columns: Columns, problems: Problems
-) -> Iterator[Row]:
+def _rows(found: Iterator[Record], headings: tuple[str, ...], columns: Columns, problems: Problems) -> Iterator[Row]:
     for record in found:
         cells = len(record.cells)
         if cells != len(headings):
@@ -108,9 +102,7 @@ def _rows(
         yield Row(record.spot, named, _unfit_cells(named, record.spot, columns, problems))
 
 
-def _unfit_cells(
-    cells: Mapping[str, str], spot: Spot, columns: Columns, problems: Problems
-) -> frozenset[str]:
+def _unfit_cells(cells: Mapping[str, str], spot: Spot, columns: Columns, problems: Problems) -> frozenset[str]:
     """Headings of cells with characters that nobody can see; line breaks and tabs belong in notes alone."""
     if not _SUSPECT.search("".join(cells.values())):
         return frozenset()

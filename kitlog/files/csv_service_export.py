@@ -41,9 +41,7 @@ def write_service(
     return Export(written(SERVICE, rows), tuple(lost))
 
 
-def _lines(
-    items: Sequence[Item], rules: Sequence[ServiceRule], records: Sequence[ServiceRecord]
-) -> tuple[_Line, ...]:
+def _lines(items: Sequence[Item], rules: Sequence[ServiceRule], records: Sequence[ServiceRecord]) -> tuple[_Line, ...]:
     """The rules that can be written: one of each name for an item that a cell can name."""
     names = unique_names(items)
     by_id = {item.id: item for item in items if item.id in names}
@@ -91,9 +89,7 @@ def _lost(
         yield Lost(names.get(event.item_id, event.item_id), "events")
 
 
-def _lost_rules(
-    lines: Sequence[_Line], rules: Sequence[ServiceRule], names: Mapping[str, str]
-) -> Iterator[Lost]:
+def _lost_rules(lines: Sequence[_Line], rules: Sequence[ServiceRule], names: Mapping[str, str]) -> Iterator[Lost]:
     kept = {line.rule.id for line in lines}
     for rule in rules:
         if rule.id not in kept:

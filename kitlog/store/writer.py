@@ -129,7 +129,7 @@ class Writer(Reader):
 
     def _loosen(self, kind: type[Removable], name: str) -> None:
         if kind is Item:
-            for row in self._rows.all(ITEM, ITEM.c.fitted_to == name):
+            for row in self._rows.all(ITEM, ITEM.c.fitted_to == name, ITEM.c.id != name):
                 self._rows.replace(ITEM, (row["id"],), row, {**row, "fitted_to": None})
         if kind is Outing:
             for row in self._rows.all(TICK, TICK.c.outing_id == name):

@@ -24,9 +24,7 @@ NOW = datetime(2027, 5, 3, 19, 30, tzinfo=UTC)
 def group(number: int, size: int) -> Iterator[Item | ServiceRule]:
     """What one step writes: all of it or nothing must be there afterwards."""
     for n in range(size):
-        item = Item(
-            id=f"{number}.{n}", name=str(number), quantity=size, serves=("map",) * 3, notes="x" * 40 * n
-        )
+        item = Item(id=f"{number}.{n}", name=str(number), quantity=size, serves=("map",) * 3, notes="x" * 40 * n)
         yield item
         yield ServiceRule(id=item.id, item_id=item.id, rule="check", months=12)
 

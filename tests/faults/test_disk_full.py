@@ -80,9 +80,7 @@ for work in (copying, lambda: backup.pack(copy, path.with_name("b.zip"), now), l
 """
     )
     shutil.copy(path, path.with_name("copy.db"))
-    run = subprocess.run(
-        [sys.executable, "-c", script, path, "2000"], capture_output=True, text=True, check=True
-    )
+    run = subprocess.run([sys.executable, "-c", script, path, "2000"], capture_output=True, text=True, check=True)
     copying, packing, restoring = run.stdout.split()
     assert copying in {"data_file.full", "data_file.io"}
     assert (packing, restoring) == ("file.full", "data_file.full")

@@ -124,9 +124,7 @@ def prepare(mode: str, path: Path) -> None:
     [pytest.param(range(2), id="quick"), pytest.param(range(2, 102), id="more", marks=pytest.mark.slow)],
 )
 @pytest.mark.parametrize("mode", MODES)
-def test_killed_at_any_moment(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, mode: str, kills: range
-) -> None:
+def test_killed_at_any_moment(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, mode: str, kills: range) -> None:
     if mode == "migrate":
         monkeypatch.setattr(gate, "SCHEMA", 2)
         monkeypatch.setattr(migrations, "STEPS", ())

@@ -38,9 +38,7 @@ def unpacking(folder: Path, now: datetime) -> None:
     backup.unpack(folder / "backup.zip", folder / "out.db")
 
 
-@pytest.mark.parametrize(
-    ("work", "named"), [(creating, 1), (copying, 1), (restoring, 2), (packing, 1), (unpacking, 2)]
-)
+@pytest.mark.parametrize(("work", "named"), [(creating, 1), (copying, 1), (restoring, 2), (packing, 1), (unpacking, 2)])
 def test_synced_named_synced(
     tmp_path: Path,
     now: datetime,

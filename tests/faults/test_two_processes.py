@@ -31,9 +31,7 @@ data.close()
 def test_both_write_everything(path: Path, count: int) -> None:
     DataFile.open(path, now=NOW).close()
     programs = [
-        subprocess.Popen(
-            [sys.executable, "-c", WRITE, name, path, str(count)], stderr=subprocess.PIPE, text=True
-        )
+        subprocess.Popen([sys.executable, "-c", WRITE, name, path, str(count)], stderr=subprocess.PIPE, text=True)
         for name in ("a", "b")
     ]
     assert [program.communicate()[1] for program in programs] == ["", ""]

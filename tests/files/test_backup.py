@@ -72,9 +72,7 @@ def test_any_zip_program_can_read_it(database: Path, archive: Path) -> None:
 @pytest.mark.skipif(os.name == "nt", reason="modes are POSIX")
 def test_only_the_owner_may_read_it(database: Path, archive: Path, tmp_path: Path) -> None:
     backup.unpack(archive, tmp_path / "out.db")
-    assert [stat.S_IMODE((tmp_path / name).stat().st_mode) for name in ("backup.zip", "out.db")] == [
-        0o600
-    ] * 2
+    assert [stat.S_IMODE((tmp_path / name).stat().st_mode) for name in ("backup.zip", "out.db")] == [0o600] * 2
 
 
 def test_an_older_backup_of_that_name_is_replaced(database: Path, archive: Path) -> None:
@@ -226,9 +224,7 @@ def test_a_directory_that_lies_about_its_length(archive: Path) -> None:
     assert code(lambda: backup.check(archive)) == "backup.foreign"
 
 
-def test_a_full_database_that_is_too_large(
-    database: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_full_database_that_is_too_large(database: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(backup, "MAX_DATABASE", 5_000)
     assert code(lambda: backup.pack(database, tmp_path / "b.zip", NOW)) == "backup.too_large"
     assert not (tmp_path / "b.zip").exists()

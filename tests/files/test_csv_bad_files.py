@@ -165,9 +165,7 @@ CELLS = st.sampled_from(
 @settings(max_examples=500)
 def test_any_cells_under_true_headings_give_a_table_or_a_refusal(data: st.DataObject) -> None:
     headings = data.draw(
-        st.lists(st.sampled_from(KIT.headings[1:]), min_size=1, max_size=6, unique=True).map(
-            lambda h: ["name", *h]
-        )
+        st.lists(st.sampled_from(KIT.headings[1:]), min_size=1, max_size=6, unique=True).map(lambda h: ["name", *h])
     )
     quote = data.draw(st.booleans())
     rows = data.draw(st.lists(st.lists(CELLS, min_size=len(headings), max_size=len(headings)), max_size=4))

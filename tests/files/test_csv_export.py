@@ -87,11 +87,7 @@ def test_everything_the_columns_hold_is_not_lost() -> None:
         ({"battery": Battery(wh=1, fixed_c=20)}, "battery.fixed_c"),
         ({"battery": Battery(wh=1, ways=(WayOfUse(name="tracking", power_w=1),))}, "battery.ways"),
         (
-            {
-                "battery": Battery(
-                    wh=1, ways=(WayOfUse(name="on", power_w=1), WayOfUse(name="off", power_w=0))
-                )
-            },
+            {"battery": Battery(wh=1, ways=(WayOfUse(name="on", power_w=1), WayOfUse(name="off", power_w=0)))},
             "battery.ways",
         ),
         (
@@ -102,9 +98,7 @@ def test_everything_the_columns_hold_is_not_lost() -> None:
             {
                 "battery": Battery(
                     wh=1,
-                    ways=(
-                        WayOfUse(name="on", power_w=1, shares=(Share(during=PhaseWay.FLIGHT, share=0.5),)),
-                    ),
+                    ways=(WayOfUse(name="on", power_w=1, shares=(Share(during=PhaseWay.FLIGHT, share=0.5),)),),
                 )
             },
             "battery.ways.shares",
@@ -181,9 +175,7 @@ def test_the_newest_record_that_stands_is_the_last_time() -> None:
     ],
 )
 def test_what_a_record_says_besides_is_named(fields: dict[str, object], field: str) -> None:
-    record = ServiceRecord.model_validate(
-        {"id": "a", "item_id": "w", "rules": ("1",), "done_on": DAY, **fields}
-    )
+    record = ServiceRecord.model_validate({"id": "a", "item_id": "w", "rules": ("1",), "done_on": DAY, **fields})
     assert write_service([WING], [rule()], [record]).lost == (Lost("Wing", field, "full"),)
 
 

@@ -48,7 +48,9 @@ def test_the_mass_is_that_of_one_piece() -> None:
 
 
 def test_kilograms_of_loads_become_whole_grams() -> None:
-    headings = "name,wing_min_kg,wing_max_kg,wing_figures_kg,harness_max_kg,reserve_min_kg,reserve_max_kg,reserve_sink_at_kg"
+    headings = (
+        "name,wing_min_kg,wing_max_kg,wing_figures_kg,harness_max_kg,reserve_min_kg,reserve_max_kg,reserve_sink_at_kg"
+    )
     item = one(headings, "X,85,105.5,90.125,120.0,60.05,0.001,1000".replace("60.05,0.001", "0.001,60.05"))
     assert item.wing is not None
     assert (item.wing.min_g, item.wing.max_g, item.wing.figures_g) == (85_000, 105_500, 90_125)
@@ -178,10 +180,7 @@ def test_fitted_to_an_item_of_the_file_above_or_below() -> None:
 
 
 def test_fitted_to_an_item_of_the_kit() -> None:
-    assert (
-        read("name,fitted_to\nReserve,Harness\n", (Item(id="old", name="Harness"),)).items[0].fitted_to
-        == "old"
-    )
+    assert read("name,fitted_to\nReserve,Harness\n", (Item(id="old", name="Harness"),)).items[0].fitted_to == "old"
 
 
 def test_a_pair_may_itself_be_fitted_to_something() -> None:
@@ -207,7 +206,9 @@ def test_headings_alone_are_an_empty_kit() -> None:
 
 def test_two_thousand_rows_take_well_under_a_second() -> None:
     row = 'Thing {n},instrument,1,212,kitchen scale,cockpit,rucksack,map+audio,in service,2024-05-01,11.1,0.45,"a, b"\n'
-    headings = "name,kind,quantity,mass_g,mass_source,zone,zone_on_foot,serves,state,bought_on,battery_wh,draw_w,notes\n"
+    headings = (
+        "name,kind,quantity,mass_g,mass_source,zone,zone_on_foot,serves,state,bought_on,battery_wh,draw_w,notes\n"
+    )
     text = headings + "".join(row.format(n=n) for n in range(2_000))
     began = time.process_time()
     assert len(read(text).items) == 2_000

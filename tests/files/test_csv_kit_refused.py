@@ -90,9 +90,7 @@ CELLS: list[tuple[str, str, str, dict[str, Any]]] = [
 
 
 @pytest.mark.parametrize(("heading", "cell", "code", "facts"), CELLS, ids=lambda value: ascii(value)[:30])
-def test_a_bad_cell_is_named_by_row_and_column(
-    heading: str, cell: str, code: str, facts: dict[str, Any]
-) -> None:
+def test_a_bad_cell_is_named_by_row_and_column(heading: str, cell: str, code: str, facts: dict[str, Any]) -> None:
     found = problem(f"name,{heading}\nGood one,\n\nBad one,{cell}\n")
     assert (found.file, found.row, found.record, found.column, found.code) == ("kit.csv", 4, 4, heading, code)
     assert {key: found.facts[key] for key in facts} == facts

@@ -183,9 +183,7 @@ def books(draw: st.DrawFn) -> tuple[list[ServiceRule], list[ServiceRecord]]:
     rules: list[ServiceRule] = []
     records: list[ServiceRecord] = []
     new_id = ids()
-    names = draw(
-        st.lists(NAME.map(str.strip), max_size=4, unique_by=lambda name: Item(id="x", name=name).name)
-    )
+    names = draw(st.lists(NAME.map(str.strip), max_size=4, unique_by=lambda name: Item(id="x", name=name).name))
     for name in names:
         item = draw(st.sampled_from(ITEMS))
         needed = draw(st.sampled_from(sorted(LIMITS)))
@@ -214,7 +212,5 @@ def test_rules_and_records_read_back_as_they_were_written(
 
 
 def test_all_printable_ascii_survives_in_a_note() -> None:
-    item = Item(
-        id="1", name="X", notes=string.printable.replace("\r", "").replace("\x0b", "").replace("\x0c", "")
-    )
+    item = Item(id="1", name="X", notes=string.printable.replace("\r", "").replace("\x0b", "").replace("\x0c", ""))
     assert read_kit(write_kit([item]).data, "kit.csv", (), ids()).items == (item,)

@@ -150,9 +150,7 @@ ROWS: list[tuple[str, str, str, str, dict[str, Any]]] = [
 ]
 
 
-@pytest.mark.parametrize(
-    ("headings", "row", "column", "code", "facts"), ROWS, ids=lambda value: ascii(value)[:30]
-)
+@pytest.mark.parametrize(("headings", "row", "column", "code", "facts"), ROWS, ids=lambda value: ascii(value)[:30])
 def test_a_bad_row_is_refused_with_row_and_column(
     headings: str, row: str, column: str, code: str, facts: dict[str, Any]
 ) -> None:
@@ -171,9 +169,7 @@ def test_item_and_rule_must_have_headings(heading: str) -> None:
     assert (found.row, found.column, found.code) == (1, heading, "csv.missing_heading")
 
 
-@pytest.mark.parametrize(
-    ("cell", "code"), [("often", "number.not_whole"), ("12\x00", "text.unfit_character")]
-)
+@pytest.mark.parametrize(("cell", "code"), [("often", "number.not_whole"), ("12\x00", "text.unfit_character")])
 def test_a_limit_that_cannot_be_read_is_not_called_missing_as_well(cell: str, code: str) -> None:
     assert [found.code for found in problems(f"item,rule,months\nWing,x,{cell}\n")] == [code]
 

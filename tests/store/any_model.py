@@ -29,9 +29,7 @@ DAYS = st.dates(FIRST_DAY, LAST_DAY)
 
 def instances(model: type[BaseModel], **given: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
     """Instances of a model; fields named in `given` come from there."""
-    fields = {
-        name: given[name] if name in given else _of_field(info) for name, info in model.model_fields.items()
-    }
+    fields = {name: given[name] if name in given else _of_field(info) for name, info in model.model_fields.items()}
     return st.fixed_dictionaries(fields).map(_MENDED.get(model, _as_it_is)).map(lambda raw: model(**raw))
 
 

@@ -104,9 +104,7 @@ SPOILT = {
 
 
 @pytest.mark.parametrize("name", SPOILT)
-def test_a_file_that_is_not_a_sound_file_of_ours_is_refused_unchanged(
-    made: Path, now: datetime, name: str
-) -> None:
+def test_a_file_that_is_not_a_sound_file_of_ours_is_refused_unchanged(made: Path, now: datetime, name: str) -> None:
     spoil, code = SPOILT[name]
     spoil(made)
     before = made.read_bytes()
@@ -214,9 +212,7 @@ def test_read_only(now: datetime, exists: bool, file_mode: int, folder_mode: int
             DataFile.open(place, now=now).close()
             place.chmod(file_mode)
         folder.chmod(folder_mode)
-        run = subprocess.run(
-            [sys.executable, "-c", READ_ONLY, place], capture_output=True, text=True, check=False
-        )
+        run = subprocess.run([sys.executable, "-c", READ_ONLY, place], capture_output=True, text=True, check=False)
         assert run.stdout.split() == ["data_file.read_only"], run.stderr
     finally:
         folder.chmod(0o700)
@@ -280,9 +276,7 @@ def test_readers_go_on_while_another_process_writes(
     data.close()
 
 
-def test_a_short_lock_is_waited_for(
-    made: Path, now: datetime, hold: Callable[..., subprocess.Popen[str]]
-) -> None:
+def test_a_short_lock_is_waited_for(made: Path, now: datetime, hold: Callable[..., subprocess.Popen[str]]) -> None:
     data = DataFile.open(made, now=now)
     other = hold(made, "BEGIN IMMEDIATE")
     assert other.stdin is not None

@@ -84,10 +84,7 @@ def test_the_steps_lead_to_the_tables(migrated: sqlite3.Connection, data: DataFi
         table["all checks"] for table in wanted.values()
     )
     for pragma in ("user_version", "application_id"):
-        assert (
-            migrated.execute(f"PRAGMA {pragma}").fetchone()
-            == data._raw.execute(f"PRAGMA {pragma}").fetchone()
-        )
+        assert migrated.execute(f"PRAGMA {pragma}").fetchone() == data._raw.execute(f"PRAGMA {pragma}").fetchone()
     migrated.close()
 
 
@@ -129,9 +126,7 @@ print(sorted(name for name in ("alembic", "mako", "sqlalchemy.orm") if name in s
 
 
 def test_alembic_is_loaded_only_when_a_step_is_due(path: Path) -> None:
-    run = subprocess.run(
-        [sys.executable, "-c", USING_ALEMBIC, path], capture_output=True, text=True, check=True
-    )
+    run = subprocess.run([sys.executable, "-c", USING_ALEMBIC, path], capture_output=True, text=True, check=True)
     assert run.stdout == "[]\n"
 
 
@@ -172,9 +167,7 @@ def schema_of(path: Path) -> tuple[int, dict[str, Any], list[Any]]:
         raw.close()
 
 
-def test_a_step_that_is_due_runs_once_after_a_copy(
-    made: Path, now: datetime, step: Callable[..., None]
-) -> None:
+def test_a_step_that_is_due_runs_once_after_a_copy(made: Path, now: datetime, step: Callable[..., None]) -> None:
     before = schema_of(made)
     step(rename_all)
     data = DataFile.open(made, now=now)

@@ -108,9 +108,7 @@ def test_a_damaged_file_is_kept_byte_by_byte(
 
 
 @pytest.mark.parametrize("change", [cut, no_head, nothing])
-def test_a_damaged_copy_is_refused(
-    copy: Path, path: Path, now: datetime, change: Callable[[bytearray], None]
-) -> None:
+def test_a_damaged_copy_is_refused(copy: Path, path: Path, now: datetime, change: Callable[[bytearray], None]) -> None:
     spoil(change)(copy)
     before = path.read_bytes()
     with pytest.raises(SystemFault) as caught:
@@ -156,9 +154,7 @@ def test_a_folder_is_not_replaced(copy: Path, tmp_path: Path, now: datetime) -> 
         restore(copy, tmp_path / "folder", now)
 
 
-def test_while_another_process_writes(
-    copy: Path, path: Path, now: datetime, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_while_another_process_writes(copy: Path, path: Path, now: datetime, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(connection, "BUSY_MS", 50)
     other = sqlite3.connect(path, isolation_level=None)
     other.execute("BEGIN IMMEDIATE")

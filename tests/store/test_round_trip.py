@@ -96,9 +96,7 @@ def test_putting_again_leaves_only_the_newer(shared: DataFile, data: st.DataObje
 
 
 @settings(max_examples=8, deadline=None, suppress_health_check=list(HealthCheck))
-@given(
-    models=st.lists(EACH, max_size=6, unique_by=lambda m: (type(m), getattr(m, "id", (str(m.model_dump())))))
-)
+@given(models=st.lists(EACH, max_size=6, unique_by=lambda m: (type(m), getattr(m, "id", (str(m.model_dump()))))))
 def test_it_is_still_there_after_closing(tmp_path: Path, now: datetime, models: list[Any]) -> None:
     path = tmp_path / "kitlog.db"
     path.unlink(missing_ok=True)
@@ -168,9 +166,7 @@ def test_nothing_planned_and_nothing_plugged_differ(data: DataFile) -> None:
 
 
 @MANY
-@given(
-    name=st.text(st.characters(codec="utf-8", exclude_categories=("Cs", "Cc")), min_size=1), value=st.text()
-)
+@given(name=st.text(st.characters(codec="utf-8", exclude_categories=("Cs", "Cc")), min_size=1), value=st.text())
 def test_preferences_hold_any_fit_text(shared: DataFile, name: str, value: str) -> None:
     with taken_back(shared) as writer:
         if any(unfit_character(text, breaks=True) for text in (name, value)):

@@ -42,9 +42,7 @@ def test_the_connection_that_transactions_use_has_them(data: DataFile) -> None:
     assert found == WANTED
 
 
-def test_every_connection_of_a_busy_day_has_them(
-    path: Path, now: object, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_every_connection_of_a_busy_day_has_them(path: Path, now: object, monkeypatch: pytest.MonkeyPatch) -> None:
     """Making, opening, copying, restoring, verifying: no connection is made but by `connect`, and all are protected."""
     made: list[dict[str, object]] = []
     real = sqlite3.connect
@@ -112,9 +110,7 @@ def test_only_the_owner_may_read_it(path: Path, now: object) -> None:
     assert stat.S_IMODE(copy.parent.stat().st_mode) == 0o700
 
 
-def test_the_usual_folder_is_made_private(
-    tmp_path: Path, now: object, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_the_usual_folder_is_made_private(tmp_path: Path, now: object, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / "elsewhere").mkdir()
     (tmp_path / "link").symlink_to("elsewhere")
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "link" / "data"))

@@ -43,9 +43,7 @@ def fill(data: DataFile, count: int, now: datetime) -> None:
             writer.put(ServiceRule(id=f"s{n}", item_id=f"i{n}", rule="check", months=12, events=("water",)))
             writer.put(ServiceRecord(id=f"r{n}", item_id=f"i{n}", rules=(f"s{n}",), done_on="2027-05-03"))
             writer.put(Event(id=f"e{n}", item_id=f"i{n}", on="2027-05-03", kind="water"))
-            writer.put(
-                Outing(id=f"o{n}", name="x", flight_types=("ridge",), first_day="2027-05-03", phases=phases)
-            )
+            writer.put(Outing(id=f"o{n}", name="x", flight_types=("ridge",), first_day="2027-05-03", phases=phases))
             writer.put(Tick(outing_id="o3", step=Step.STOW, line=f"i{n}", at=now))
             writer.put_preference(f"n{n}", "x")
 

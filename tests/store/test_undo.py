@@ -138,9 +138,7 @@ def test_history_only_grows_and_redo_restores_it(
     for changes in reversed(steps[len(steps) - back :]):
         before = dump(file)
         undone(file, changes)
-        assert all(
-            len(dump(file)[name]) >= len(before[name]) for name in ("event", "service_record", "override")
-        )
+        assert all(len(dump(file)[name]) >= len(before[name]) for name in ("event", "service_record", "override"))
     for changes in steps[len(steps) - back :]:
         redone(file, changes)
     assert dump(file) == final
@@ -165,9 +163,7 @@ def test_an_entry_taken_back_is_struck(data: DataFile, model: Event | ServiceRec
 def test_a_correction_of_a_record_is_taken_back_exactly(data: DataFile) -> None:
     done(data, put(RECORD))
     before = dump(data)
-    corrected = done(
-        data, put(RECORD.model_copy(update={"rules": ("check", "pack", "lines"), "who": "a workshop"}))
-    )
+    corrected = done(data, put(RECORD.model_copy(update={"rules": ("check", "pack", "lines"), "who": "a workshop"})))
     undone(data, corrected)
     assert dump(data) == before
 
@@ -270,6 +266,14 @@ def test_a_place_in_the_order_is_never_given_twice(data: DataFile) -> None:
     undone(data, removal)
     with data.reading() as reader:
         assert [item.id for item in reader.items()] == ["item", "last", "new"]
+
+
+def test_an_item_fitted_to_itself(data: DataFile) -> None:
+    """Nonsense, but the model allows it, and removing it must be undone like any other."""
+    done(data, put(ITEM.model_copy(update={"fitted_to": "item"})))
+    before = dump(data)
+    undone(data, done(data, lambda writer: writer.remove(Item, "item", now=NOW)))
+    assert dump(data) == before
 
 
 def test_preferences_too(data: DataFile) -> None:

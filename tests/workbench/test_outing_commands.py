@@ -142,7 +142,6 @@ class TestConditions:
         assert Condition.NO_SIGNAL not in first(bench).conditions
         assert f"condition.{Condition.NO_SIGNAL.value}" in {q.id for q in bench.assess(first(bench)).questions}
 
-
     def test_one_that_is_not_there_is_refused(self, bench: Workbench) -> None:
         with pytest.raises(InputFault) as refused:
             bench.tick_condition(first(bench).id, "windy", holds=True)

@@ -139,9 +139,7 @@ BANK = part(
     real("quiescent_w", 0, 1_000),
 )
 
-GARMENT = part(
-    "garment", owner("item_id", "item.id"), real("clo", 0, 10), one_of("layer", Layer), words("part")
-)
+GARMENT = part("garment", owner("item_id", "item.id"), real("clo", 0, 10), one_of("layer", Layer), words("part"))
 
 VESSEL = part("vessel", owner("item_id", "item.id"), whole("capacity_ml", 0, 100_000))
 
