@@ -23,12 +23,14 @@ class Desk(QObject):
         changed: something was written, with the `Change`.
         faulted: the world was at fault, with the `Fault`.
         selected: what can be done now may have changed.
+        assessed: the outing being worked on has been assessed anew.
         wanted: another page is asked for: its name, and what is to be shown there.
     """
 
     changed = Signal(object)
     faulted = Signal(object)
     selected = Signal()
+    assessed = Signal()
     wanted = Signal(str, str)
 
     def __init__(self, bench: Workbench, icons: IconSet, open_demo: Callable[[], object] | None = None) -> None:
@@ -55,7 +57,12 @@ class Desk(QObject):
             return None
         if outing.id not in self._assessed:
             self._assessed = {outing.id: self.bench.assess(outing)}
+            self.assessed.emit()
         return self._assessed[outing.id]
+
+    def assessed_already(self) -> Assessment | None:
+        """The assessment if there is one already; nothing is computed."""
+        return next(iter(self._assessed.values()), None)
 
     def perform(self, write: Callable[[], object]) -> bool:
         """Do something that writes; whether it was done. A fault of the world is shown by the window."""

@@ -1,6 +1,6 @@
 """Choosing the outing to work on."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from kitlog.desktop import look
@@ -15,16 +15,18 @@ class OutingChoice(Dialog):
     """All outings, the next one first; or a new one."""
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:
-        super().__init__(_("Other outing"), _("Work on it"), parent)
+        super().__init__(_("Other outing"), _("Work on it"), parent, wide=560)
         self._is_new = False
         self.list = QListWidget()
         self.list.setAccessibleName(_("Outings"))
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setMinimumHeight(look.px(200))
         today, current = desk.bench.now().date(), desk.outing()
         for outing in sorted(desk.bench.outings(), key=lambda o: (o.last_day < today, abs((o.first_day - today).days))):
             days = outing_days_text(outing.first_day, outing.last_day)
             near = near_text(outing.first_day, outing.last_day, today)
-            row = QListWidgetItem(f"{days}    {outing.name}    {near}")
+            row = QListWidgetItem(f"{days}   ·   {outing.name}   ·   {near}")
+            row.setSizeHint(QSize(look.px(64), look.px(32)))
             row.setData(Qt.ItemDataRole.UserRole, outing.id)
             self.list.addItem(row)
             if current is not None and outing.id == current.id:

@@ -51,9 +51,13 @@ QComboBox QAbstractItemView {
 }
 QComboBox QAbstractItemView::item { min-height: ${s28}px; padding: 0 ${s8}px; }
 
-QAbstractScrollArea { background: transparent; border: none; }
+QScrollArea, QListWidget, QTreeWidget { background: transparent; border: none; }
+QListWidget, QTreeWidget { border: 1px solid $strong; border-radius: ${s6}px; outline: none; }
+QListWidget:focus, QTreeWidget:focus { border: 2px solid $accent; }
+QListWidget::item, QTreeWidget::item { min-height: ${s28}px; padding: 0 ${s8}px; }
+QListWidget::item:selected, QTreeWidget::item:selected { background: $selection; color: $ink; }
 QScrollArea > QWidget > QWidget { background: transparent; }
-QTableView, QListView, QTreeView { background: transparent; border: none; outline: none; gridline-color: $hairline; }
+QTableView { background: transparent; border: none; outline: none; gridline-color: $hairline; }
 QHeaderView { background: transparent; border: none; }
 QHeaderView::section { background: transparent; color: $muted; border: none; padding: 0; }
 QTableCornerButton::section { background: transparent; border: none; }

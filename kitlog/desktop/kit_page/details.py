@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSizePolicy, QVB
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.due_marks import MARKS
-from kitlog.desktop.kit_page.figures import figure_rows
+from kitlog.desktop.kit_page.figures import figure_rows, take_off_row
 from kitlog.desktop.kit_page.filter_bar import totals_text
 from kitlog.desktop.kit_page.month_bars import MonthBars, month_hours
 from kitlog.desktop.parts.button import Button, Rank
@@ -86,7 +86,8 @@ class Details(QScrollArea):
         self._rows.addLayout(self._head(item))
         self._rows.addWidget(Sketch(item.kind.value))
         figures = Section(_("Figures"))
-        figures.add_figures(figure_rows(row, self._desk.bench.library))
+        flown = take_off_row(item, self._desk.assessed_already(), self._desk.bench.now().date())
+        figures.add_figures(figure_rows(row, self._desk.bench.library) + flown)
         self._rows.addWidget(figures)
         self._add_question(row)
         for section in (self._pairs(item), self._service(item), self._use(item)):

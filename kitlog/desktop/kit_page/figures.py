@@ -1,13 +1,17 @@
 """The figures of an item as rows: label, figure, and how sure it is or what belongs to it."""
 
 from collections.abc import Callable, Iterator
+from datetime import date
 
+from kitlog.desktop.words import near_text
 from kitlog.kit.item import Item
+from kitlog.kit.kinds import Kind
 from kitlog.kit.mass import line_tolerance_g
 from kitlog.outing.library import Library
+from kitlog.packing.assessment import Assessment
 from kitlog.wording.figures import day_text, kg_text, litres_text, mass_text, number_text, percent_text, with_unit
 from kitlog.wording.translate import _
-from kitlog.wording.words import word
+from kitlog.wording.words import first_upper, word
 from kitlog.workbench.reads import KitRow
 
 Row = tuple[str, str, str]
@@ -137,3 +141,18 @@ def _papers(item: Item) -> Iterator[Row]:
             yield label, day_text(day), ""
     if item.colour:
         yield _("Colour"), item.colour, ""
+
+
+def take_off_row(item: Item, assessment: Assessment | None, today: date) -> list[Row]:
+    """For the wing of the outing being worked on: the take-off mass and where it lies in the range."""
+    chosen = None if assessment is None else assessment.chosen.get(Kind.WING)
+    if assessment is None or chosen is None or chosen.id != item.id or assessment.mass.take_off_g is None:
+        return []
+    outing, mass = assessment.outing, assessment.mass
+    near = first_upper(near_text(outing.first_day, outing.last_day, today))
+    note = _("± {tolerance}").format(tolerance=kg_text(mass.tolerance_g))
+    low, take_off_g = item.wing.min_g if item.wing else None, mass.take_off_g
+    if low is not None and take_off_g is not None:
+        side = _("{mass} above the low limit") if take_off_g >= low else _("{mass} under the low limit")
+        note = f"{note}, {side.format(mass=kg_text(abs(take_off_g - low)))}"
+    return [(near, kg_text(mass.take_off_g), note)]

@@ -1,6 +1,7 @@
 """The filters above the kit table: words, kind, zone, what is looked for; and the main act of the page."""
 
 from collections.abc import Iterable
+from datetime import date
 
 from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
@@ -11,10 +12,13 @@ from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.chip import FilterChip
 from kitlog.desktop.parts.fields import ChoiceField, LineField
 from kitlog.desktop.parts.text import Text
+from kitlog.desktop.words import near_text
 from kitlog.kit.kinds import Kind, Zone
 from kitlog.outing.library import Library
+from kitlog.packing.assessment import Assessment
 from kitlog.paint.type_scale import Role
-from kitlog.wording.translate import N_, _
+from kitlog.wording.figures import kg_text
+from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import first_upper, word
 from kitlog.workbench.reads import KitRow
 
@@ -89,10 +93,10 @@ class FilterBar(QWidget):
         rows.setSpacing(px(8))
         first = QHBoxLayout()
         first.setSpacing(px(8))
-        self.words.setMinimumWidth(px(120))
+        self.words.setMinimumWidth(px(96))
         self.words.setMaximumWidth(px(272))
         for choice in (self.kind, self.zone):
-            choice.setMinimumWidth(px(96))
+            choice.setMinimumWidth(px(118))
             choice.setMaximumWidth(px(136))
         first.addWidget(self.words, 3)
         first.addWidget(self.kind, 2)
@@ -112,9 +116,6 @@ class FilterBar(QWidget):
 
 def totals_text(rows: Iterable[KitRow]) -> tuple[str, str]:
     """What is shown taken together: number and mass, and how sure the mass is."""
-    from kitlog.wording.figures import kg_text
-    from kitlog.wording.translate import ngettext
-
     items = [row.item for row in rows]
     known = sum(item.all_mass_g or 0 for item in items)
     unknown = sum(item.mass_g is None for item in items)
@@ -127,3 +128,13 @@ def totals_text(rows: Iterable[KitRow]) -> tuple[str, str]:
         ngettext("{n} mass not known", "{n} masses not known", unknown).format(n=unknown) if unknown else "",
     ]
     return head, ", ".join(part for part in parts if part)
+
+
+def list_text(assessment: Assessment | None, today: date) -> str:
+    """How much of the kit is on the list of the outing being worked on."""
+    if assessment is None or not assessment.lines:
+        return ""
+    lines = [line for line in assessment.lines if not line.in_car]
+    mass = kg_text(sum(line.mass_g or 0 for line in lines))
+    near = near_text(assessment.outing.first_day, assessment.outing.last_day, today)
+    return _("{n} on the list ({near}), {mass}").format(n=len(lines), near=near, mass=mass)

@@ -13,7 +13,7 @@ from kitlog.desktop.desk import Desk
 from kitlog.desktop.fold import Fold
 from kitlog.desktop.kit_page.acts import KitActs
 from kitlog.desktop.kit_page.columns import COLUMNS
-from kitlog.desktop.kit_page.filter_bar import FilterBar, totals_text
+from kitlog.desktop.kit_page.filter_bar import FilterBar, list_text, totals_text
 from kitlog.desktop.kit_page.filtering import Haystack, Show
 from kitlog.desktop.kit_page.model import KitModel
 from kitlog.desktop.kit_page.row_paint import KitCells
@@ -73,10 +73,19 @@ class KitPage(Page):
         self.model.put(rows)
         self.table.head.sort_sign(self._sort, falling=self._falling)
         self._found.setCurrentIndex(0 if rows else 1)
-        head, more = totals_text(rows)
-        self.total.setText(head)
-        self.total_more.setText(more)
+        self._say_totals()
         self.select_ids(kept)
+
+    def _say_totals(self) -> None:
+        head, more = totals_text(self.model.rows)
+        listed = list_text(self.desk.assessed_already(), self.desk.bench.now().date())
+        self.total.setText(head)
+        self.total_more.setText("   ·   ".join(part for part in (listed, more) if part))
+
+    def _assessed(self) -> None:
+        """What depends on the outing follows when it has been assessed."""
+        self._say_totals()
+        self._later.start()
 
     def selected_ids(self) -> tuple[str, ...]:
         """Ids of the selected items, from the top."""
@@ -168,6 +177,7 @@ class KitPage(Page):
         self.table.doubleClicked.connect(lambda _index: self.acts.edit_item())
         self.table.selectionModel().selectionChanged.connect(lambda _on, _off: self._selection_changed())
         self._later.timeout.connect(self._show_details)
+        self.desk.assessed.connect(self._assessed)
 
     def _assemble(self) -> None:
         px = look.px

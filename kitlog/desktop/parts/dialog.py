@@ -91,8 +91,19 @@ class Dialog(QDialog):
     def showEvent(self, event: QShowEvent) -> None:
         """Open in the size that the body asks for; Qt would keep it under two thirds of the screen."""
         super().showEvent(event)
-        if not event.spontaneous():
-            self.resize(self.sizeHint())
+        if event.spontaneous():
+            return
+        self.body.addStretch()
+        self.resize(self.sizeHint())
+        if not self._inside.isAncestorOf(self.focusWidget()):
+            self._focus_first()
+
+    def _focus_first(self) -> None:
+        """The first field has the focus, or the main button where there is none."""
+        tab = Qt.FocusPolicy.TabFocus.value
+        fields = [child for child in self._inside.findChildren(QWidget) if child.focusPolicy().value & tab]
+        first = next((field for field in fields if field.isVisible() and field.isEnabled()), self.main)
+        first.setFocus()
 
     def _scrolled(self) -> QScrollArea:
         area = QScrollArea()

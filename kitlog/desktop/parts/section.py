@@ -45,10 +45,11 @@ class Section(QWidget):
         grid.setColumnStretch(2, 1)
         for number, (label, figure, note) in enumerate(figures):
             grid.addWidget(Text(label, Role.SECOND, "muted"), number, 0)
-            grid.addWidget(CutText(figure, Role.NAME), number, 1)
-            behind = CutText(note, Role.SMALL, "muted")
-            behind.setAlignment(RIGHT)
-            grid.addWidget(behind, number, 2)
+            grid.addWidget(CutText(figure, Role.NAME), number, 1, 1, 1 if note else 2)
+            if note:
+                behind = CutText(note, Role.SMALL, "muted")
+                behind.setAlignment(RIGHT)
+                grid.addWidget(behind, number, 2)
         self.rows.addLayout(grid)
 
 

@@ -102,4 +102,4 @@ def _facts(starter: StarterRule) -> str:
     parts = [first_upper(limits), _("open: {what}").format(what=_(WHILE_OPEN[starter.grounds])), _(starter.source)]
     if starter.spread:
         parts.append(_("seen elsewhere: {spread}").format(spread=_(starter.spread)))
-    return ". ".join(parts)
+    return ". ".join(first_upper(part) for part in parts)
