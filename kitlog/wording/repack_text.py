@@ -12,6 +12,7 @@ from kitlog.wording.columns import WIDTH, Column, row, table, wrapped
 from kitlog.wording.figures import clock_text, mass_text
 from kitlog.wording.findings import Names, say
 from kitlog.wording.lines import needs_by_id, why_text
+from kitlog.wording.reasons import reason_text
 from kitlog.wording.remedies import remedy_text
 from kitlog.wording.sheet_words import (
     charge_text,
@@ -29,7 +30,7 @@ from kitlog.wording.sheet_words import (
     what_and_where,
     zone_title,
 )
-from kitlog.wording.translate import N_, _
+from kitlog.wording.translate import _
 from kitlog.wording.words import ALARMS_NOBODY, STANCE, first_upper, word
 
 SHAPES = {State.STOP: "■", State.LOOK: "◆", State.NOT_KNOWN: "○", State.FINE: "●"}
@@ -137,15 +138,8 @@ def _missing(missing: tuple[Missing, ...]) -> Iterator[str]:
 
 def _missing_row(one: Missing) -> tuple[str, str, str]:
     need = one.asked.need
-    reason = _(_WHY_MISSING.get(one.reason, one.reason))
+    reason = reason_text(one.reason)
     return first_upper(_(need.label)), word(one.asked.strength.value), f"{reason}. {_(need.why)}"
-
-
-_WHY_MISSING = {
-    "none owned": N_("none in the kit"),
-    "not chosen": N_("not chosen yet"),
-    "answered no": N_("answered no"),
-}
 
 
 def _stays_home(assessment: Assessment, names: Names) -> Iterator[str]:
