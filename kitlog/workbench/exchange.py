@@ -1,19 +1,20 @@
-"""Kit in and out: CSV with a preview, the demo scenario, backup."""
+"""Kit in and out: CSV with a preview, the demo scenario, backup.
+
+What reads and writes the files is imported when it is used: a window opens without it.
+"""
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from kitlog.files import backup
-from kitlog.files.csv_export import Export
-from kitlog.files.csv_kit import read_kit
-from kitlog.files.csv_kit_export import write_kit
-from kitlog.files.csv_service import read_service
-from kitlog.files.csv_service_export import write_service
-from kitlog.files.demo import Demo, load_demo
 from kitlog.kit.item import Item
 from kitlog.kit.service import ServiceRecord, ServiceRule
 from kitlog.store.aggregates import Stored
 from kitlog.workbench.outing_commands import OutingCommands
+
+if TYPE_CHECKING:
+    from kitlog.files.csv_export import Export
+    from kitlog.files.demo import Demo
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +44,9 @@ class Exchange(OutingCommands):
         Raises:
             TableFault: with every problem of the file.
         """
+        from kitlog.files.csv_kit import read_kit
+        from kitlog.files.csv_service import read_service
+
         table = read_kit(data, file, self.items(), self.new_id)
         rules: tuple[ServiceRule, ...] = ()
         records: tuple[ServiceRecord, ...] = ()
@@ -59,16 +63,22 @@ class Exchange(OutingCommands):
         models: tuple[Stored, ...] = (*_hosts_first(preview.items), *preview.rules, *preview.records)
         self._put("kit.import", models, {"file": preview.file, "count": len(preview.items)})
 
-    def export_kit(self) -> Export:
+    def export_kit(self) -> "Export":
         """The kit as CSV."""
+        from kitlog.files.csv_kit_export import write_kit
+
         return write_kit(self.items())
 
-    def export_service(self) -> Export:
+    def export_service(self) -> "Export":
         """Rules and newest records as CSV."""
+        from kitlog.files.csv_service_export import write_service
+
         return write_service(self.items(), self.rules(), self.records(), self.events())
 
-    def fill_with_demo(self, folder: Path) -> Demo:
+    def fill_with_demo(self, folder: Path) -> "Demo":
         """Fill the data file with the demo scenario: one transaction, one undo step."""
+        from kitlog.files.demo import load_demo
+
         demo = load_demo(folder, self.new_id)
         service: tuple[Stored, ...] = (*demo.rules, *demo.records, *demo.events, *demo.flights)
         models: tuple[Stored, ...] = (demo.pilot, *_hosts_first(demo.items), *service, *demo.outings)
@@ -78,6 +88,8 @@ class Exchange(OutingCommands):
 
     def backup(self, to: Path) -> None:
         """Write a backup: a copy made by SQLite itself, with its checksum, in one file."""
+        from kitlog.files import backup
+
         copy = self._data.copy_beside("for backup", self.now())
         try:
             backup.pack(copy, to, self.now())
