@@ -12,7 +12,7 @@ INPUT = {
     ),
     "number.out_of_range": (N_("“{value}” is out of range{limits}"), N_("Check the figure and its unit.")),
     "day.not_a_day": (N_("“{value}” is no day of the calendar"), N_("Write it as YYYY-MM-DD, such as 2026-05-09.")),
-    "day.out_of_range": (N_("“{value}{day}” lies outside 1970 to 2100"), N_("Check the year.")),
+    "day.out_of_range": (N_("“{value}” lies outside 1970 to 2100"), N_("Check the year.")),
     "time.no_zone": (N_("“{value}” is a time without an offset"), N_("Add the offset, such as +02:00, or Z for UTC.")),
     "time.out_of_range": (N_("“{value}” is a time outside 1970 to 2100"), N_("Check the year.")),
     "text.empty": (N_("it is empty"), N_("Give it a text.")),
@@ -222,7 +222,7 @@ SYSTEM = {
     "data_file.full": (N_("the disk is full"), N_("Make room and try again; nothing was half written.")),
     "data_file.io": (N_("the disk reports an error: {reason}"), N_("Check the disk; take a backup elsewhere.")),
     "data_file.cannot_open": (N_("it cannot be opened: {reason}"), N_("Check the folder and its rights.")),
-    "data_file.setting_refused": (N_("SQLite refuses a safe setting"), N_("Choose a local disk for the file.")),
+    "data_file.setting_refused": (N_("SQLite refuses a setting that protects the file"), N_("Choose a local disk for the file.")),
     "data_file.replaced": (N_("the file was replaced while it was open"), N_("Close kitlog and open it again.")),
     "data_file.migration_failed": (
         N_("it could not be brought up to date: {reason}"),
