@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.budget.result import Finding, Remedy, State, Sure
 from kitlog.desktop import look
@@ -25,6 +25,8 @@ Doer = Callable[[Remedy, Finding], Doing | None]
 """What a remedy does when pressed, None for advice alone."""
 
 STATE_WIDE = 92
+BESIDE = 300
+"""Acts with more words than this, in px, stand below each other."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,8 +87,7 @@ class FindingRow(QWidget):
             below.addWidget(Paragraph(_("Reason on record: {reason}").format(reason=finding.override), tone="ink"))
 
     def _add_acts(self, below: QVBoxLayout, finding: Finding, names: Names, acts: RowActs, title: str) -> None:
-        row = QHBoxLayout()
-        row.setSpacing(look.px(16))
+        row = self._acts_layout(finding, names)
         for number, remedy in enumerate(finding.remedies):
             words, do = remedy_text(remedy, names), acts.remedy(remedy, finding)
             if do is None:
@@ -105,10 +106,20 @@ class FindingRow(QWidget):
             button.clicked.connect(lambda _on=False: acts.override(finding))
             row.addWidget(button)
         if row.count():
-            row.addStretch()
+            if row.direction() is QBoxLayout.Direction.LeftToRight:
+                row.addStretch()
             below.addLayout(row)
         else:
             row.deleteLater()
+
+    def _acts_layout(self, finding: Finding, names: Names) -> QBoxLayout:
+        """Acts beside each other, or below each other where their words are long."""
+        words = look.lettering()
+        wide = sum(words.width(remedy_text(remedy, names), Role.NAME) for remedy in finding.remedies)
+        beside = wide <= look.px(BESIDE)
+        row = QBoxLayout(QBoxLayout.Direction.LeftToRight if beside else QBoxLayout.Direction.TopToBottom)
+        row.setSpacing(look.px(16 if beside else 2))
+        return row
 
 
 def with_stop(sentence: str) -> str:

@@ -147,6 +147,7 @@ class RepackPage(Page):
         self._right.setFixedWidth(px(288 if fold.middle else 512))
         self._right.setVisible(not fold.narrow)
         self._upright.setVisible(not fold.narrow)
+        self.narrow_act.setVisible(fold.narrow)
         self._show_keys()
 
     def first(self) -> QWidget:
@@ -203,7 +204,7 @@ class RepackPage(Page):
 
     def _show_keys(self) -> None:
         """The keys that do something in this step, where there is room."""
-        fit = self.step is not Step.CLOSE and not self._fold.narrow and not self.remark.text()
+        fit = self.step is not Step.CLOSE and not self.remark.text()
         self.keys.setVisible(fit)
         self.more_keys.setVisible(fit and self.step in LISTED)
 
@@ -258,7 +259,8 @@ class RepackPage(Page):
         self.closing.sheet.connect(self.acts.save_sheet)
         self.footer.close_act.clicked.connect(self.acts.close_repack)
         self.footer.reopen_act.clicked.connect(self.acts.open_again)
-        self.drawing_act.clicked.connect(self.show_drawing)
+        for act in (self.drawing_act, self.narrow_act):
+            act.clicked.connect(self.show_drawing)
         self._quiet.timeout.connect(lambda: self.say(""))
 
     def _assemble(self) -> None:
@@ -304,6 +306,10 @@ class RepackPage(Page):
         keys.setSpacing(look.px(12))
         keys.addWidget(self.keys)
         keys.addWidget(self.more_keys)
+        self.narrow_act = Button(_("Drawing"), Rank.ACT)
+        self.narrow_act.setAccessibleName(_("Show where it rides"))
+        self.narrow_act.hide()
+        keys.addWidget(self.narrow_act)
         head.addLayout(keys)
         self._left_rows.addLayout(head)
         self._steps = QStackedWidget()
