@@ -222,7 +222,10 @@ SYSTEM = {
     "data_file.full": (N_("the disk is full"), N_("Make room and try again; nothing was half written.")),
     "data_file.io": (N_("the disk reports an error: {reason}"), N_("Check the disk; take a backup elsewhere.")),
     "data_file.cannot_open": (N_("it cannot be opened: {reason}"), N_("Check the folder and its rights.")),
-    "data_file.setting_refused": (N_("SQLite refuses a setting that protects the file"), N_("Choose a local disk for the file.")),
+    "data_file.setting_refused": (
+        N_("SQLite refuses a setting that protects the file"),
+        N_("Choose a local disk for the file."),
+    ),
     "data_file.replaced": (N_("the file was replaced while it was open"), N_("Close kitlog and open it again.")),
     "data_file.migration_failed": (
         N_("it could not be brought up to date: {reason}"),

@@ -6,7 +6,7 @@ from typing import Any
 
 from kitlog.fault import Fault
 from kitlog.wording.fault_sentences import INPUT, SYSTEM
-from kitlog.wording.translate import _, ngettext
+from kitlog.wording.translate import N_, _, ngettext
 
 SENTENCES = INPUT | SYSTEM
 
@@ -40,7 +40,7 @@ class _Blanks(dict[str, Any]):
 
 def fault_text(fault: Fault) -> FaultText:
     """A fault in words; one without a sentence of its own shows its code."""
-    what, remedy = SENTENCES.get(fault.code, (fault.code, "Please report it."))
+    what, remedy = SENTENCES.get(fault.code, (fault.code, N_("Please report it.")))
     facts = _Blanks({name: _shown(value) for name, value in fault.facts.items() if value is not None})
     facts["limits"] = _limits(fault.facts)
     problems = fault.facts.get("problems")
