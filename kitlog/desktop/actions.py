@@ -101,8 +101,10 @@ _OUTING = (
         "outing.answer", N_("Answer the open questions…"), "outing", "outing.answer_first", "Ctrl+Shift+Q", "outing", 1
     ),
     Action("outing.findings", N_("Show the findings"), "outing", "outing.show_findings", "Ctrl+Shift+W", "outing", 1),
+    Action("outing.kit", N_("Show the kit of the outing"), "outing", "outing.show_kit", None, "outing", 1),
     Action("outing.power", N_("Show power"), "outing", "outing.show_power", None, "outing", 1),
     Action("outing.weight", N_("Show weight"), "outing", "outing.show_weight", None, "outing", 1),
+    Action("outing.people", N_("Show people"), "outing", "outing.show_people", None, "outing", 1),
     Action("flight.add", N_("Add flight…"), "outing", "flights.add_flight", "Ctrl+Shift+G", group=2),
     Action("flight.edit", N_("Edit flight…"), "outing", "flights.edit_flight", None, "one flight", 2),
     Action("flight.delete", N_("Delete flight"), "outing", "flights.delete_flight", None, "one flight", 2),
@@ -116,6 +118,8 @@ _REPACK = (
     Action("repack.previous", N_("Step before"), "repack", "repack.previous_step", "Ctrl+PgUp", "outing", 1),
     Action("repack.drawing", N_("Show where it rides"), "repack", "repack.show_drawing", None, "outing", 1),
     Action("repack.close", N_("Close repack…"), "repack", "repack.close_repack", "Ctrl+Return", "outing", 2),
+    Action("repack.reopen", N_("Open the repack again"), "repack", "repack.open_again", None, "outing", 2),
+    Action("repack.sheet", N_("Save the sheet…"), "repack", "repack.save_sheet", None, "outing", 3),
 )
 
 _VIEW = (

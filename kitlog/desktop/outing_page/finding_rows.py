@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.budget.result import Finding, Remedy, State, Sure
 from kitlog.desktop import look
+from kitlog.desktop.outing_page.tile_words import short_act
 from kitlog.desktop.outing_page.topics import mark_of
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.chip import StateMark
@@ -23,6 +24,9 @@ from kitlog.wording.words import first_upper
 Doing = Callable[[], object]
 Doer = Callable[[Remedy, Finding], Doing | None]
 """What a remedy does when pressed, None for advice alone."""
+
+SPOKEN_BY_PILOT = frozenset({"tell_contact"})
+"""Remedies that the pilot carries out; pressed, it is only noted that it was done. kitlog itself tells nobody."""
 
 STATE_WIDE = 92
 BESIDE = 300
@@ -93,6 +97,9 @@ class FindingRow(QWidget):
             if do is None:
                 below.addWidget(Paragraph(with_stop(words)))
                 continue
+            if remedy.code in SPOKEN_BY_PILOT:
+                below.addWidget(Paragraph(with_stop(words)))
+                words = short_act(remedy, names)
             button = Button(words, Rank.ACT).give_way()
             button.setObjectName(f"{finding.key}/{number}")
             button.setAccessibleName(f"{title}: {words}")

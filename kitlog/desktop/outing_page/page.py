@@ -78,6 +78,7 @@ class OutingPage(Page):
         side = look.px(16 if fold.middle else 24)
         around = look.px(RING)
         self._right_rows.setContentsMargins(side - around, look.px(12 if fold.low else 16), side - look.px(BAR), 0)
+        self._place_band()
         self.band.fold(brief=fold.middle, single=fold.narrow)
         self.board.columns(2 if fold.narrow else 4)
         self._place_plan()
@@ -251,6 +252,18 @@ class OutingPage(Page):
         self.plan.setMinimumWidth(look.px(328))
         self.plan.setMaximumWidth(look.px(560) if folded else look.px(328))
 
+    def _keep_room_of_bar(self, _least: int, most: int) -> None:
+        """Board and picture keep their width whether there is a scroll bar or not."""
+        self._inside_rows.setContentsMargins(0, 0, look.px(BAR - RING) if most == 0 else 0, 0)
+
+    def _place_band(self) -> None:
+        """The questions stay in sight above the board; in one column they scroll with it."""
+        self._top_row.setContentsMargins(look.px(RING), 0, look.px(RING if self._fold.narrow else BAR), 0)
+        if self._fold.narrow:
+            self._inside_rows.insertWidget(0, self._top)
+        else:
+            self._right_rows.insertWidget(0, self._top)
+
     def _connect(self) -> None:
         self.plan.edit.connect(self.acts.edit_plan)
         self.plan.repack.connect(lambda: self.desk.show("repack"))
@@ -280,12 +293,12 @@ class OutingPage(Page):
         self._right_rows.setSpacing(look.px(4))
         self.plan_act = Button(_("Plan"))
         self.plan_act.setAccessibleName(_("Show the plan"))
-        top = QHBoxLayout()
+        self._top = QWidget()
+        top = self._top_row = QHBoxLayout(self._top)
         top.setSpacing(look.px(12))
-        top.setContentsMargins(look.px(RING), 0, look.px(BAR), 0)
         top.addWidget(self.band, 1)
         top.addWidget(self.plan_act, 0, Qt.AlignmentFlag.AlignTop)
-        self._right_rows.addLayout(top)
+        self._right_rows.addWidget(self._top)
         self._right_rows.addWidget(self._scrolled(), 1)
 
     def _scrolled(self) -> QScrollArea:
@@ -293,10 +306,10 @@ class OutingPage(Page):
         self.scroller.setFrameShape(QFrame.Shape.NoFrame)
         self.scroller.setWidgetResizable(True)
         self.scroller.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.scroller.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
+        self.scroller.verticalScrollBar().rangeChanged.connect(self._keep_room_of_bar)
         self.scroller.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._inside = QWidget()
-        rows = QVBoxLayout(self._inside)
+        rows = self._inside_rows = QVBoxLayout(self._inside)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(look.px(4))
         rows.addWidget(self.board)

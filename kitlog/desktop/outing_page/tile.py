@@ -14,6 +14,7 @@ from kitlog.paint.mark import Mark
 from kitlog.paint.strokes import pen
 from kitlog.paint.tokens import Tokens
 from kitlog.paint.type_scale import Role
+from kitlog.wording.translate import _
 
 HIGH, SIDE, SHAPE_ROOM = 112, 12, 20
 RING = 4
@@ -74,7 +75,7 @@ class Tile(Pressable):
     def show_open(self, *, is_open: bool) -> None:
         """Show whether its picture stands under the board."""
         self._open = is_open
-        self.setAccessibleDescription("open" if is_open else "")
+        self.setAccessibleDescription(_("open") if is_open else "")
         self.update()
 
     def sizeHint(self) -> QSize:
@@ -89,7 +90,7 @@ class Tile(Pressable):
         """The act lies at the foot."""
         super().resizeEvent(event)
         px = look.px
-        self.act.setGeometry(px(SIDE), self.height() - px(26), self.width() - px(2 * SIDE), px(24))
+        self.act.setGeometry(px(SIDE), self.height() - px(25), self.width() - px(2 * SIDE), px(24))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint ground, words and figure."""
@@ -118,19 +119,19 @@ class Tile(Pressable):
 
     def _paint_words(self, painter: QPainter, t: Tokens, words: TileWords) -> None:
         px, text = look.px, look.lettering()
-        inside = QRectF(self.rect()).adjusted(px(SIDE), px(6), -px(SIDE), 0)
+        inside = QRectF(self.rect()).adjusted(px(SIDE), px(5), -px(SIDE), 0)
         head = QRectF(inside.left(), inside.top(), inside.width(), px(20))
         taken = text.width(words.state, Role.CHIP) + px(SHAPE_ROOM)
         draw_mark_and_word(painter, head.adjusted(head.width() - taken, 0, px(2), 0), words.state, words.mark, t)
         text.draw(painter, head.adjusted(0, 0, -taken - px(8), 0), words.title, Role.GROUP, t.ink)
-        figure = QRectF(inside.left(), head.bottom() + px(2), inside.width(), px(28))
+        figure = QRectF(inside.left(), head.bottom() + px(1), inside.width(), px(28))
         unknown = words.mark is Mark.NOT_KNOWN
         text.draw(painter, figure, words.figure, Role.TITLE, t.muted if unknown else t.ink)
         for number, line in enumerate(words.lines):
             row = QRectF(inside.left(), figure.bottom() + number * px(16), inside.width(), px(16))
             text.draw(painter, row, line, Role.SMALL, t.muted)
         if words.act:
-            painter.fillRect(QRectF(inside.left(), self.height() - px(25), inside.width(), 1), t.hairline)
+            painter.fillRect(QRectF(inside.left(), self.height() - px(24), inside.width(), 1), t.hairline)
 
 
 class Board(QWidget):

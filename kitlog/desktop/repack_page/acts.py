@@ -98,8 +98,9 @@ class RepackActs:
         self._page.open_step(Step.CLOSE)
 
     def open_again(self) -> None:
-        """Take the closing back."""
-        self._take(Step.CLOSE, CLOSED)
+        """Take the closing back; the reasons stay on record."""
+        if self._page.progress is not None and self._page.progress.closed is not None:
+            self._take(Step.CLOSE, CLOSED)
 
     def save_sheet(self) -> None:
         """Save the sheet as one HTML file, for paper or the phone."""

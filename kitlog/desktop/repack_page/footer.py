@@ -8,12 +8,13 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from kitlog.budget.result import State
 from kitlog.desktop import look
+from kitlog.desktop.fold import Fold
 from kitlog.desktop.outing_page.tile_words import range_line
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.chip import StateMark
 from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.section import RIGHT
-from kitlog.desktop.parts.text import Text
+from kitlog.desktop.parts.text import CutText, Text
 from kitlog.desktop.repack_page.progress import Progress
 from kitlog.desktop.words import count_text
 from kitlog.outing.ticks import Step
@@ -86,6 +87,7 @@ class CountMarks(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._parts: list[tuple[str, Mark]] = []
+        self.small = False
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
     def show_counts(self, counts: Counts) -> None:
@@ -99,9 +101,17 @@ class CountMarks(QWidget):
     def sizeHint(self) -> QSize:
         """As wide as its words."""
         text = look.lettering()
-        wide = sum(text.width(words, Role.SECTION) + look.px(38) for words, _mark in self._parts)
+        wide = sum(text.width(words, self._role) + look.px(18) + self._gap for words, _mark in self._parts)
         none = text.width(_("nothing open on record"), Role.BODY)
         return QSize(round(wide if self._parts else none) + 2, look.px(28))
+
+    @property
+    def _role(self) -> Role:
+        return Role.LABEL if self.small else Role.SECTION
+
+    @property
+    def _gap(self) -> int:
+        return look.px(10 if self.small else 20)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint shapes and words."""
@@ -114,7 +124,7 @@ class CountMarks(QWidget):
                 draw_state(painter, QRectF(row.left(), row.center().y() - px(6), px(12), px(12)), mark, t)
                 row.setLeft(row.left() + px(18))
                 colour = t.muted if mark is Mark.NOT_KNOWN else t.ink
-                row.setLeft(text.draw(painter, row, words, Role.SECTION, colour).right() + px(20))
+                row.setLeft(text.draw(painter, row, words, self._role, colour).right() + self._gap)
 
 
 class Footer(QWidget):
@@ -125,7 +135,7 @@ class Footer(QWidget):
         px = look.px
         self.mass, self.mass_note = Text("", Role.TITLE), Text("", Role.SMALL, "muted")
         self.state = StateMark("", on_tint=False)
-        self.left, self.left_note = Text("", Role.TITLE), Text("", Role.SMALL, "muted")
+        self.left, self.left_note = Text("", Role.TITLE), CutText("", Role.SMALL, "muted")
         self.counts, self.questions = CountMarks(), Text("", Role.SMALL, "muted")
         self.asks, self.asks_count = Text("", Role.SMALL, "muted"), Text("", Role.CHIP, "stop")
         self.close_act = Button(_("Close repack"), large=True)
@@ -153,12 +163,15 @@ class Footer(QWidget):
         self._row.addLayout(beside)
         for button in (self.close_act, self.reopen_act):
             self._row.addWidget(button, 0, Qt.AlignmentFlag.AlignVCenter)
-        self.fold(low=False, middle=False)
+        self.fold(Fold())
 
-    def fold(self, *, low: bool, middle: bool) -> None:
-        """Less room at the sides; one line less where the window is low."""
-        side = look.px(16 if middle else 24)
-        above = look.px(4 if low else 8)
+    def fold(self, fold: Fold) -> None:
+        """Less room at the sides and between, smaller counts where it is narrow."""
+        middle, side = fold.middle, look.px(16 if fold.middle else 24)
+        above = look.px(4 if fold.low else 8)
+        self._row.setSpacing(look.px(12 if fold.narrow else 24))
+        self.counts.small = fold.narrow
+        self.counts.updateGeometry()
         self._row.setContentsMargins(side, above, side, above)
         self.close_act.say(_("Close") if middle else _("Close repack"))
         self.close_act.setAccessibleName(_("Close repack"))

@@ -141,7 +141,7 @@ class RepackPage(Page):
         self._left_rows.setContentsMargins(side, 0, px(12), 0)
         self._right_rows.setContentsMargins(px(16 if fold.middle else 23), 0, side, px(8))
         self.strip.fold(low=fold.low)
-        self.footer.fold(low=fold.low, middle=fold.middle)
+        self.footer.fold(fold)
         self.drawing.setVisible(not fold.middle)
         self._bar_box.setVisible(fold.middle)
         self._right.setFixedWidth(px(288 if fold.middle else 512))

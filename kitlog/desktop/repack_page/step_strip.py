@@ -14,6 +14,7 @@ from kitlog.paint.mark import Mark
 from kitlog.paint.strokes import pen
 from kitlog.paint.tokens import Tokens, blend
 from kitlog.paint.type_scale import Role
+from kitlog.wording.translate import _
 
 HIGH, LOW, RING = 56, 44, 24
 DASHES = (3.0, 3.0)
@@ -35,7 +36,7 @@ class StepTab(Pressable):
         self.shown = words
         self.say(words.title)
         self.setAccessibleName(f"{words.ring.number}. {words.title}: {words.count}")
-        self.setAccessibleDescription("open" if words.ring.is_current else "")
+        self.setAccessibleDescription(_("open") if words.ring.is_current else "")
         self.update()
 
     def sizeHint(self) -> QSize:
@@ -89,7 +90,7 @@ class StepStrip(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("Steps")
+        self.setAccessibleName(_("Steps of the repack"))
         row = QHBoxLayout(self)
         row.setContentsMargins(1, 1, 1, 1)
         row.setSpacing(1)
