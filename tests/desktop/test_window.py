@@ -43,7 +43,7 @@ def test_the_tag_says_which_outing_and_how_much_is_open(window: Window, demo_ben
     assert "9 May 2026" in window.tag.day.text().replace("\u00a0", " ")
     assert window.tag.near.text() == "tomorrow"
     counts = demo_bench.assess(demo_bench.outings()[0]).counts
-    qtbot.waitUntil(lambda: window.tag.chips[Mark.LOOK].isVisible())
+    qtbot.waitUntil(window.tag.chips[Mark.LOOK].isVisible)
     assert window.tag.chips[Mark.LOOK].words == f"{counts.look} look"
     assert window.tag.chips[Mark.STOP].isVisible() == (counts.stop > 0)
 

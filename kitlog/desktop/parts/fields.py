@@ -207,13 +207,13 @@ class TickField(QCheckBox):
 
     def __init__(self, words: str, parent: QWidget | None = None) -> None:
         super().__init__(words.replace("&", "&&"), parent)
-        self._words = words
+        self.words = words
         self.setAccessibleName(words)
         self.setFont(look.font(Role.BODY))
 
     def sizeHint(self) -> QSize:
         """The box and its words."""
-        wide = look.lettering().width(self._words, Role.BODY)
+        wide = look.lettering().width(self.words, Role.BODY)
         return QSize(round(wide) + look.px(36), look.px(28))
 
     def hitButton(self, pos: object) -> bool:  # noqa: ARG002  # Qt's signature
@@ -230,6 +230,6 @@ class TickField(QCheckBox):
             draw_tick_box(painter, box, t, ticked=self.isChecked(), enabled=self.isEnabled())
             row = QRectF(self.rect()).adjusted(px(32), 0, 0, 0)
             colour = t.ink if self.isEnabled() else t.muted
-            look.lettering().draw(painter, row, self._words, Role.BODY, colour)
+            look.lettering().draw(painter, row, self.words, Role.BODY, colour)
             if self.hasFocus():
                 draw_ring(painter, box.adjusted(-4, -4, 4, 4), px(6))

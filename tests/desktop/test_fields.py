@@ -1,0 +1,108 @@
+"""Fields that cannot be wrong."""
+
+from datetime import date
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from PySide6.QtCore import QLocale, Qt
+from PySide6.QtWidgets import QApplication
+
+from kitlog.desktop.parts.fields import ChoiceField, DateField, NumberField, TickField
+from kitlog.units.days import FIRST_DAY, LAST_DAY
+
+ONCE = settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=60, deadline=None)
+
+
+def typed(field: NumberField, text: str, qtbot) -> None:
+    field.selectAll()
+    qtbot.keyClicks(field, text)
+    field.interpretText()
+
+
+def test_a_number_is_unknown_until_it_is_typed_and_again_when_it_is_emptied(styled: QApplication, qtbot) -> None:
+    field = NumberField("g", most=200_000)
+    qtbot.addWidget(field)
+    assert field.number() is None
+    typed(field, "4350", qtbot)
+    assert field.number() == 4350
+    assert field.text().replace("\u00a0", " ") == "4350 g"
+    field.selectAll()
+    qtbot.keyClick(field, Qt.Key.Key_Delete)
+    field.interpretText()
+    assert field.number() is None
+
+
+def test_nought_is_a_number(styled: QApplication, qtbot) -> None:
+    field = NumberField("W", decimals=2, most=10)
+    qtbot.addWidget(field)
+    typed(field, "0", qtbot)
+    assert field.number() == 0
+
+
+@pytest.mark.parametrize("text", ["12.5", "12,5"])
+def test_comma_and_point_both_part_the_fraction_in_any_locale(text: str, styled: QApplication, qtbot) -> None:
+    QLocale.setDefault(QLocale(QLocale.Language.German))
+    try:
+        field = NumberField("kg", decimals=1, most=1000)
+        qtbot.addWidget(field)
+        typed(field, text, qtbot)
+        assert field.number() == 12.5
+        assert field.text().startswith("12.5")
+    finally:
+        QLocale.setDefault(QLocale.c())
+
+
+def test_letters_do_not_get_into_a_number(styled: QApplication, qtbot) -> None:
+    field = NumberField("kg", decimals=1, most=1000)
+    qtbot.addWidget(field)
+    typed(field, "1x2", qtbot)
+    assert field.number() == 12
+
+
+@ONCE
+@given(st.none() | st.integers(min_value=0, max_value=200_000))
+def test_whole_numbers_come_back(styled: QApplication, number: int | None) -> None:
+    field = NumberField("g", most=200_000)
+    field.put(number)
+    assert field.whole() == number
+
+
+@ONCE
+@given(st.none() | st.dates(FIRST_DAY, LAST_DAY))
+def test_days_come_back(styled: QApplication, day: date | None) -> None:
+    field = DateField()
+    field.put(day)
+    assert field.day() == day
+
+
+def test_a_day_begins_at_today_and_del_empties_it(styled: QApplication, qtbot) -> None:
+    field = DateField()
+    qtbot.addWidget(field)
+    field.show()
+    assert field.text() == "no date"
+    qtbot.keyClick(field, Qt.Key.Key_Up)
+    assert field.day() is not None
+    qtbot.keyClick(field, Qt.Key.Key_Delete)
+    assert field.day() is None
+
+
+def test_a_choice_keeps_what_was_chosen_when_others_are_offered(styled: QApplication, qtbot) -> None:
+    field = ChoiceField([(1, "one"), (2, "two")])
+    qtbot.addWidget(field)
+    field.choose(2)
+    field.offer([(3, "three"), (2, "two")])
+    assert field.chosen() == 2
+    field.offer([(3, "three")])
+    assert field.chosen() == 3
+    field.choose(99)
+    assert field.chosen() == 3
+
+
+def test_a_tick_shows_an_ampersand_as_it_is(styled: QApplication, qtbot) -> None:
+    tick = TickField("Rope & hook")
+    qtbot.addWidget(tick)
+    assert tick.accessibleName() == "Rope & hook"
+    assert tick.words == "Rope & hook"
+    qtbot.keyClick(tick, Qt.Key.Key_Space)
+    assert tick.isChecked()
