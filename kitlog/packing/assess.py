@@ -13,7 +13,7 @@ from kitlog.kit.kinds import Kind
 from kitlog.outing.conditions import Condition
 from kitlog.outing.library import Library
 from kitlog.outing.needs import FlightType
-from kitlog.outing.outing import Outing
+from kitlog.outing.outing import Outing, Override
 from kitlog.packing.answers import questions
 from kitlog.packing.asked import asked
 from kitlog.packing.assessment import Assessment, ListLine, Truth
@@ -145,6 +145,11 @@ def _stays_home(kit: Kit, lines: tuple[ListLine, ...]) -> tuple[str, ...]:
     return tuple(item.id for item in kit.items if item.usable and item.id not in going)
 
 
+def _stands(override: Override) -> bool:
+    """Whether it is on record with a reason and not struck."""
+    return override.struck_at is None and bool(override.reason.strip())
+
+
 def _with_overrides(findings: list[Finding], outing: Outing) -> list[Finding]:
-    reasons = {o.finding: o.reason for o in sorted(outing.overrides, key=lambda o: o.at) if o.struck_at is None}
+    reasons = {o.finding: o.reason for o in sorted(outing.overrides, key=lambda o: o.at) if _stands(o)}
     return [replace(f, override=reasons[f.key]) if f.key in reasons else f for f in findings]

@@ -1,7 +1,7 @@
 """Conditions of a day: ticked, else derived where they can be, else open (common practice where no source is named)."""
 
 from collections.abc import Callable, Iterable
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from kitlog.kit.kinds import PhaseWay
@@ -82,16 +82,33 @@ def _no_pickup(outing: Outing) -> bool:
 
 
 def _late(outing: Outing) -> bool | None:
-    end, dusk = flights_end(outing), sunset_of(outing)
+    """Whether it is packed up later than an hour before the sunset of the day on which the last flight begins."""
+    begin, end = _last_flight_begins(outing), flights_end(outing)
+    dusk = None if begin is None else sunset_of(outing, begin.date())
     return None if end is None or dusk is None else end > dusk - LATE_BEFORE_SUNSET
 
 
 def flights_end(outing: Outing) -> datetime | None:
     """When the last flight is landed and packed up, in the high case; None where the plan does not say."""
-    last = max((i for i, p in enumerate(outing.phases) if p.way is PhaseWay.FLIGHT), default=None)
-    if last is None or outing.starts_at is None or outing.time_zone is None:
+    last = _last_flight(outing)
+    if last is None:
         return None
-    hours = sum(phase.high_h for phase in outing.phases[: last + 1]) + _pack_up_h(outing.phases[last + 1 :])
+    return _after(outing, sum(p.high_h for p in outing.phases[: last + 1]) + _pack_up_h(outing.phases[last + 1 :]))
+
+
+def _last_flight_begins(outing: Outing) -> datetime | None:
+    last = _last_flight(outing)
+    return None if last is None else _after(outing, sum(p.high_h for p in outing.phases[:last]))
+
+
+def _last_flight(outing: Outing) -> int | None:
+    return max((i for i, p in enumerate(outing.phases) if p.way is PhaseWay.FLIGHT), default=None)
+
+
+def _after(outing: Outing, hours: float) -> datetime | None:
+    """So many hours after the start of the plan, by the clock of the site."""
+    if outing.starts_at is None or outing.time_zone is None:
+        return None
     start = datetime.combine(outing.first_day, outing.starts_at, ZoneInfo(outing.time_zone))
     return (start.astimezone(UTC) + timedelta(hours=hours)).astimezone(start.tzinfo)
 
@@ -100,12 +117,12 @@ def _pack_up_h(after: tuple[Phase, ...]) -> float:
     return next((p.high_h for p in after if p.way is PhaseWay.PACK_UP), PACK_UP_HIGH_H)
 
 
-def sunset_of(outing: Outing) -> datetime | None:
-    """Sunset at the site on the first day, None without coordinates or time zone."""
+def sunset_of(outing: Outing, day: date) -> datetime | None:
+    """Sunset at the site on a day, None without coordinates or time zone."""
     site = outing.site
     if site.lat_deg is None or site.lon_deg is None or outing.time_zone is None:
         return None
-    return sunset(site.lat_deg, site.lon_deg, outing.first_day, outing.time_zone)
+    return sunset(site.lat_deg, site.lon_deg, day, outing.time_zone)
 
 
 def _high(outing: Outing) -> bool | None:

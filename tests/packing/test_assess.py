@@ -178,6 +178,9 @@ class TestOverrides:
     def test_a_struck_reason_closes_nothing(self) -> None:
         assert the(self.overridden(struck_at=EVENING), self.STOP).override == ""
 
+    def test_a_blank_reason_closes_nothing(self) -> None:
+        assert the(self.overridden(reason="  "), self.STOP).override == ""
+
     def test_one_of_several_findings_of_a_code_is_meant(self) -> None:
         key = next(f.key for f in judged(O3).findings if f.code == "service.overdue" and f.state is State.STOP)
         override = {"finding": key, "reason": "borrowed one on site", "at": EVENING}

@@ -183,6 +183,15 @@ class TestLate:
         nothing: object = {"site": {}, "phases": []}.get(lacking)
         assert truth(changed(O1, **{lacking: nothing}), Condition.LATE).answer is Answer3.OPEN
 
+    def test_after_a_night_out_the_sunset_of_the_day_of_the_last_flight_counts(self) -> None:
+        ticked = {"no signal": True, "water": False, "forest": False, "airspace": False}
+        flown = (("flight", 4.0, None), ("pack up", 0.5, None))
+        next_day = phases(("hike", 5.0, None), ("night", 20.0, None), *flown)
+        evening = phases(("hike", 5.0, None), *flown)
+        for way, late in ((next_day, False), (evening, True)):
+            plan = changed(O2, starts_at="11:00", phases=way, conditions=ticked)
+            assert truth(plan, Condition.LATE).holds is late
+
     def test_hours_are_hours_also_in_the_night_the_clocks_change(self) -> None:
         """In Italy the clock went from 2:00 to 3:00 on 29 March 2026 (EU rule, last Sunday of March)."""
         night = outing(
