@@ -64,7 +64,8 @@ def run_window(
 def prepared(arguments: Sequence[str]) -> QApplication:
     """The application: Fusion, and letters no smaller than 14 px in the body."""
     QApplication.setDesktopFileName("kitlog")
-    application = QApplication(list(arguments))
+    running = QApplication.instance()
+    application = running if isinstance(running, QApplication) else QApplication(list(arguments))
     application.setApplicationName("kitlog")
     application.setApplicationDisplayName("kitlog")
     application.setStyle("Fusion")

@@ -129,8 +129,9 @@ class Window(QMainWindow):
         )
 
     def look_at_actions(self) -> None:
-        """Enable what can be done now."""
-        self.action_set.look_again(self.standing())
+        """Enable what can be done now; before the first paint nobody can do anything."""
+        if self.painted_once:
+            self.action_set.look_again(self.standing())
 
     def show_fault(self, fault: Fault) -> None:
         """Say what went wrong, why, and what to do."""
@@ -248,6 +249,7 @@ class Window(QMainWindow):
             return
         self.show_outing()
         self.show_saved()
+        self.look_at_actions()
 
     def _lay_out(self) -> None:
         brief = self._fold.middle
