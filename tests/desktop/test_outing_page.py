@@ -60,6 +60,18 @@ def button(widget: QWidget, words: str) -> Button:
     return found[0]
 
 
+def later(page: OutingPage, qtbot, name: str) -> Button:
+    """A button of the long lists, which follow a moment after their tile is opened."""
+
+    def found() -> Button | None:
+        return None if page.view is None else page.view.findChild(Button, name)
+
+    qtbot.waitUntil(lambda: found() is not None)
+    made = found()
+    assert made is not None
+    return made
+
+
 def act_of(page: OutingPage, finding: str, words: str) -> Button:
     """The act of a finding's row that begins with some words."""
     row = next(row for row in page.rows() if row.finding.key.startswith(finding))
@@ -404,12 +416,10 @@ def test_leave_out_and_take_along_act_and_are_undone(window: Window, qtbot) -> N
     before, camera = outing_of(bench), item_named(bench, "Action camera")
     page.open_topic(Topic.KIT)
     assert page.view is not None
-    leave = page.view.findChild(Button, f"Leave out/{camera.id}")
-    assert isinstance(leave, Button)
+    leave = later(page, qtbot, f"Leave out/{camera.id}")
     qtbot.mouseClick(leave, Qt.MouseButton.LeftButton)
     assert camera.id in outing_of(bench).left_out
-    take = page.view.findChild(Button, f"Take along/{camera.id}")
-    assert isinstance(take, Button)
+    take = later(page, qtbot, f"Take along/{camera.id}")
     qtbot.mouseClick(take, Qt.MouseButton.LeftButton)
     assert camera.id not in outing_of(bench).left_out
     assert camera.id in {pin.item for pin in outing_of(bench).pinned}
@@ -423,8 +433,7 @@ def test_the_focus_never_falls_off_the_page_when_an_act_goes(window: Window, qtb
     page.open_topic(Topic.KIT)
     assert page.view is not None
     camera = item_named(bench, "Action camera")
-    leave = page.view.findChild(Button, f"Leave out/{camera.id}")
-    assert isinstance(leave, Button)
+    leave = later(page, qtbot, f"Leave out/{camera.id}")
     leave.setFocus()
     qtbot.keyClick(leave, Key.Key_Space)
     focus = QApplication.focusWidget()

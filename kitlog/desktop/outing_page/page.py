@@ -156,7 +156,7 @@ class OutingPage(Page):
             self.topic = worst_topic(assessment)
         self.board.show_open(self.topic)
         acts = TopicActs(RowActs(self._remedy, self.override), self._take_along, self._leave_out)
-        view = topic_view(self.topic, assessment, self.names(), acts)
+        view = topic_view(self.topic, assessment, self.names(), acts, at_once=held is not None)
         if self.view is not None:
             self.view.hide()
             self.view.deleteLater()

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.budget.result import Topic
@@ -31,8 +32,13 @@ class TopicActs:
     leave_out: Callable[[str], object]
 
 
-def topic_view(topic: Topic | None, assessment: Assessment, names: Names, acts: TopicActs) -> QWidget:
-    """The view of a topic; None shows all findings, worst first."""
+def topic_view(
+    topic: Topic | None, assessment: Assessment, names: Names, acts: TopicActs, *, at_once: bool = True
+) -> QWidget:
+    """The view of a topic; None shows all findings, worst first.
+
+    Without `at_once` the long lists of the kit follow one by one when there is time, so that nothing stalls.
+    """
     made = QWidget()
     rows = QVBoxLayout(made)
     rows.setContentsMargins(0, 0, 0, look.px(16))
@@ -50,7 +56,7 @@ def topic_view(topic: Topic | None, assessment: Assessment, names: Names, acts: 
     else:
         rows.addWidget(Paragraph(_("Nothing on record says anything about it yet.")))
     if topic is Topic.KIT:
-        _add_kit(rows, assessment, names, acts)
+        _add_kit(rows, assessment, names, acts, at_once=at_once)
     if topic is Topic.PEOPLE:
         rows.addWidget(Paragraph(_(ALARMS_NOBODY)))
     rows.addStretch()
@@ -84,15 +90,23 @@ def _add_power(rows: QVBoxLayout, assessment: Assessment, names: Names) -> None:
     rows.addWidget(PowerView(_("Charge over the day"), picture, sentences))
 
 
-def _add_kit(rows: QVBoxLayout, assessment: Assessment, names: Names, acts: TopicActs) -> None:
-    passed, stays = _passed(assessment), _stays(assessment, names)
-    going = _going(assessment, names)
-    if passed:
-        rows.addWidget(item_list(_("Passed over"), passed, _("Take along"), acts.take_along))
-    if stays:
-        rows.addWidget(item_list(_("Stays at home"), stays, _("Take along"), acts.take_along))
-    if going:
-        rows.addWidget(item_list(_("Goes along"), going, _("Leave out"), acts.leave_out))
+def _add_kit(rows: QVBoxLayout, assessment: Assessment, names: Names, acts: TopicActs, *, at_once: bool) -> None:
+    lists = QVBoxLayout()
+    lists.setSpacing(look.px(12))
+    rows.addLayout(lists)
+    take, leave = _("Take along"), _("Leave out")
+    wanted: list[Callable[[], QWidget]] = []
+    if passed := _passed(assessment):
+        wanted.append(lambda: item_list(_("Passed over"), passed, take, acts.take_along))
+    if stays := _stays(assessment, names):
+        wanted.append(lambda: item_list(_("Stays at home"), stays, take, acts.take_along))
+    if going := _going(assessment, names):
+        wanted.append(lambda: item_list(_("Goes along"), going, leave, acts.leave_out))
+    for number, make in enumerate(wanted):
+        if at_once:
+            lists.addWidget(make())
+        else:
+            QTimer.singleShot(15 * (number + 1), lists, lambda made=make: lists.addWidget(made()))
 
 
 def _passed(assessment: Assessment) -> list[ItemLine]:

@@ -7,6 +7,9 @@ from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 from kitlog.desktop import look
 from kitlog.paint.type_scale import Role
 
+MOST_LAID = 8
+"""So many wrappings a paragraph remembers."""
+
 PLAIN = Qt.TextFormat.PlainText
 """User text is never read as markup."""
 
@@ -69,6 +72,7 @@ class Paragraph(Text):
         self, text: str = "", role: Role = Role.SECOND, tone: str = "muted", parent: QWidget | None = None
     ) -> None:
         super().__init__(text, role, tone, parent)
+        self._laid: dict[tuple[str, int, str], list[str]] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -103,7 +107,13 @@ class Paragraph(Text):
                 painter.drawText(row, flags | Qt.TextFlag.TextSingleLine, line)
 
     def _lines(self, width: int) -> list[str]:
-        return [line for part in self.text().split("\n") for line in _wrapped(part, self, width)]
+        """The lines at a width; a layout asks for the same ones many times over."""
+        key = (self.text(), width, self.font().key())
+        if key not in self._laid:
+            if len(self._laid) >= MOST_LAID:
+                self._laid.clear()
+            self._laid[key] = [line for part in key[0].split("\n") for line in _wrapped(part, self, width)]
+        return self._laid[key]
 
 
 def _wrapped(text: str, label: QLabel, width: int) -> list[str]:
