@@ -111,15 +111,15 @@ class App:
         """
         self.refuse_no_screen()
         try:
-            from kitlog.desktop.run import run_window
+            from kitlog.desktop.start import start
         except ImportError as error:
             raise SystemFault("window.no_library", reason=str(error)) from error
-        from kitlog.files.resources import resources_folder
+        from kitlog.files.places import resources_folder
 
         def bench() -> "Workbench":
             return self.bench(path, create=True)
 
-        return run_window(bench, resources_folder() / "icons", open_demo=self._open_demo)
+        return start(bench, resources_folder() / "icons", path.name, open_demo=self._open_demo)
 
     def _open_demo(self) -> "Workbench":
         path = self.demo_file()

@@ -17,9 +17,9 @@ from PySide6.QtGui import QFont, QFontDatabase
 from PySide6.QtWidgets import QApplication
 
 from kitlog.app import open_bench
+from kitlog.desktop.application import prepared
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.page import PAGES
-from kitlog.desktop.run import prepared
 from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.desktop.window import Window
 from kitlog.desktop.window_memory import WindowMemory

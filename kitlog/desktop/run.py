@@ -6,10 +6,11 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QSettings
-from PySide6.QtGui import QFont, QIcon
+from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
 from kitlog.desktop import look
+from kitlog.desktop.application import prepared
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.desktop.window import Window
@@ -50,27 +51,15 @@ def run_window(
     try:
         opened = bench() if callable(bench) else bench
     except Fault as fault:
-        return _say_at_the_door(fault)
+        return say_at_the_door(fault)
     memory = WindowMemory(settings if settings is not None else QSettings("kitlog", "kitlog"))
     lay_over(memory.scheme(), application)
     windows = Windows(IconSet(icons), memory, open_demo)
     windows.open(opened)
-    application.styleHints().colorSchemeChanged.connect(lambda _now: _follow_system(memory, application))
+    application.styleHints().colorSchemeChanged.connect(lambda _now: follow_system(memory, application))
     code = application.exec()
     windows.let_go()
     return code
-
-
-def prepared(arguments: Sequence[str]) -> QApplication:
-    """The application: Fusion, and letters no smaller than 14 px in the body."""
-    QApplication.setDesktopFileName("kitlog")
-    running = QApplication.instance()
-    application = running if isinstance(running, QApplication) else QApplication(list(arguments))
-    application.setApplicationName("kitlog")
-    application.setApplicationDisplayName("kitlog")
-    application.setStyle("Fusion")
-    application.setFont(look.least_body(QFont(application.font())))
-    return application
 
 
 class Windows:
@@ -113,12 +102,14 @@ def _say_painted() -> None:
     QApplication.quit()
 
 
-def _follow_system(memory: WindowMemory, application: QApplication) -> None:
+def follow_system(memory: WindowMemory, application: QApplication) -> None:
+    """Take the system's theme again where the pilot left it to the system."""
     if memory.scheme() is Scheme.SYSTEM:
         lay_over(Scheme.SYSTEM, application)
 
 
-def _say_at_the_door(fault: Fault) -> int:
+def say_at_the_door(fault: Fault) -> int:
+    """Say in a dialog why the data file cannot be opened; the exit code."""
     from PySide6.QtWidgets import QMessageBox
 
     said = fault_text(fault)

@@ -7,8 +7,8 @@ from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
-import kitlog
 from kitlog.fault import SystemFault
+from kitlog.files.places import resources_folder as resources_folder  # noqa: PLC0414  # told on from here
 from kitlog.outing.library import Library
 from kitlog.outing.needs import FlightType
 from kitlog.units.model import Frozen
@@ -17,13 +17,6 @@ M = TypeVar("M", bound=Frozen)
 
 _FLAT = ("needs", "serves", "kinds", "places", "starter_rules", "starter_uses")
 """Files whose tables are named as the fields of `Library`."""
-
-
-def resources_folder() -> Path:
-    """The folder of the resources: inside the package when installed, beside it in a checkout."""
-    package = Path(kitlog.__file__).parent
-    inside = package / "resources"
-    return inside if inside.is_dir() else package.parent / "resources"
 
 
 def load_library(folder: Path) -> Library:
