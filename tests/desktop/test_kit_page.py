@@ -470,3 +470,22 @@ def test_a_filter_never_adds_rows(window: Window, wanted: Show) -> None:
     page = kit(window)
     every = len(page._haystack.rows)
     assert len(page._haystack.sift(KitFilter(shows=frozenset({wanted})))) <= every
+
+
+def test_in_one_column_details_take_the_place_of_the_table_and_esc_goes_back(
+    show: Callable[..., Window], demo_bench: Workbench, qtbot
+) -> None:
+    window = show(demo_bench, "kit", (900, 700))
+    page = kit(window)
+    select(page, "Wing A")
+    assert page.table.isVisible()
+    qtbot.mouseClick(page._sides.open_act, Qt.MouseButton.LeftButton)
+    assert not page.table.isVisible()
+    qtbot.waitUntil(lambda: page._details is not None and page._details.isVisible())
+    assert "85 to 105" in _texts(page._details)
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Escape)
+    assert page.table.isVisible()
+    window.resize(1280, 800)
+    assert page.table.isVisible()
+    assert page._sides.right.isVisible()
+    assert not page._sides.open_act.isVisible()

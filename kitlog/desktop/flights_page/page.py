@@ -16,10 +16,10 @@ from kitlog.desktop.fold import Fold
 from kitlog.desktop.page import Page
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.empty import EmptyState
-from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.paper_table import PaperTable
 from kitlog.desktop.parts.section import Section, clear
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
+from kitlog.desktop.parts.two_sides import TwoSides
 from kitlog.kit.flights import Flight
 from kitlog.kit.usage import logged
 from kitlog.paint.type_scale import Role
@@ -86,11 +86,8 @@ class FlightsPage(Page):
             self.table.select(row)
 
     def lay_out(self, fold: Fold) -> None:
-        """Notes go where there is no room, the right side where there is one column."""
-        self._right.setVisible(not fold.narrow)
-        self._upright.setVisible(not fold.narrow)
-        self._right.setFixedWidth(look.px(340 if fold.middle else 439))
-        self.table.setColumnHidden(NOTE, False)  # noqa: FBT003  # Qt's name says it
+        """In one column the right side takes the place of the log."""
+        self._sides.lay_out(narrow=fold.narrow, right_px=340 if fold.middle else 439)
         side = look.px(16 if fold.middle else 24)
         self._left.setContentsMargins(side, look.px(12 if fold.low else 15), look.px(12), look.px(12))
 
@@ -147,20 +144,14 @@ class FlightsPage(Page):
         )
         self.empty.act(_("Add a flight"), Rank.MAIN).clicked.connect(self.acts.add_flight)
         self._stack.addWidget(self.empty)
-        filled = QWidget()
-        self._stack.addWidget(filled)
-        row = QHBoxLayout(filled)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(0)
-        self._left = QVBoxLayout()
+        left, self._right = QWidget(), self._side()
+        self._sides = TwoSides(left, self._right, _("Hours by item"), _("Back to the log"))
+        self._stack.addWidget(self._sides)
+        self._left = QVBoxLayout(left)
         self._left.setSpacing(look.px(8))
         self._left.addLayout(self._head())
         self._left.addWidget(self.table, 1)
         self._left.addLayout(self._foot())
-        self._upright, self._right = Hairline(upright=True), self._side()
-        row.addLayout(self._left, 1)
-        row.addWidget(self._upright)
-        row.addWidget(self._right)
         for number, (_title, wide, _text) in enumerate(COLUMNS):
             self.table.setColumnWidth(number, look.px(wide))
         self.table.head.setSectionResizeMode(NOTE, self.table.head.ResizeMode.Stretch)
@@ -179,7 +170,8 @@ class FlightsPage(Page):
         foot.setContentsMargins(look.px(8), 0, look.px(10), 0)
         foot.addWidget(self.total)
         foot.addStretch()
-        foot.addWidget(Text(_("airtime is booked on what was flown"), Role.SMALL, "muted"))
+        foot.addWidget(CutText(_("airtime is booked on what was flown"), Role.SMALL, "muted"))
+        foot.addWidget(self._sides.open_act)
         return foot
 
     def _side(self) -> QScrollArea:

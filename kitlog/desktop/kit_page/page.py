@@ -20,9 +20,9 @@ from kitlog.desktop.kit_page.row_paint import KitCells
 from kitlog.desktop.page import Page
 from kitlog.desktop.parts.button import Rank
 from kitlog.desktop.parts.empty import EmptyState, NothingFound
-from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.paper_table import PaperTable
 from kitlog.desktop.parts.text import CutText, Text
+from kitlog.desktop.parts.two_sides import TwoSides
 from kitlog.paint.type_scale import Role
 from kitlog.wording.translate import _
 from kitlog.workbench.reads import KitRow
@@ -122,9 +122,7 @@ class KitPage(Page):
             self.table.setColumnHidden(number, fold.middle and column.in_details)
         side = look.px(16 if fold.middle else 24)
         self._left_rows.setContentsMargins(side, look.px(12 if fold.low else 15), look.px(12), look.px(8))
-        self._right.setFixedWidth(look.px(320 if fold.middle else 376))
-        self._right.setVisible(not fold.narrow)
-        self._upright.setVisible(not fold.narrow)
+        self._sides.lay_out(narrow=fold.narrow, right_px=320 if fold.middle else 376)
 
     def first(self) -> QWidget:
         """The table, or the first act of the empty state."""
@@ -187,17 +185,12 @@ class KitPage(Page):
         whole.addWidget(self._stack)
         self.empty = self._empty()
         self._stack.addWidget(self.empty)
-        filled = QWidget()
-        self._stack.addWidget(filled)
-        row = QHBoxLayout(filled)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(0)
-        left, self._right, self._upright = QWidget(), QWidget(), Hairline(upright=True)
-        for widget, stretch in ((left, 1), (self._upright, 0), (self._right, 0)):
-            row.addWidget(widget, stretch)
+        left, right = QWidget(), QWidget()
+        self._sides = TwoSides(left, right, _("Details"), _("Back to the table"))
+        self._stack.addWidget(self._sides)
         self._left_rows = QVBoxLayout(left)
         self._left_rows.setSpacing(px(4))
-        self._right_rows = QVBoxLayout(self._right)
+        self._right_rows = QVBoxLayout(right)
         self._right_rows.setContentsMargins(0, 0, 0, 0)
         self._found = QStackedWidget()
         self._found.addWidget(self.table)
@@ -211,10 +204,11 @@ class KitPage(Page):
 
     def _foot(self) -> QHBoxLayout:
         foot = QHBoxLayout()
-        foot.setContentsMargins(look.px(8), look.px(6), 0, look.px(16))
+        foot.setContentsMargins(look.px(8), look.px(6), look.px(10), look.px(16))
         foot.setSpacing(look.px(16))
         foot.addWidget(self.total)
         foot.addWidget(self.total_more, 1)
+        foot.addWidget(self._sides.open_act)
         return foot
 
     def _empty(self) -> EmptyState:
