@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from kitlog.desktop.repack_page.footer import foot_words
 from kitlog.desktop.repack_page.progress import Progress
-from kitlog.desktop.repack_page.rows import Offers, RowKind, rows_of
+from kitlog.desktop.repack_page.rows import Offers, RowKind
+from kitlog.desktop.repack_page.step_rows import rows_of
 from kitlog.desktop.repack_page.step_words import first_open, step_words
 from kitlog.desktop.repack_page.swaps import candidates
 from kitlog.desktop.repack_page.zone_words import zone_picture

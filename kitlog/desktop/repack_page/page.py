@@ -24,7 +24,8 @@ from kitlog.desktop.repack_page.footer import Footer, foot_words
 from kitlog.desktop.repack_page.offer_book import OfferBook
 from kitlog.desktop.repack_page.progress import Progress
 from kitlog.desktop.repack_page.row_list import RowList
-from kitlog.desktop.repack_page.rows import Row, rows_of
+from kitlog.desktop.repack_page.rows import Row
+from kitlog.desktop.repack_page.step_rows import rows_of
 from kitlog.desktop.repack_page.step_strip import StepStrip
 from kitlog.desktop.repack_page.step_words import TITLES, first_open, step_words
 from kitlog.desktop.repack_page.zone_view import ZoneView
