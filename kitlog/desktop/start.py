@@ -104,8 +104,7 @@ class _Starting(QObject):
             QApplication.exit(say_at_the_door(fault))
             return
         windows = Windows(self._icons, self._memory, self._open_demo)
-        window = windows.open(bench)
-        window.restoreGeometry(self._frame.saveGeometry())
+        windows.open(bench)
         self._frame.close()
         self._let_go = windows.let_go
         application = QApplication.instance()
