@@ -163,6 +163,19 @@ def test_the_arrow_keys_stand_on_lines_alone(window: Window, qtbot) -> None:
     assert first.title == able[0]
 
 
+def test_after_a_change_of_step_the_keys_stand_on_a_line(window: Window, qtbot) -> None:
+    page = page_of(window, Step.EMPTY)
+    assert QApplication.focusWidget() is page.list
+    for step in (Step.CHARGE, Step.LAY_OUT, Step.EMPTY):
+        page.open_step(step)
+        row = page.current()
+        assert row is not None
+        qtbot.keyClick(page.list, Key.Key_Space)
+        assert (step, row.key) in ticks_of(window.desk.bench)
+    page.open_step(Step.CLOSE)
+    assert page.drawing.selected is None
+
+
 def test_the_strip_counts_and_keeps_each_step_open_to_all(window: Window, qtbot) -> None:
     page = page_of(window, Step.STOW)
     lines = len(page.list.rows.rows) - sum(row.kind is RowKind.HEAD for row in page.list.rows.rows)

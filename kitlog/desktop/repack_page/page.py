@@ -183,6 +183,7 @@ class RepackPage(Page):
             self.closing.show_progress(progress, self.names(), RowActs(self._remedy, self._override))
         else:
             self._show_rows(progress)
+        self._mark_zone()
         picture = zone_picture(progress)
         self.drawing.show_zones(picture)
         self.bars.show_zones(picture)
@@ -196,7 +197,6 @@ class RepackPage(Page):
         self.list.put(rows)
         self.list.setAccessibleName(_("Lines to tick: {step}").format(step=_(TITLES[self.step])))
         self._offers.look_up(rows)
-        self._mark_zone()
 
     def _offers_known(self) -> None:
         """An offer was found out: show it."""

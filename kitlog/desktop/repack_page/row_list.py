@@ -176,6 +176,8 @@ class RowList(QListView):
     def _stand_again(self, held: Row | None, number: int) -> None:
         """After rows were laid out anew: on the same line wherever it is, else on what now stands in its place."""
         able = self._able()
+        if held is None and able and self.hasFocus():
+            self.stand_on(able[0])
         if held is None or not able:
             return
         same = next((n for n in able if held.key and self.rows.rows[n].key == held.key), None)
