@@ -1,5 +1,6 @@
 """Which tables each thing lies in."""
 
+from functools import cache
 from typing import Any
 
 from sqlalchemy import Table
@@ -113,6 +114,7 @@ OF_HISTORY: frozenset[str] = frozenset(
 """What an inspector or buyer reads: never erased. See `kitlog.store.undo`."""
 
 
+@cache
 def key_names(table: Table) -> tuple[str, ...]:
     """The columns that name a row of any table."""
     return KEYS.get(table.name) or tuple(table.primary_key.columns.keys())

@@ -7,6 +7,7 @@ out from that, so that a model is described once, in `kitlog.store.aggregates`.
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
+from functools import cache
 from typing import Any, Generic, Protocol, TypeVar
 
 from sqlalchemy import Table
@@ -60,7 +61,7 @@ class Many:
     def value(self, owner: Key, grouped: Grouped) -> list[Row]:
         """What the rows of an owner say, in order."""
         rows = grouped[self.table.name].get(owner, ())
-        return [fields(self.model, row, self.parts, (*owner, row["position"]), grouped) for row in rows]
+        return [fields(self, row, (*owner, row["position"]), grouped) for row in rows]
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +81,7 @@ class One:
     def value(self, owner: Key, grouped: Grouped) -> Row | None:
         """What the row says, None without one."""
         rows = grouped[self.table.name].get(owner, ())
-        return fields(self.model, rows[0], self.parts, owner, grouped) if rows else None
+        return fields(self, rows[0], owner, grouped) if rows else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,9 +149,9 @@ class Root(Generic[M]):
 
     def read(self, row: Row, grouped: Grouped) -> M:
         """The model of a row and the rows of its parts; pydantic's `ValidationError` where they make none."""
-        raw = fields(self.model, row, self.parts, self.key_of(row), grouped)
+        raw = fields(self, row, self.key_of(row), grouped)
         for name, (model, prefix) in self.inside.items():
-            raw[name] = {inner: row[prefix + inner] for inner in model.model_fields}
+            raw[name] = {inner: row[prefix + inner] for inner in _plain(model, self.table, prefix)}
         raw |= {name: None for name, column in self.planned.items() if not row[column]}
         return self.model.model_validate(raw)
 
@@ -175,14 +176,22 @@ def stored(value: Any) -> Any:
 
 def columns(model: Frozen, table: Table, prefix: str = "") -> Row:
     """The fields of a model that are columns of a table."""
-    names = type(model).model_fields
-    return {prefix + name: stored(getattr(model, name)) for name in names if prefix + name in table.c}
+    return {prefix + name: stored(getattr(model, name)) for name in _plain(type(model), table, prefix)}
 
 
-def fields(model: type[Frozen], row: Row, parts: tuple[Part, ...], key: Key, grouped: Grouped) -> Row:
+def fields(shape: "Many | One | Root[Any]", row: Row, key: Key, grouped: Grouped) -> Row:
     """The fields of a model out of its row and the rows of its parts."""
-    plain = {name: row[name] for name in model.model_fields if name in row}
-    return plain | {part.field: part.value(key, grouped) for part in parts}
+    model: type[Frozen] = shape.model
+    found = {name: row[name] for name in _plain(model, shape.table, "")}
+    for part in shape.parts:
+        found[part.field] = part.value(key, grouped)
+    return found
+
+
+@cache
+def _plain(model: type[Frozen], table: Table, prefix: str) -> tuple[str, ...]:
+    """The fields that are columns; kept, because pydantic works its fields out anew each time."""
+    return tuple(name for name in model.model_fields if prefix + name in table.c)
 
 
 def all_parts(parts: tuple[Part, ...]) -> Iterator[Part]:
@@ -190,8 +199,3 @@ def all_parts(parts: tuple[Part, ...]) -> Iterator[Part]:
     for part in parts:
         yield part
         yield from all_parts(part.parts)
-
-
-def key_columns(table: Table) -> tuple[str, ...]:
-    """The columns that name a row of a part's table."""
-    return tuple(table.primary_key.columns.keys())

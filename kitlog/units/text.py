@@ -19,6 +19,8 @@ def unfit_character(text: str, *, breaks: bool) -> str | None:
         text: any string.
         breaks: whether line breaks and tabs are allowed (notes) or not (names).
     """
+    if text.isprintable():
+        return None
     for char in text:
         if char in _BREAKS and breaks:
             continue
