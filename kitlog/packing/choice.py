@@ -69,7 +69,7 @@ class _Picker:
         """The set goes, and what is fitted to it."""
         for item in self._set.chosen.values():
             if item.usable:
-                self._take(item, item.quantity)
+                self._take(item, 1)
 
     def complete_pairs(self) -> None:
         """What is fitted to something pinned goes along with it."""
@@ -82,14 +82,24 @@ class _Picker:
         need = asked.need
         if not need.wants_item:
             return
-        if need.water_ml is None and not _of_set(need):
-            for fit in self._ranked(need):
-                if self._have(need) >= need.amount and not need.every:
-                    break
-                self._take(fit.item, fit.item.quantity if need.every else self._pieces(fit.item, need))
-        elif need.water_ml is not None:
+        if need.water_ml is not None:
             self._take_vessels(need)
+        elif _of_set(need):
+            self._take_more_of_set(need)
+        else:
+            self._take_best(need)
         self._note(asked)
+
+    def _take_best(self, need: Need) -> None:
+        for fit in self._ranked(need):
+            if self._have(need) >= need.amount and not need.every:
+                break
+            self._take(fit.item, fit.item.quantity if need.every else self._pieces(fit.item, need))
+
+    def _take_more_of_set(self, need: Need) -> None:
+        """A second piece of what is flown (two helmets in one row), never another wing, harness, reserve or helmet."""
+        for line in self.choice.load.meeting(need):
+            self.choice.load.take(line.item, self._pieces(line.item, need))
 
     def _have(self, need: Need) -> int:
         return sum(line.n for line in self.choice.load.meeting(need))

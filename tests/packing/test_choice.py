@@ -139,6 +139,13 @@ class TestCountedSets:
         bars = item("bar", "food", 50, quantity=6)
         assert line_n(self.needs_food(bars, pinned=[{"item": "bar", "n": 1}]), "bar") == 4
 
+    def test_of_the_set_one_piece_goes_and_two_where_two_fly(self) -> None:
+        two = but("helmet", instead=[item("helmet", "helmet", 500, quantity=2)])
+        assert line_n(judged(outing(), two, NEW), "helmet") == 1
+        tandem = judged(outing(flight_types=["tandem"]), two, NEW)
+        assert line_n(tandem, "helmet") == 2
+        assert missing(tandem, "passenger helmet") is None
+
     def test_all_the_papers_go(self) -> None:
         papers = [item(name, "papers", 5) for name in ("licence", "insurance card", "passport")]
         assert {one.name for one in papers} <= going(judged(outing(), plus(*papers), NEW))

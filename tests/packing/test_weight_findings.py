@@ -202,9 +202,11 @@ class TestRemedies:
         assert self.offered(self.over(plan, self.CHAIR, self.TRIPOD, light)) == ["chair", "tripod"]
 
     def test_last_resort_is_never_offered(self) -> None:
-        """Pinned and needed by nothing: a second beacon, knife, whistle, foil blanket."""
-        names = ("beacon", "second first aid", "rescue knife", "spare whistle", "space blanket")
+        """Pinned on a dry day over open ground: nothing needs a tree kit or a vest then."""
+        names = ("beacon", "tree kit", "vest", "second first aid", "rescue knife", "spare whistle", "space blanket")
         more = [
+            item("tree kit", "tree kit", 900),
+            item("vest", "buoyancy", 900),
             item("second first aid", "first aid", 900),
             item("rescue knife", "tool", 900),
             item("spare whistle", "signal", 900),
