@@ -78,7 +78,7 @@ def main(arguments: list[str]) -> int:
         memory = WindowMemory(QSettings(str(Path(scratch) / "window.ini"), QSettings.Format.IniFormat))
         for name, pages in (("demo", PAGES), ("empty", PAGES[:1])):
             bench = bench_at(Path(scratch) / f"{name}.kitlog", demo=name == "demo")
-            offer = bench.preference if name == "empty" else None  # any callable shows that a demo is offered
+            offer = bench.items if name == "empty" else None  # any callable shows that a demo is offered
             window = Window(Desk(bench, IconSet(resources_folder() / "icons"), offer), memory)
             window.resize(width, height)
             window.show()
