@@ -2,7 +2,7 @@
 
 from functools import lru_cache
 
-from PySide6.QtGui import QFont, QFontMetrics
+from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QApplication
 
 from kitlog.paint.lettering import Lettering
@@ -32,11 +32,6 @@ def px(design_px: float) -> int:
 def font(role: Role) -> QFont:
     """The application font in a role of the type scale."""
     return _font(QApplication.font().key(), role)
-
-
-def metrics(role: Role) -> QFontMetrics:
-    """Metrics of the application font in a role."""
-    return QFontMetrics(font(role))
 
 
 @lru_cache(maxsize=64)

@@ -1,6 +1,6 @@
 """Tables on the sheet: hairlines between rows, the current row in a ring, heads that say what they sort by."""
 
-from PySide6.QtCore import QItemSelectionModel, QModelIndex, QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtCore import QItemSelectionModel, QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QWidget
 
@@ -159,6 +159,3 @@ def draw_row_ground(painter: QPainter, rect: QRect, *, selected: bool, over: boo
     elif over:
         painter.fillRect(rect, t.sunk)
     painter.fillRect(rect.left(), rect.bottom(), rect.width(), 1, t.hairline)
-
-
-NO_INDEX = QModelIndex()
