@@ -99,7 +99,7 @@ def told_text(outing: Outing) -> str:
 
 def kit_text(assessment: Assessment, names: dict[str, str]) -> str:
     """How many lines go, how heavy, and what stays at home."""
-        lines = [line for line in assessment.lines if not line.in_car]
+    lines = [line for line in assessment.lines if not line.in_car]
     mass = kg_text(sum(line.mass_g or 0 for line in lines))
     unknown = sum(line.mass_g is None for line in lines)
     said = ngettext("{n} line, {mass}", "{n} lines, {mass}", len(lines)).format(n=len(lines), mass=mass)
