@@ -60,6 +60,7 @@ QScrollArea > QWidget > QWidget { background: transparent; }
 QTableView { background: transparent; border: none; outline: none; gridline-color: $hairline; }
 QHeaderView { background: transparent; border: none; }
 QHeaderView::section { background: transparent; color: $muted; border: none; padding: 0; }
+QTreeWidget QHeaderView::section { padding: ${s4}px ${s8}px; border-bottom: 1px solid $hairline; }
 QTableCornerButton::section { background: transparent; border: none; }
 
 QScrollBar:vertical { background: transparent; width: ${s10}px; margin: 0; }

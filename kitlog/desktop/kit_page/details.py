@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSizePolicy, QVB
 
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
-from kitlog.desktop.due_marks import MARKS
+from kitlog.desktop.due_marks import MARKS, due_brief
 from kitlog.desktop.kit_page.figures import figure_rows, take_off_row
 from kitlog.desktop.kit_page.filter_bar import totals_text
 from kitlog.desktop.kit_page.month_bars import MonthBars, month_hours
@@ -23,7 +23,6 @@ from kitlog.paint import item_sketch
 from kitlog.paint.mark import Mark
 from kitlog.paint.type_scale import Role
 from kitlog.wording.figures import with_unit
-from kitlog.wording.findings import due_sentence
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import word
@@ -155,7 +154,7 @@ class Details(QScrollArea):
                 else Text(word(due.state.value), Role.SMALL, "muted")
             )
             row.addWidget(Text(rule_text(due.rule), Role.SECOND))
-            said = CutText(due_sentence(due), Role.SECOND, "muted")
+            said = CutText(due_brief(due), Role.SMALL, "muted")
             said.setAlignment(RIGHT)
             row.addWidget(said, 1)
             section.rows.addLayout(row)

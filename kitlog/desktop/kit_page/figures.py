@@ -150,9 +150,9 @@ def take_off_row(item: Item, assessment: Assessment | None, today: date) -> list
         return []
     outing, mass = assessment.outing, assessment.mass
     near = first_upper(near_text(outing.first_day, outing.last_day, today))
-    note = _("± {tolerance}").format(tolerance=kg_text(mass.tolerance_g))
+    note = _("± {tolerance}").format(tolerance=number_text(mass.tolerance_g / 1000, 1))
     low, take_off_g = item.wing.min_g if item.wing else None, mass.take_off_g
     if low is not None and take_off_g is not None:
-        side = _("{mass} above the low limit") if take_off_g >= low else _("{mass} under the low limit")
-        note = f"{note}, {side.format(mass=kg_text(abs(take_off_g - low)))}"
+        side = _("{mass} above low limit") if take_off_g >= low else _("{mass} under low limit")
+        note = f"{note}, {side.format(mass=number_text(abs(take_off_g - low) / 1000, 1))}"
     return [(near, kg_text(mass.take_off_g), note)]

@@ -2,7 +2,6 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QTreeWidget, QTreeWidgetItem, QWidget
 
 from kitlog.desktop import look
@@ -31,7 +30,7 @@ class ImportDialog(Dialog):
     """
 
     def __init__(self, desk: Desk, file: Path, parent: QWidget | None) -> None:
-        super().__init__(_("Read a CSV file"), _("Import"), parent, wide=640)
+        super().__init__(_("Read a CSV file"), _("Import"), parent, wide=760)
         self._desk, self._file = desk, file
         self._service: Path | None = _beside(file)
         self.preview: KitPreview | None = None
@@ -46,7 +45,10 @@ class ImportDialog(Dialog):
         row = QHBoxLayout()
         row.addWidget(self.service_act)
         row.addStretch()
-        for widget in (self.head, self.note, self.list):
+        self.whole = Paragraph("", Role.SMALL)
+        self.whole.setMinimumHeight(look.px(32))
+        self.list.currentItemChanged.connect(lambda row, _before: self.whole.setText(_last(row)))
+        for widget in (self.head, self.note, self.list, self.whole):
             self.body.addWidget(widget)
         self.body.addLayout(row)
         self.look()
@@ -92,7 +94,7 @@ class ImportDialog(Dialog):
         asked = [implausible_text(item, band, self._desk) for item, band in preview.implausible[:3]]
         twins = [_("Rows {rows} are the same.").format(rows=", ".join(map(str, rows))) for rows in preview.twins[:3]]
         self._say(", ".join(part for part in parts if part), " ".join([*asked, *twins]), "")
-        self._columns(_("What would be added"), (_("Row"), _("Name"), _("Kind"), _("Mass")))
+        self._columns(_("What would be added"), ((_("Row"), 64), (_("Name"), 280), (_("Kind"), 160), (_("Mass"), 96)))
         rows, library = preview.rows or {}, self._desk.bench.library
         for item in preview.items[:MOST_SHOWN]:
             kind = word(library.facts(item.kind).label)
@@ -102,7 +104,9 @@ class ImportDialog(Dialog):
     def _show_problems(self, fault: TableFault) -> None:
         said = fault_text(fault)
         self._say(first_upper(said.what), said.remedy, _("Mend the file first."))
-        self._columns(_("Problems of the file"), (_("File"), _("Row"), _("Column"), _("Problem")))
+        self._columns(
+            _("Problems of the file"), ((_("File"), 120), (_("Row"), 56), (_("Column"), 120), (_("Problem"), 360))
+        )
         for problem in fault.problems:
             text = fault_text(InputFault(problem.code, **problem.facts))
             self._add(
@@ -111,18 +115,19 @@ class ImportDialog(Dialog):
         if fault.more:
             self._add(("", "", "", ngettext("and {n} more", "and {n} more", fault.more).format(n=fault.more)))
 
-    def _columns(self, name: str, titles: tuple[str, ...]) -> None:
+    def _columns(self, name: str, columns: tuple[tuple[str, int], ...]) -> None:
         self.list.clear()
         self.list.setAccessibleName(name)
-        self.list.setHeaderLabels(list(titles))
-        for number, wide in enumerate((96, 120, 120)):
+        self.list.setHeaderLabels([title for title, _wide in columns])
+        for number, (_title, wide) in enumerate(columns):
             self.list.setColumnWidth(number, look.px(wide))
 
     def _add(self, cells: tuple[str, ...]) -> None:
         row = QTreeWidgetItem(list(cells))
         row.setToolTip(len(cells) - 1, cells[-1])
-        row.setTextAlignment(1, Qt.AlignmentFlag.AlignLeft)
         self.list.addTopLevelItem(row)
+        if self.list.currentItem() is None:
+            self.list.setCurrentItem(row)
 
     def _choose_service(self) -> None:
         chosen, _kind = QFileDialog.getOpenFileName(
@@ -131,6 +136,11 @@ class ImportDialog(Dialog):
         if chosen:
             self._service = Path(chosen)
             self.look()
+
+
+def _last(row: QTreeWidgetItem | None) -> str:
+    """The last cell of a row in full: it may be longer than its column."""
+    return "" if row is None else row.text(row.columnCount() - 1)
 
 
 def _beside(file: Path) -> Path | None:

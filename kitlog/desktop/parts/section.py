@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLayout, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button, Rank
@@ -38,19 +38,18 @@ class Section(QWidget):
 
     def add_figures(self, figures: list[tuple[str, str, str]], label_px: int = 104) -> None:
         """Rows of label, figure and what stands behind it."""
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(look.px(8))
-        grid.setVerticalSpacing(look.px(4))
-        grid.setColumnMinimumWidth(0, look.px(label_px) - look.px(8))
-        grid.setColumnStretch(2, 1)
-        for number, (label, figure, note) in enumerate(figures):
-            grid.addWidget(Text(label, Role.SECOND, "muted"), number, 0)
-            grid.addWidget(CutText(figure, Role.NAME), number, 1, 1, 1 if note else 2)
+        for label, figure, note in figures:
+            row = QHBoxLayout()
+            row.setSpacing(look.px(8))
+            name = Text(label, Role.SECOND, "muted")
+            name.setMinimumWidth(look.px(label_px) - look.px(8))
+            row.addWidget(name)
+            row.addWidget(CutText(figure, Role.NAME), 0 if note else 1)
             if note:
                 behind = CutText(note, Role.SMALL, "muted")
                 behind.setAlignment(RIGHT)
-                grid.addWidget(behind, number, 2)
-        self.rows.addLayout(grid)
+                row.addWidget(behind, 1)
+            self.rows.addLayout(row)
 
 
 def clear(layout: QLayout) -> None:
