@@ -27,7 +27,8 @@ def due_brief(due: Due) -> str:
         parts.append((_("since {day}") if late else "{day}").format(day=day_text(due.due_on)))
     if due.hours_left is not None:
         hours = with_unit(abs(due.hours_left), "h", 1)
-        parts.append((_("{hours} left") if due.hours_left >= 0 else _("{hours} over")).format(hours=hours))
+        text = _("{hours} over") if due.hours_left < 0 else _("or {hours}") if parts else _("{hours} left")
+        parts.append(text.format(hours=hours))
     if due.launches_left is not None:
         parts.append(_("{n} launches left").format(n=due.launches_left))
     return ", ".join(parts)

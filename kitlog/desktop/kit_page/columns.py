@@ -86,12 +86,12 @@ def _foot(row: KitRow, _library: Library) -> str:
 
 COLUMNS = (
     Column("name", N_("Name"), 184, _name, _text_key(_name)),
-    Column("kind", N_("Kind"), 86, _kind, _text_key(_kind)),
-    Column("mass", N_("Mass, g"), 58, _mass, lambda row, _library: row.item.all_mass_g or -1, right=True),
-    Column("source", N_("Source"), 94, _source, _text_key(_source), in_details=True),
-    Column("air", N_("In the air"), 91, _air, _text_key(_air)),
-    Column("foot", N_("On foot"), 90, _foot, _text_key(_foot), in_details=True),
-    Column("service", N_("Service"), 114, _service, lambda row, _library: _DUE_ORDER.index(row.due_state)),
+    Column("kind", N_("Kind"), 89, _kind, _text_key(_kind)),
+    Column("mass", N_("Mass, g"), 56, _mass, lambda row, _library: row.item.all_mass_g or -1, right=True),
+    Column("source", N_("Source"), 92, _source, _text_key(_source), in_details=True),
+    Column("air", N_("In the air"), 93, _air, _text_key(_air)),
+    Column("foot", N_("On foot"), 88, _foot, _text_key(_foot), in_details=True),
+    Column("service", N_("Service"), 110, _service, lambda row, _library: _DUE_ORDER.index(row.due_state)),
     Column(
         "carried",
         N_("Carried"),
