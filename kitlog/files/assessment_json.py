@@ -100,6 +100,7 @@ def _line(line: ListLine, assessment: Assessment, names: Names) -> dict[str, Any
         "item_id": line.item.id,
         "n": line.n,
         "mass_g": line.item.mass_g,
+        "mass_source": line.item.mass_source.value,
         "content_ml": line.content_ml,
         "line_mass_g": line.mass_g,
         "zone": line.zone.value,

@@ -101,7 +101,7 @@ def _code_and_facts(code: str, facts: Mapping[str, Any], column: Column | None) 
     in_unit = column.form.in_unit if column else float
     if code in _LIMITS:
         ours, key = _LIMITS[code]
-        return ours, {"limit": in_unit(facts[key]), "inclusive": key not in {"lt", "gt"}}
+        return ours, {"limit": in_unit(facts[key]), "inclusive": key not in {"lt", "gt"}, "upper": key in {"lt", "le"}}
     if code == "facet.limits_reversed":
         return code, {**facts, "low": in_unit(facts["low"]), "high": in_unit(facts["high"])}
     return (code, dict(facts)) if "." in code else ("csv.not_valid", {"reason": code})

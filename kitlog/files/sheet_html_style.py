@@ -101,7 +101,7 @@ h2 small,h3 small,.why,.quiet{font-size:8.5pt}
 .columns{columns:2;column-gap:8mm}
 section section,.whole,li{break-inside:avoid}
 li{padding:1mm 0}
-.finding{grid-template-columns:22mm 1fr}
+.finding{grid-template-columns:28mm 1fr}
 .remedy{margin-left:2mm}
 .tick label{min-height:0;padding:.8mm 0;grid-template-columns:5mm 1fr auto;gap:0 2mm}
 .tick input{appearance:none;width:4mm;height:4mm;border:1px solid #000;border-radius:.6mm}

@@ -55,6 +55,7 @@ def power_findings(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
     power = case.power
     findings = [_not_known(item) for item in case.items if item.id in power.unknown]
     findings += _callers(case)
+    findings += _no_way_home(case)
     if power.likely is None or power.high is None:
         reason = [_nothing_simulated(power)] if power.reason == NO_PHASES else []
         return [*reason, *findings]
@@ -62,6 +63,24 @@ def power_findings(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
     findings += _phone_at_landing(case, asked)
     findings += [_sleeps(item, power.likely) for item in case.items if _fell_asleep(item, power.likely)]
     return findings
+
+
+def _no_way_home(case: PowerCase) -> list[Finding]:
+    """A plan that ends with the flight says nothing of the charge on the way home."""
+    phases = [phase for phase in case.outing.phases if phase.high_h > 0]
+    if not phases or phases[-1].way is not PhaseWay.FLIGHT:
+        return []
+    return [
+        Finding(
+            code="power.no_way_home",
+            topic=Topic.POWER,
+            state=State.NOT_KNOWN,
+            sure=Sure.NOT_KNOWN,
+            phase=phases[-1].name,
+            source="outing",
+            remedies=(Remedy("enter_phases"),),
+        )
+    ]
 
 
 def _nothing_simulated(power: PowerDay) -> Finding:

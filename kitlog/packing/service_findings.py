@@ -27,13 +27,42 @@ class ServiceCase:
     library: Library
 
 
+_CHECKED_KINDS = frozenset({Kind.WING, Kind.HARNESS, Kind.RESERVE})
+"""What makers have looked at by the calendar or by hours, whatever the model."""
+
+
 def service_findings(case: ServiceCase) -> list[Finding]:
-    """What is open, recommended or not known about the service of what goes, one finding an item and rule."""
-    return [
+    """What is open, recommended or not known about the service of what goes, one finding an item and rule.
+
+    Of wing, harness and reserve without any rule nothing is known: they are named together.
+    """
+    judged = [
         _service(due, line, case)
         for line in case.lines
         for due in _dues(case.fitness[line.item.id])
         if not line.in_car and open_state(due, case.outing) is not State.FINE
+    ]
+    return [*_no_rules(case), *judged]
+
+
+def _no_rules(case: ServiceCase) -> list[Finding]:
+    items = tuple(
+        line.item.id
+        for line in case.lines
+        if line.item.kind in _CHECKED_KINDS and not case.fitness[line.item.id].dues and not line.in_car
+    )
+    if not items:
+        return []
+    return [
+        Finding(
+            code="service.no_rules",
+            topic=Topic.KIT,
+            state=State.NOT_KNOWN,
+            sure=Sure.NOT_KNOWN,
+            items=items,
+            source="kit",
+            remedies=(Remedy("take_rules", items[:1]),),
+        )
     ]
 
 

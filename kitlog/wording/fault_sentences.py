@@ -60,7 +60,7 @@ INPUT = {
         N_("{wh} Wh does not agree with mAh x V, which give {product_wh} Wh"),
         N_("Keep the figure printed on the label and take the other out."),
     ),
-    "facet.limits_reversed": (N_("the least load, {low} g, is above the greatest, {high} g"), N_("Swap the two.")),
+    "facet.limits_reversed": (N_("the least load, {low}, is above the greatest, {high}"), N_("Swap the two.")),
     "flight.ends_before_it_begins": (N_("the flight ends before it begins"), N_("Check the two times.")),
     "flight.longer_than_a_day": (
         N_("{minutes} minutes are longer than a day"),
@@ -116,7 +116,7 @@ INPUT = {
     "item.has_history": (N_("{name} has flights, records or events"), N_("Retire it; its history stays.")),
     "budget.unknown": (N_("there is no budget “{name}” yet"), N_("Choose among: {known}.")),
     "csv.refused": (N_("{count} problems; nothing was imported"), N_("Mend the cells and import again.")),
-    "csv.not_utf8": (N_("its text is not UTF-8 {encoding}{byte}"), N_("Save it as CSV UTF-8.")),
+    "csv.not_utf8": (N_("its text is not UTF-8{found}"), N_("Save it as CSV UTF-8.")),
     "csv.empty": (N_("the file is empty"), N_("Begin with a row of headings.")),
     "csv.file_too_large": (
         N_("the file has {bytes} bytes, more than {limit}"),
@@ -140,12 +140,12 @@ INPUT = {
         N_("Put quotation marks round a cell with commas."),
     ),
     "csv.empty_cell": (N_("it is empty"), N_("Fill it in.")),
-    "csv.too_large": (N_("“{value}” is more than {limit}"), N_("Check the figure and its unit.")),
-    "csv.too_small": (N_("“{value}” is less than {limit}"), N_("Check the figure and its unit.")),
+    "csv.too_large": (N_("“{value}” is too large{limits}"), N_("Check the figure and its unit.")),
+    "csv.too_small": (N_("“{value}” is too small{limits}"), N_("Check the figure and its unit.")),
     "csv.too_long": (N_("it is longer than {limit} characters"), N_("Shorten it.")),
     "csv.not_valid": (N_("“{value}” does not fit ({reason})"), N_("Check the cell.")),
     "csv.not_in_list": (N_("“{value}” is not in the list"), N_("Choose among: {allowed}.")),
-    "csv.decimal_comma": (N_("“{value}” has a decimal comma"), N_("Write a point: {meant}.")),
+    "csv.decimal_comma": (N_("“{value}” has a comma"), N_("{write}.")),
     "csv.finer_than_a_gram": (N_("“{value}” is finer than a gram"), N_("Give at most three decimals of a kilogram.")),
     "csv.empty_part": (N_("“{value}” has an empty part between + signs"), N_("Take the extra + out.")),
     "csv.unknown_name": (N_("no item is called “{value}”"), N_("Use the name of a row of the file or of the kit.")),
@@ -211,7 +211,7 @@ SYSTEM = {
         N_("Use the newer program; the file was left as it is."),
     ),
     "data_file.damaged": (
-        N_("the file is damaged {reason}"),
+        N_("the file is damaged{because}"),
         N_("Restore a backup: kitlog restore FILE. The damaged file is kept."),
     ),
     "data_file.read_only": (

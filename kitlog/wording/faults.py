@@ -31,6 +31,10 @@ class FaultText:
         return f"{self.where}: {self.what}. {self.remedy}" if self.where else f"{self.what}. {self.remedy}"
 
 
+MADE = frozenset({"limits", "because", "found", "write"})
+"""Blanks of sentences that are filled with words made here from other facts."""
+
+
 class _Blanks(dict[str, Any]):
     """Facts for a sentence; one that is missing leaves a blank."""
 
@@ -42,13 +46,29 @@ def fault_text(fault: Fault) -> FaultText:
     """A fault in words; one without a sentence of its own shows its code."""
     what, remedy = SENTENCES.get(fault.code, (fault.code, N_("Please report it.")))
     facts = _Blanks({name: _shown(value) for name, value in fault.facts.items() if value is not None})
-    facts["limits"] = _limits(fault.facts)
+    facts |= _said(fault)
     problems = fault.facts.get("problems")
     lines = tuple(fault_text(problem.as_fault()).line for problem in problems) if isinstance(problems, tuple) else ()
     more = fault.facts.get("more")
     if isinstance(more, int) and more:
         lines = (*lines, ngettext("and {n} more", "and {n} more", more).format(n=more))
+    if fault.facts.get("count") == 1 and fault.code == "csv.refused":
+        what = N_("one problem; nothing was imported")
     return FaultText(_where(fault.facts), " ".join(_fill(what, facts).split()), _fill(remedy, facts), lines)
+
+
+def _said(fault: Fault) -> dict[str, str]:
+    """Facts that are words of their own: limits, reasons in brackets, what to write instead."""
+    facts = fault.facts
+    found = facts.get("encoding") or facts.get("byte")
+    meant = facts.get("meant")
+    said = {
+        "limits": _limits(facts),
+        "because": f" ({facts['reason']})" if facts.get("reason") else "",
+        "found": f" ({found})" if found else "",
+        "write": _("Write a point: {meant}").format(meant=meant) if meant else _("Write it without a comma"),
+    }
+    return said | ({"day": ""} if facts.get("value") is not None else {})
 
 
 def _fill(text: str, facts: _Blanks) -> str:
@@ -71,8 +91,21 @@ def _limits(facts: Mapping[str, object]) -> str:
     relation = facts.get("relation")
     if isinstance(relation, str) and relation in words:
         return " (" + words[relation].format(n=facts.get("limit")) + ")"
+    if "limit" in facts and "inclusive" in facts:
+        return f" ({words[_side(facts)].format(n=_plain(facts['limit']))})"
     parts = [text.format(n=facts[name]) for name, text in words.items() if facts.get(name) is not None]
     return f" ({', '.join(parts)})" if parts else ""
+
+
+def _side(facts: Mapping[str, object]) -> str:
+    """Which side of a cell's limit is allowed."""
+    if facts.get("upper"):
+        return "at_most" if facts["inclusive"] else "below"
+    return "at_least" if facts["inclusive"] else "above"
+
+
+def _plain(limit: object) -> object:
+    return int(limit) if isinstance(limit, float) and limit.is_integer() else limit
 
 
 def _where(facts: Mapping[str, object]) -> str:

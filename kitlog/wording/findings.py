@@ -21,6 +21,9 @@ from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
 
+FORESEEN_DAYS = 5 * 365
+"""A day further off than this is not said (common practice, no source)."""
+
 Names = Mapping[str, str]
 """Names of items by id."""
 
@@ -130,8 +133,13 @@ def _by_hours(due: Due) -> str:
     hours = with_unit(abs(due.hours_left), "h", 1)
     if due.hours_left < 0:
         return _("{hours} over the limit").format(hours=hours)
-    about = _(", about {day}").format(day=day_text(due.predicted_on)) if due.predicted_on else ""
+    about = _(", about {day}").format(day=day_text(due.predicted_on)) if due.predicted_on and _near(due) else ""
     return _("{hours} left{about}").format(hours=hours, about=about)
+
+
+def _near(due: Due) -> bool:
+    """Whether a predicted day is near enough to mean anything: the plain rate of one year says nothing of decades."""
+    return due.predicted_on is not None and (due.predicted_on - due.on).days <= FORESEEN_DAYS
 
 
 def _by_launches(due: Due) -> str:
@@ -313,6 +321,20 @@ def _no_phases(_finding: Finding, _names: Names) -> Parts:
     return _("Power"), "", _("not known: the outing has no phases with durations yet")
 
 
+def _no_way_home(_finding: Finding, _names: Names) -> Parts:
+    sentence = _("not known: no phase after the last flight, so the charges end at the landing")
+    return _("Charge on the way home"), "", sentence
+
+
+def _no_rules(finding: Finding, names: Names) -> Parts:
+    listed = ", ".join(names.get(item, item) for item in finding.items)
+    return (
+        _("Service"),
+        "",
+        _("no service rule on record for {items}: nothing is known of when they are due").format(items=listed),
+    )
+
+
 def _sleeps(finding: Finding, names: Names) -> Parts:
     sentence = _("switches itself off after {after}: what is plugged in draws too little to keep it awake").format(
         after=hours_text(finding.figure or 0.0)
@@ -376,6 +398,8 @@ _SAY: dict[str, Callable[[Finding, Names], Parts]] = {
     "power.caller": _caller,
     "power.not_known": _power_not_known,
     "power.no_phases": _no_phases,
+    "power.no_way_home": _no_way_home,
+    "service.no_rules": _no_rules,
     "power.bank_sleeps": _sleeps,
     "water.not_known": _water_not_known,
     "water.no_room": _water_short,

@@ -1,5 +1,6 @@
 """Why a line is on the list, and why something is not."""
 
+from kitlog.kit.kinds import MassSource
 from kitlog.outing.needs import Need
 from kitlog.packing.assessment import Assessment, ListLine, PassedOver, Question
 from kitlog.wording.findings import Names
@@ -8,7 +9,14 @@ from kitlog.wording.translate import _
 
 
 def why_text(line: ListLine, needs: dict[str, Need], names: Names) -> str:
-    """The reason of a line in words: strength and what for; a guess is named."""
+    """The reason of a line in words: strength and what for; what is guessed is named, the mass too."""
+    why = _why(line, needs, names)
+    if line.item.mass_g is not None and line.item.mass_source is MassSource.GUESS:
+        return _("{why} Mass guessed.").format(why=f"{why.rstrip('.')}.")
+    return why
+
+
+def _why(line: ListLine, needs: dict[str, Need], names: Names) -> str:
     if line.needs and line.strength is not None:
         strongest = needs[line.needs[0]]
         text = f"{_(line.strength.value)}, {_(strongest.why)}"

@@ -52,7 +52,7 @@ def _close_service(_remedy: Remedy, items: list[str]) -> str:
 
 
 def _borrow(remedy: Remedy, _items: list[str]) -> str:
-    return _("Enter it in Kit if you have one; else borrow or buy: {label}").format(label=_(str(remedy.facts["label"])))
+    return _("Enter it in Kit if you have it; else see to it: {label}").format(label=_(str(remedy.facts["label"])))
 
 
 def _fetch(remedy: Remedy, items: list[str]) -> str:
@@ -123,6 +123,7 @@ _SAY: dict[str, Callable[[Remedy, list[str]], str]] = {
     "weigh": _weigh,
     "weigh_body": _weigh_body,
     "ballast": _ballast,
+    "take_rules": _plain(N_("Look at the starter rules of {item}, and at its manual")),
     "enter_range": _plain(N_("Enter the certified range of {item}")),
     "enter_harness_limit": _plain(N_("Enter the greatest load of {item}")),
     "enter_reserve_limit": _plain(N_("Enter the printed load of {item}")),

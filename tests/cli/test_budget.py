@@ -76,7 +76,7 @@ def test_schema(kitlog: Kitlog, budget: str) -> None:
         ("weight", b'{"loads": [{"mass_g": 1}]}', "loads.0.name: it is missing"),
         ("weight", b'{"loads": [{"name": "a", "mass_g": 1.5}]}', "loads.0.mass_g"),
         ("weight", b'{"loads": [{"name": "a", "kind": "kite"}]}', "loads.0.kind: “kite” is not in the list"),
-        ("weight", b'{"wing": {"min_kg": 90, "max_kg": 70}}', "wing: the least load, 90000 g, is above the greatest"),
+        ("weight", b'{"wing": {"min_kg": 90, "max_kg": 70}}', "wing: the least load, 90000, is above the greatest"),
         ("weight", b'{"wind": 3}', "wind: there is no such field"),
     ],
 )

@@ -2,8 +2,10 @@ from datetime import datetime, timedelta, timezone
 
 import pytest
 from scenario import EVENING, LIBRARY, O1, O3, answers, changed, hours_before, judged, missing, of_code
+from small_kit import NEW, outing, plus
 
 from kitlog.budget.result import State
+from kitlog.outing.needs import Strength
 from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Question
 
@@ -72,6 +74,13 @@ class TestChecksOfNeeds:
     def test_unanswered_is_not_known(self) -> None:
         (finding,) = of_code(judged(O1), "check.not_answered", "medicine")
         assert finding.state is State.NOT_KNOWN
+
+    def test_unanswered_comfort_is_no_finding(self) -> None:
+        assessment = judged(outing(flight_types=["coast"]), plus(), NEW)
+        rinse = next(one for one in assessment.asked if one.need.id == "rinse")
+        assert (rinse.strength, rinse.need.check) == (Strength.COMFORT, "plan.rinse")
+        assert not of_code(assessment, "check.not_answered", "rinse")
+        assert of_code(assessment, "check.not_answered", "tide")
 
     @pytest.mark.parametrize("value", ["yes", "does not apply", "bus at 18:40"])
     def test_answered_is_met(self, value: str) -> None:

@@ -223,6 +223,12 @@ class TestPlugs:
         assert self.at_end(charged) > 80
         assert landing(charged).figure == pytest.approx(60)
 
+    def test_by_default_nothing_is_plugged_in_between_two_flights(self) -> None:
+        between = {**RIDE, "name": "back up"}
+        second = {**FLIGHT, "name": "second flight"}
+        phases = [FLIGHT, between, second]
+        assert self.at_end(assessed(self.PHONE, bank(), phases=phases, plugs=None)) == pytest.approx(10)
+
     def test_by_default_nothing_is_plugged_into_a_bank_without_ports(self) -> None:
         assessment = assessed(self.PHONE, bank(ports=0), phases=[FLIGHT, RIDE], plugs=None)
         assert self.at_end(assessment) == pytest.approx(50)

@@ -32,7 +32,8 @@ def found(
 ) -> list[Finding]:
     whole = kit or plus()
     assessment = judged(plan, Kit(whole.pilot, whole.items, (service_rule,)), History(records=records))
-    return [finding for finding in assessment.findings if finding.code.startswith("service.")]
+    codes = {"service.overdue", "service.recommended_passed", "service.no_record"}
+    return [finding for finding in assessment.findings if finding.code in codes]
 
 
 class TestStates:
@@ -194,3 +195,14 @@ def test_each_rule_of_an_item_has_its_own_finding() -> None:
     )
     assessment = judged(outing(), Kit(plus().pilot, plus().items, rules), NEW)
     assert {f.subject for f in of_code(assessment, "service.overdue")} == {"harness:straps", "harness:protector"}
+
+
+def test_nothing_is_known_of_a_set_without_rules() -> None:
+    kit = plus()
+    (finding,) = of_code(judged(DAY, Kit(kit.pilot, kit.items)), "service.no_rules")
+    assert finding.state is State.NOT_KNOWN
+    assert {the_kind(kit, name) for name in finding.items} == {"wing", "harness", "reserve"}
+
+
+def the_kind(kit: Kit, item_id: str) -> str:
+    return next(item.kind.value for item in kit.items if item.id == item_id)

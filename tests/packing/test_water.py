@@ -35,6 +35,12 @@ class TestFilling:
         large = item("large", "vessel", 90, vessel={"capacity_ml": 1_500})
         assert filled(assessed(bottle("a", 700), bottle("b", 700), large, water_ml=1_400)) == {"large": 1_400}
 
+    def test_the_larger_one_is_filled_first_and_the_pinned_one_before_it(self) -> None:
+        two = (bottle("small", 400), bottle("large", 1_000))
+        assert filled(assessed(*two, pinned=["small", "large"], water_ml=900)) == {"small": 0, "large": 900}
+        larger = filled(assessed(*two, pinned=["small"], water_ml=900))
+        assert larger == {"small": 400, "large": 500}
+
     def test_pieces_of_a_set_hold_it_together(self) -> None:
         pair = bottle("flasks", 500, quantity=2)
         assert filled(assessed(pair, pinned=["flasks"], water_ml=1_000)) == {"flasks": 1_000}

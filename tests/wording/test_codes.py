@@ -10,7 +10,7 @@ from source_walk import ROOT, calls, marked, modules, strings, text
 from kitlog.fault import InputFault, SystemFault
 from kitlog.wording import findings, reasons, remedies
 from kitlog.wording.fault_sentences import INPUT, SYSTEM
-from kitlog.wording.faults import SENTENCES, fault_text
+from kitlog.wording.faults import MADE, SENTENCES, fault_text
 
 PACKING = modules("packing")
 OUTSIDE = [path for path in modules() if "wording" not in path.parts]
@@ -23,7 +23,7 @@ FAULT = re.compile(
 )
 """Families of codes that name nothing but faults."""
 
-ALWAYS = {"limits", "value", "file", "path", "field", "row", "reason"}
+ALWAYS = MADE | {"value", "file", "path", "field", "row", "reason"}
 """Facts that whoever passes a fault on may add, or that the sentence makes itself."""
 
 
@@ -75,8 +75,8 @@ class TestFaults:
     def test_each_sentence_can_be_said(self, code: str) -> None:
         fault_type = InputFault if code in INPUT else SystemFault
         names = placeholders("".join(SENTENCES[code]))
-        with_facts = fault_text(fault_type(code, **{name: f"<{name}>" for name in names - {"limits"}}))
-        for name in names - {"limits"}:
+        with_facts = fault_text(fault_type(code, **{name: f"<{name}>" for name in names - MADE}))
+        for name in names - MADE:
             assert f"<{name}>" in with_facts.what + with_facts.remedy
         bare = fault_text(fault_type(code))
         for told in (with_facts, bare):
