@@ -95,13 +95,13 @@ class _Starting(QObject):
     def _fill(self) -> None:
         from PySide6.QtWidgets import QApplication
 
-        from kitlog.desktop.run import Windows, follow_system, say_at_the_door
+        from kitlog.desktop.windows import Windows, follow_system, say_at_the_door
 
         try:
             bench = self._open_bench()
         except Fault as fault:
-            self._frame.close()
             QApplication.exit(say_at_the_door(fault))
+            self._frame.close()
             return
         windows = Windows(self._icons, self._memory, self._open_demo)
         windows.open(bench)

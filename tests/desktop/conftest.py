@@ -74,7 +74,7 @@ def empty_bench(tmp_path: Path, open_file: Callable[[Path], Workbench]) -> Workb
 
 @pytest.fixture
 def styled(qapp: QApplication) -> QApplication:
-    """The application as `run_window` prepares it."""
+    """The application as `start` prepares it."""
     qapp.setQuitOnLastWindowClosed(False)  # else no dialog opens after the first test
     if not qapp.styleSheet():
         qapp.setStyle("Fusion")

@@ -3,10 +3,12 @@
 from collections.abc import Callable
 from pathlib import Path
 
+from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication, QDialog, QMessageBox
 
-from kitlog.desktop.run import FAULT_CODE, Windows, run_window
+from kitlog.desktop.start import start
 from kitlog.desktop.window_memory import WindowMemory
+from kitlog.desktop.windows import FAULT_CODE, Windows
 from kitlog.fault import SystemFault
 from kitlog.files.resources import resources_folder
 from kitlog.kit.item import Item
@@ -16,8 +18,11 @@ from kitlog.workbench.workbench import Workbench
 ICONS = resources_folder() / "icons"
 
 
-def test_a_fault_at_the_door_is_said_in_words_and_ends_with_three(styled: QApplication, in_dialog) -> None:
+def test_a_fault_at_the_door_is_said_in_words_and_ends_with_three(
+    styled: QApplication, in_dialog, tmp_path: Path
+) -> None:
     codes: list[int] = []
+    settings = QSettings(str(tmp_path / "window.ini"), QSettings.Format.IniFormat)
 
     def refuse() -> Workbench:
         raise SystemFault("data_file.newer", path="/kit.kitlog", reason="")
@@ -27,7 +32,7 @@ def test_a_fault_at_the_door_is_said_in_words_and_ends_with_three(styled: QAppli
         assert dialog.text()
         assert "kit.kitlog" in dialog.informativeText()
 
-    in_dialog(lambda: codes.append(run_window(refuse, ICONS)), read)
+    in_dialog(lambda: codes.append(start(refuse, ICONS, "kit.kitlog", settings=settings)), read)
     assert codes == [FAULT_CODE]
 
 

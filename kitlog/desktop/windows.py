@@ -1,16 +1,11 @@
-"""Opening the window: application, theme, desk, first paint, faults at the door."""
+"""The windows of one run, and what is said at the door when a data file cannot be opened."""
 
-import os
-import sys
-from collections.abc import Callable, Sequence
-from pathlib import Path
+from collections.abc import Callable
 
-from PySide6.QtCore import QSettings
 from PySide6.QtGui import QIcon
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QMessageBox
 
 from kitlog.desktop import look
-from kitlog.desktop.application import prepared
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.desktop.window import Window
@@ -21,45 +16,7 @@ from kitlog.wording.faults import fault_text
 from kitlog.wording.words import first_upper
 from kitlog.workbench.workbench import Workbench
 
-FIRST_PAINT = "KITLOG_FIRST_PAINT"
-"""Set to 1, the window says on stdout that it has painted, and closes: for measuring."""
-
 FAULT_CODE = 3
-
-
-def run_window(
-    bench: Workbench | Callable[[], Workbench],
-    icons: Path,
-    *,
-    open_demo: Callable[[], Workbench] | None = None,
-    settings: QSettings | None = None,
-    arguments: Sequence[str] = ("kitlog",),
-) -> int:
-    """Show the window until it is closed.
-
-    Args:
-        bench: the workbench, or what opens it; its faults are then said in a dialog.
-        icons: folder of the SVG icons.
-        open_demo: opens the demo kit in a data file of its own; None = not offered.
-        settings: where geometry and choices are kept; the platform's place if not given.
-        arguments: the command line, program name first.
-
-    Returns:
-        The exit code: 0, or 3 if the data file could not be opened.
-    """
-    application = prepared(arguments)
-    try:
-        opened = bench() if callable(bench) else bench
-    except Fault as fault:
-        return say_at_the_door(fault)
-    memory = WindowMemory(settings if settings is not None else QSettings("kitlog", "kitlog"))
-    lay_over(memory.scheme(), application)
-    windows = Windows(IconSet(icons), memory, open_demo)
-    windows.open(opened)
-    application.styleHints().colorSchemeChanged.connect(lambda _now: follow_system(memory, application))
-    code = application.exec()
-    windows.let_go()
-    return code
 
 
 class Windows:
@@ -77,8 +34,6 @@ class Windows:
                 window.close()
         self._open.append(made)
         made.setWindowIcon(self._icon())
-        if os.environ.get(FIRST_PAINT) == "1":
-            made.painted.connect(_say_painted)
         made.show()
         return made
 
@@ -96,12 +51,6 @@ class Windows:
         return self._icons.icon("kitlog", 64, look.tokens().accent)
 
 
-def _say_painted() -> None:
-    sys.stdout.write("first paint\n")
-    sys.stdout.flush()
-    QApplication.quit()
-
-
 def follow_system(memory: WindowMemory, application: QApplication) -> None:
     """Take the system's theme again where the pilot left it to the system."""
     if memory.scheme() is Scheme.SYSTEM:
@@ -110,8 +59,6 @@ def follow_system(memory: WindowMemory, application: QApplication) -> None:
 
 def say_at_the_door(fault: Fault) -> int:
     """Say in a dialog why the data file cannot be opened; the exit code."""
-    from PySide6.QtWidgets import QMessageBox
-
     said = fault_text(fault)
     box = QMessageBox(QMessageBox.Icon.Warning, "kitlog", first_upper(said.what), QMessageBox.StandardButton.Close)
     box.setInformativeText("\n".join(part for part in (said.where, said.remedy) if part))
