@@ -60,7 +60,7 @@ class Exchange(OutingCommands):
     def import_kit(self, preview: KitPreview) -> None:
         """Write what a preview showed: one transaction, one undo step, after a copy of the data file."""
         self._data.copy_beside("before import", self.now())
-        models: tuple[Stored, ...] = (*_hosts_first(preview.items), *preview.rules, *preview.records)
+        models: tuple[Stored, ...] = (*preview.items, *preview.rules, *preview.records)
         self._put("kit.import", models, {"file": preview.file, "count": len(preview.items)})
 
     def export_kit(self) -> "Export":
@@ -81,7 +81,7 @@ class Exchange(OutingCommands):
 
         demo = load_demo(folder, self.new_id)
         service: tuple[Stored, ...] = (*demo.rules, *demo.records, *demo.events, *demo.flights)
-        models: tuple[Stored, ...] = (demo.pilot, *_hosts_first(demo.items), *service, *demo.outings)
+        models: tuple[Stored, ...] = (demo.pilot, *demo.items, *service, *demo.outings)
         self._put("demo.fill", models)
         self.work_on(demo.outings[0].id)
         return demo
@@ -95,18 +95,3 @@ class Exchange(OutingCommands):
             backup.pack(copy, to, self.now())
         finally:
             copy.unlink(missing_ok=True)
-
-
-def _hosts_first(items: tuple[Item, ...]) -> tuple[Item, ...]:
-    """Items in an order in which what others are fitted to comes before them, otherwise as they are."""
-    placed: list[Item] = []
-    done: set[str] = set()
-    waiting = list(items)
-    own = {item.id for item in items}
-    while waiting:
-        ready = [i for i in waiting if i.fitted_to is None or i.fitted_to not in own or i.fitted_to in done]
-        for item in ready or waiting:
-            placed.append(item)
-            done.add(item.id)
-        waiting = [item for item in waiting if item.id not in done]
-    return tuple(placed)

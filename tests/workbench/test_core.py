@@ -116,6 +116,14 @@ class TestListeners:
         bench.undo()
         assert seen == [49]
 
+    def test_one_that_leaves_does_not_silence_the_next(self, bench: Workbench) -> None:
+        seen: list[str] = []
+        stop = bench.on_change(lambda _change: (seen.append("first"), stop()))
+        bench.on_change(lambda _change: seen.append("second"))
+        bench.add_item(FRESH)
+        bench.undo()
+        assert seen == ["first", "second", "second"]
+
 
 def test_the_file_can_be_named_and_closed_twice(bench: Workbench) -> None:
     assert bench.path.name == "demo.kitlog"

@@ -42,8 +42,9 @@ class TestImport:
     def test_a_pair_may_stand_in_any_order(self, empty: Workbench) -> None:
         head, pod, quad = KIT.splitlines()
         empty.import_kit(empty.preview_kit(b"\n".join((head, quad, pod)), "kit.csv"))
-        by_name = {item.name: item for item in empty.items()}
-        assert by_name["Quad"].fitted_to == by_name["Pod"].id
+        first, second = empty.items()
+        assert (first.name, second.name) == ("Quad", "Pod")
+        assert first.fitted_to == second.id
 
     def test_may_be_fitted_to_what_is_there_already(self, bench: Workbench) -> None:
         strap = b"name,kind,mass_g,fitted_to\nStrap,other,20,Harness A\n"

@@ -4,6 +4,7 @@ from scenario import EVENING
 from kitlog.fault import InputFault
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import ItemState, Zone
+from kitlog.kit.service import Event
 from kitlog.outing.outing import Outing
 from kitlog.outing.pilot import BodyMass
 from kitlog.workbench.kit_commands import NEW_PAIRING
@@ -106,6 +107,12 @@ class TestDeleting:
             bench.delete_items([called(bench, "Cables").id, called(bench, name).id])
         assert (refused.value.code, refused.value.facts["name"]) == ("item.has_history", name)
         assert called(bench, "Cables")
+
+    def test_an_event_alone_is_history(self, bench: Workbench) -> None:
+        sandwich = called(bench, "Sandwich").id
+        bench.log_event(Event(id="e", item_id=sandwich, on=EVENING.date(), kind="dropped"))
+        with pytest.raises(InputFault):
+            bench.delete_items([sandwich])
 
     def test_struck_history_is_history(self, bench: Workbench) -> None:
         record = next(r for r in bench.records() if r.item_id == called(bench, "Power bank").id)
