@@ -31,6 +31,9 @@ EVENING = datetime(2026, 5, 8, 18, 41, tzinfo=UTC)
 """The evening before the first outing of the demo."""
 
 FONT = "Inter"
+OPENED = {"outing": "power"}
+"""What is opened on a page before its portrait."""
+
 SETTLE_MS = 250
 """How long the window may take to show details and counts that follow a little later."""
 
@@ -53,7 +56,9 @@ def settle() -> None:
 
 def portrait(window: Window, page: str, file: Path) -> None:
     """Show a page and save what it looks like."""
-    window.open(page)
+    shown = window.open(page)
+    if page in OPENED:
+        shown.show_this(OPENED[page])
     settle()
     window.grab().save(str(file))
     print(file)
