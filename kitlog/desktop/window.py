@@ -68,6 +68,7 @@ class Window(QMainWindow):
         self.action_set.choose(f"view.{memory.scheme()}")
         memory.give_back(self)
         self.open(memory.page())
+        self.show_outing()
 
     def page(self, name: str) -> Page:
         """A page by its name, built when it is first asked for."""
@@ -247,7 +248,6 @@ class Window(QMainWindow):
     def _after_first_paint(self) -> None:
         if not self.isVisible():
             return
-        self.show_outing()
         self.show_saved()
         self.look_at_actions()
 
