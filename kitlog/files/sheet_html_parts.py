@@ -9,7 +9,7 @@ from kitlog.packing.assessment import Assessment, ListLine, Question
 from kitlog.packing.charging import Charge, charges
 from kitlog.packing.launch_list import LaunchCheck, launch_list
 from kitlog.packing.stowing import Stowed, stowed
-from kitlog.wording.figures import clock_text, day_text, mass_text
+from kitlog.wording.figures import day_text, mass_text, moment_text
 from kitlog.wording.findings import Names, say
 from kitlog.wording.lines import needs_by_id, why_text
 from kitlog.wording.remedies import remedy_text
@@ -70,7 +70,7 @@ class Parts:
     def _question(self, question: Question) -> str:
         words = text(question_line(question, self._library))
         if question.answered and question.at is not None:
-            answer = _("{value}, at {clock}").format(value=question.value, clock=clock_text(question.at))
+            answer = _("{value}, at {clock}").format(value=question.value, clock=moment_text(question.at))
             return f"<li>{words}{quiet(answer)}</li>"
         if question.kind != "day":
             return f'<li class="ask">{self._ids.field(words)}</li>'
@@ -143,7 +143,9 @@ class Parts:
 def _person(person: Person) -> str:
     told = _("not told yet")
     if person.told_at is not None:
-        told = _("told {day}, {clock}").format(day=day_text(person.told_at.date()), clock=clock_text(person.told_at))
+        told = _("told {day}, {clock}").format(
+            day=day_text(person.told_at.astimezone().date()), clock=moment_text(person.told_at)
+        )
     phone = f" {text(person.phone)}" if person.phone else ""
     return (
         f'<tr><th scope="row">{name(person.name)}{phone}</th><td>{text(word(person.role.value))}</td>'

@@ -82,6 +82,11 @@ def clock_text(at: datetime) -> str:
     return f"{at.hour:02d}:{at.minute:02d}"
 
 
+def moment_text(at: datetime) -> str:
+    """The time of day of something that was done, on the clock of this machine; the data file keeps UTC."""
+    return clock_text(at.astimezone())
+
+
 def litres_text(volume_ml: float) -> str:
     """A volume given in ml, shown in litres."""
     decimals = 1 if round(volume_ml) % 100 == 0 else 2

@@ -58,9 +58,11 @@ def _need_missing(finding: Finding, names: Names) -> Parts:
     facts = finding.facts
     others = _named(finding.items, names)
     tail = f" ({others})" if others else ""
+    some = facts["have"] and facts["reason"] == "none owned"
+    counted = _("{have} of {amount} in the kit").format(have=facts["have"], amount=facts["amount"])
     sentence = _("{strength} need not met, {reason}{tail}: {why}").format(
         strength=_(str(facts["strength"])),
-        reason=reason_text(str(facts["reason"])),
+        reason=counted if some else reason_text(str(facts["reason"])),
         tail=tail,
         why=_(str(facts["why"])),
     )

@@ -9,7 +9,7 @@ from kitlog.packing.assessment import Assessment, Missing, Question
 from kitlog.packing.charging import charges
 from kitlog.packing.stowing import Stowed, stowed
 from kitlog.wording.columns import WIDTH, Column, row, table, wrapped
-from kitlog.wording.figures import clock_text, mass_text
+from kitlog.wording.figures import mass_text, moment_text
 from kitlog.wording.findings import Names, say
 from kitlog.wording.lines import needs_by_id, why_text
 from kitlog.wording.reasons import reason_text
@@ -103,7 +103,7 @@ def _questions(questions: tuple[Question, ...], library: Library) -> Iterator[st
 def _answer(question: Question) -> str:
     if question.at is None:
         return f"{SHAPES[State.NOT_KNOWN]} {_('open')}"
-    said = _("{value}, at {clock}").format(value=question.value, clock=clock_text(question.at))
+    said = _("{value}, at {clock}").format(value=question.value, clock=moment_text(question.at))
     return _("{said}: older than 6 hours, look again").format(said=said) if question.expired else said
 
 

@@ -212,7 +212,7 @@ class TestNewcomer:
 
     def test_the_stops_name_what_is_missing(self) -> None:
         labels = {str(f.facts["label"]) for f in self.FIRST.findings if f.state is State.STOP}
-        assert {"pair of carabiners", "footwear, ankle high", "gloves", "person who knows"} <= labels
+        assert {"pair of carabiners", "footwear, ankle high", "gloves", "contact named"} <= labels
         assert not labels & {"wing", "harness", "reserve", "helmet", "phone", "water", "radio"}
         codes = {f.code for f in self.FIRST.findings if f.state is State.STOP}
         assert codes <= {"need.missing", "people.missing"}

@@ -1,7 +1,9 @@
 """The editor of one item: what every item has, and the facets that fit its kind."""
 
 from functools import partial
+from itertools import pairwise
 
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
 
 from kitlog.desktop.desk import Desk
@@ -11,6 +13,7 @@ from kitlog.desktop.kit_page.facet_form import FacetForm
 from kitlog.desktop.kit_page.item_fields import MainFields, MoreFields
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.dialog import Dialog
+from kitlog.desktop.parts.tab_order import tab_stops
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import SET_KINDS, Kind
 from kitlog.wording.translate import _
@@ -55,6 +58,11 @@ class ItemEditor(Dialog):
         raw = {name: getattr(self._item, name) for name in Item.model_fields}
         return Item(**(raw | self.main_fields.values() | self.more.values() | facets))
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """Chain what was put in before there was a window."""
+        super().showEvent(event)
+        self._chain()
+
     def accept(self) -> None:
         """Save, or say what cannot be so."""
         if self.attempt(self._save):
@@ -93,6 +101,14 @@ class ItemEditor(Dialog):
             form.put(getattr(self._item, name), self.main_fields.chosen_kind())
             self.facets[name] = form
             self._facet_rows.addWidget(form)
+        self._chain()
+
+    def _chain(self) -> None:
+        """Tab goes through the form as it is seen: name to zones, facets, the rest."""
+        parts = (self.main_fields, *self.facets.values(), self.more_facets, self.more)
+        stops = [stop for part in parts for stop in tab_stops(part) if stop.window() is self]
+        for before, after in pairwise(stops):
+            self.setTabOrder(before, after)
 
     def _offer_facets(self) -> None:
         menu = QMenu(self)

@@ -12,7 +12,7 @@ from kitlog.desktop.outing_page.hour_fields import MarkedField
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.fields import ChoiceField, TickField
 from kitlog.outing.outing import Person, Role
-from kitlog.wording.figures import clock_text
+from kitlog.wording.figures import moment_text
 from kitlog.wording.translate import _
 
 
@@ -92,7 +92,7 @@ class PeopleTable(QWidget):
 
     def _put(self, person: Person | None) -> None:
         told = person.told_at if person else None
-        word = _("told {time}").format(time=clock_text(told)) if told else _("told now")
+        word = _("told {time}").format(time=moment_text(told)) if told else _("told now")
         name = person.name if person else _("new person")
         row = PersonRow(
             box=QWidget(),

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Phase, Role
 from kitlog.packing.assessment import Assessment
-from kitlog.wording.figures import clock_text, kg_text, number_text
+from kitlog.wording.figures import clock_text, kg_text, moment_text, number_text
 from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import first_upper
 
@@ -93,7 +93,7 @@ def told_text(outing: Outing) -> str:
     """When the contacts were told the route and the times; the first of them counts."""
     told = sorted(p.told_at for p in outing.people if p.role is Role.CONTACT and p.told_at is not None)
     if told:
-        return _("told {time}").format(time=clock_text(told[0]))
+        return _("told {time}").format(time=moment_text(told[0]))
     return _("not told yet") if any(p.role is Role.CONTACT for p in outing.people) else ""
 
 

@@ -14,7 +14,7 @@ from kitlog.paint.mark import Mark
 from kitlog.paint.shapes import draw_state
 from kitlog.paint.strokes import pen
 from kitlog.paint.type_scale import Role
-from kitlog.wording.figures import clock_text
+from kitlog.wording.figures import moment_text
 from kitlog.wording.lines import question_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper, word
@@ -31,7 +31,7 @@ def subject_text(question: Question) -> str:
 def rest_text(question: Question) -> str:
     """The question or its answer, after its subject."""
     if question.answered and isinstance(question.at, datetime):
-        return f"{question.value}, {clock_text(question.at)}"
+        return f"{question.value}, {moment_text(question.at)}"
     if question.expired:
         return _("answered too long ago")
     if question.kind == "day":

@@ -94,6 +94,11 @@ class Remedies:
     def _service(self, _outing: Outing, remedy: Remedy, _finding: Finding) -> None:
         self._desk.show("service", remedy.items[0])
 
+    def _rules(self, _outing: Outing, remedy: Remedy, _finding: Finding) -> None:
+        from kitlog.desktop.service_page.starters_dialog import StartersDialog
+
+        StartersDialog(self._desk, self._desk.bench.item(remedy.items[0]), self._over).exec()
+
     def _weigh_body(self, _outing: Outing, _remedy: Remedy, _finding: Finding) -> None:
         from kitlog.desktop.pilot_dialog import PilotDialog
 
@@ -146,6 +151,7 @@ _ACTS: dict[str, Callable[[Remedies, Outing, Remedy, Finding], None]] = {
     "tell_contact": Remedies._tell,  # noqa: SLF001
     "record_service": Remedies._record,  # noqa: SLF001
     "close_service": Remedies._service,  # noqa: SLF001
+    "take_rules": Remedies._rules,  # noqa: SLF001
     "weigh_body": Remedies._weigh_body,  # noqa: SLF001
     "borrow_or_buy": Remedies._borrow,  # noqa: SLF001
     "answer": Remedies._answer,  # noqa: SLF001

@@ -7,6 +7,7 @@ from kitlog.budget.result import Finding, Remedy, State, Topic
 from kitlog.desktop.outing_page.topics import TITLES, mark_of, state_of
 from kitlog.desktop.words import count_text
 from kitlog.packing.assessment import Assessment
+from kitlog.packing.power_day import NO_PHASES
 from kitlog.paint.mark import Mark
 from kitlog.wording.figures import MINUS, kg_text, number_text, percent_text, span_text
 from kitlog.wording.findings import Names, say, tile_figure
@@ -120,7 +121,10 @@ def _power(findings: tuple[Finding, ...], assessment: Assessment, names: Names) 
         second = rest if unknown else _("all last, the high day too")
         return percent_text(phone.figure), (_("phone at the landing, likely"), second)
     if assessment.power.likely is None:
-        return _("not known"), (_("no phases with durations yet"), rest if unknown else "")
+        why = (
+            _("no phases with durations yet") if assessment.power.reason == NO_PHASES else _("no device described yet")
+        )
+        return _("not known"), (why, rest if unknown else "")
     lasting = len(assessment.power.likely.devices)
     said = ngettext("{n} device", "{n} devices", lasting).format(n=lasting)
     return said, (_("all last, the high day too"), rest if unknown else "")

@@ -1,5 +1,6 @@
 """Fields that cannot be wrong: numbers that may be unknown, days that may be empty, choices, ticks."""
 
+import re
 from collections.abc import Iterable
 from datetime import date
 
@@ -32,6 +33,12 @@ class LineField(QLineEdit):
         self.setPlaceholderText(hint)
         self.setMaxLength(200)
         self.setFont(look.font(Role.BODY))
+
+
+KILOGRAMS = re.compile(r"([0-9]{1,3}(?:[.,][0-9]{1,3})?)\s*kg", re.IGNORECASE)
+"""A mass as scales show it."""
+
+G_PER_KG = 1_000
 
 
 class NumberField(QDoubleSpinBox):
@@ -80,13 +87,25 @@ class NumberField(QDoubleSpinBox):
 
     def validate(self, text: str, pos: int) -> tuple[QValidator.State, str, int]:
         """An empty field is allowed; a comma counts as a point."""
-        if not self._bare(text):
+        bare = self._bare(text)
+        if not bare:
             return (QValidator.State.Acceptable, text, pos)
+        if self.decimals() == 0 and not bare.isdecimal():
+            known = self._kilograms(bare) is not None
+            return (QValidator.State.Acceptable if known else QValidator.State.Intermediate, text, pos)
         return super().validate(text.replace(",", "."), pos)
 
     def valueFromText(self, text: str) -> float:
         """An empty field is the value that means not known."""
-        return self.minimum() if not self._bare(text) else super().valueFromText(text)
+        bare = self._bare(text)
+        kilograms = self._kilograms(bare)
+        if kilograms is not None:
+            return round(kilograms * G_PER_KG)
+        return self.minimum() if not bare else super().valueFromText(text)
+
+    def fixup(self, text: str) -> str:
+        """What cannot be read as it stands is not known: never a part of it."""
+        return "" if self.decimals() == 0 and not self._bare(text).isdecimal() else text
 
     def textFromValue(self, value: float) -> str:
         """The number without noughts that say nothing."""
@@ -96,6 +115,11 @@ class NumberField(QDoubleSpinBox):
     def wheelEvent(self, event: QWheelEvent) -> None:
         """The wheel scrolls the form; it never changes a figure by accident."""
         event.ignore()
+
+    def _kilograms(self, bare: str) -> float | None:
+        """What was typed in kilograms into a field of grams, None for anything else."""
+        match = KILOGRAMS.fullmatch(bare) if self.suffix().strip() == "g" else None
+        return float(match.group(1).replace(",", ".")) if match else None
 
     def _bare(self, text: str) -> str:
         unit = self.suffix()

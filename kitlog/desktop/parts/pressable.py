@@ -1,11 +1,14 @@
 """What is pressed and paints itself: the base of buttons, chips, tiles, tabs and steps."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QFocusEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QPushButton, QWidget
 from shiboken6 import isValid
 
 from kitlog.desktop.parts.ring import FocusRing
+
+MODIFIED = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
+"""With one of these a key belongs to an action of the window."""
 
 
 class Pressable(QPushButton):
@@ -33,6 +36,13 @@ class Pressable(QPushButton):
         self.setText(words.replace("&", "&&"))
         self.setAccessibleName(words)
         self.updateGeometry()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Return presses it, as Space does."""
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and not event.modifiers() & MODIFIED:
+            self.click()
+        else:
+            super().keyPressEvent(event)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Show the ring, unless the pointer brought the focus."""

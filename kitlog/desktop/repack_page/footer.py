@@ -22,7 +22,7 @@ from kitlog.packing.assessment import Counts
 from kitlog.paint.mark import Mark
 from kitlog.paint.shapes import draw_state
 from kitlog.paint.type_scale import Role
-from kitlog.wording.figures import clock_text, kg_text
+from kitlog.wording.figures import kg_text, moment_text
 from kitlog.wording.translate import _, ngettext
 
 
@@ -67,7 +67,7 @@ def foot_words(progress: Progress) -> FootWords:
         questions=asked.format(n=open_questions) if open_questions else _("all questions answered"),
         asks=len(progress.open_stops()),
         to_stow=count.of - count.done,
-        closed="" if progress.closed is None else clock_text(progress.closed.at),
+        closed="" if progress.closed is None else moment_text(progress.closed.at),
     )
 
 

@@ -6,7 +6,7 @@ from kitlog.desktop.repack_page.progress import Progress, missing_mark
 from kitlog.outing.ticks import Step
 from kitlog.paint.mark import Mark
 from kitlog.paint.step_ring import StepRing
-from kitlog.wording.figures import clock_text
+from kitlog.wording.figures import moment_text
 from kitlog.wording.translate import N_, _, ngettext
 
 STEPS = tuple(Step)
@@ -68,7 +68,7 @@ def _count(step: Step, progress: Progress) -> str:
 
 def _closing(progress: Progress) -> str:
     if progress.closed is not None:
-        return _("closed {time}").format(time=clock_text(progress.closed.at))
+        return _("closed {time}").format(time=moment_text(progress.closed.at))
     stops = len(progress.open_stops())
     if stops:
         return ngettext("{n} stop asks why", "{n} stops ask why", stops).format(n=stops)
