@@ -4,6 +4,7 @@ from collections.abc import Callable
 from datetime import date
 
 import pytest
+from desk_steps import Use
 from PySide6.QtWidgets import QDialog
 
 from kitlog.desktop.flights_page.flight_editor import FlightEditor
@@ -14,8 +15,6 @@ from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
 from kitlog.workbench.workbench import Workbench
-
-Use = Callable[[Callable[[], object], Callable[[QDialog], object]], None]
 
 
 @pytest.fixture

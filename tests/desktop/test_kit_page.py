@@ -5,6 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from desk_steps import Use, item_named
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QApplication, QDialog
@@ -21,8 +22,6 @@ from kitlog.kit.kinds import ItemState, Kind, MassSource, Zone
 from kitlog.workbench.reads import KitRow
 from kitlog.workbench.workbench import Workbench
 
-Use = Callable[[Callable[[], object], Callable[[QDialog], object]], None]
-
 
 def kit(window: Window) -> KitPage:
     page = window.page("kit")
@@ -34,12 +33,8 @@ def names(page: KitPage) -> list[str]:
     return [row.item.name for row in page.model.rows]
 
 
-def by_name(bench: Workbench, name: str) -> Item:
-    return next(item for item in bench.items() if item.name == name)
-
-
 def select(page: KitPage, *wanted: str) -> None:
-    page.select_ids([by_name(page.desk.bench, name).id for name in wanted])
+    page.select_ids([item_named(page.desk.bench, name).id for name in wanted])
 
 
 def test_an_item_added_by_keyboard_is_in_the_file(
@@ -60,7 +55,7 @@ def test_an_item_added_by_keyboard_is_in_the_file(
     in_dialog(lambda: qtbot.keyClick(window, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier), enter)
     assert names(kit(window)) == ["Wing A"]
     again = open_file(empty_bench.path)
-    saved = by_name(again, "Wing A")
+    saved = item_named(again, "Wing A")
     assert (saved.kind, saved.mass_g, saved.quantity) == (Kind.WING, 4350, 1)
 
 
@@ -75,16 +70,16 @@ def test_undo_takes_an_edit_back_and_redo_does_it_again(
         dialog.accept()
 
     in_dialog(kit(window).acts.edit_item, enter)
-    assert by_name(demo_bench, "Phone").mass_g == 250
+    assert item_named(demo_bench, "Phone").mass_g == 250
     assert "Phone" in window.status.undo_act.words
     qtbot.keyClick(window, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
-    assert by_name(demo_bench, "Phone").mass_g == 206
+    assert item_named(demo_bench, "Phone").mass_g == 206
     qtbot.keyClick(window, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
-    assert by_name(demo_bench, "Phone").mass_g == 250
+    assert item_named(demo_bench, "Phone").mass_g == 250
 
 
 def test_an_edit_keeps_what_the_form_does_not_show(window: Window, demo_bench: Workbench, in_dialog: Use) -> None:
-    before = by_name(demo_bench, "Phone")
+    before = item_named(demo_bench, "Phone")
     select(kit(window), "Phone")
 
     def enter(dialog: QDialog) -> None:
@@ -94,7 +89,7 @@ def test_an_edit_keeps_what_the_form_does_not_show(window: Window, demo_bench: W
         dialog.accept()
 
     in_dialog(kit(window).acts.edit_item, enter)
-    assert by_name(demo_bench, "Phone") == before.model_copy(update={"maker": "Tessel"})
+    assert item_named(demo_bench, "Phone") == before.model_copy(update={"maker": "Tessel"})
 
 
 def test_every_item_of_the_demo_comes_back_from_the_form_as_it_is(window: Window, demo_bench: Workbench, qtbot) -> None:
@@ -126,7 +121,7 @@ def test_an_implausible_mass_is_asked_about_and_not_refused(
         dialog.accept()
 
     in_dialog(kit(window).acts.edit_item, enter)
-    assert by_name(demo_bench, "Helmet A").mass_g == 19_000
+    assert item_named(demo_bench, "Helmet A").mass_g == 19_000
 
 
 def test_limits_that_contradict_each_other_are_said_in_the_dialog(
@@ -143,7 +138,7 @@ def test_limits_that_contradict_each_other_are_said_in_the_dialog(
         assert "above the greatest" in dialog.wrong()
 
     in_dialog(kit(window).acts.edit_item, enter)
-    wing = by_name(demo_bench, "Wing A").wing
+    wing = item_named(demo_bench, "Wing A").wing
     assert wing is not None
     assert wing.min_g == 85_000
 
@@ -230,10 +225,10 @@ def test_bulk_edit_is_one_step_to_undo(window: Window, demo_bench: Workbench, in
         dialog.accept()
 
     in_dialog(kit(window).acts.bulk_edit, enter)
-    changed = [by_name(demo_bench, name) for name in ("Fleece", "Down jacket", "Socks")]
+    changed = [item_named(demo_bench, name) for name in ("Fleece", "Down jacket", "Socks")]
     assert {(i.state, i.zone) for i in changed} == {(ItemState.LENT, Zone.BACK_POCKET)}
     window.acts.undo()
-    assert {by_name(demo_bench, name).state for name in ("Fleece", "Down jacket", "Socks")} == {ItemState.IN_SERVICE}
+    assert {item_named(demo_bench, name).state for name in ("Fleece", "Down jacket", "Socks")} == {ItemState.IN_SERVICE}
 
 
 def test_bulk_edit_leaves_what_is_not_chosen(window: Window, demo_bench: Workbench, in_dialog: Use) -> None:
@@ -244,10 +239,10 @@ def test_bulk_edit_leaves_what_is_not_chosen(window: Window, demo_bench: Workben
         dialog.foot.choose(Zone.IN_HAND)
         dialog.accept()
 
-    zone = by_name(demo_bench, "Fleece").zone
+    zone = item_named(demo_bench, "Fleece").zone
     in_dialog(kit(window).acts.bulk_edit, enter)
-    assert by_name(demo_bench, "Fleece").zone_on_foot is Zone.IN_HAND
-    assert by_name(demo_bench, "Fleece").zone is zone
+    assert item_named(demo_bench, "Fleece").zone_on_foot is Zone.IN_HAND
+    assert item_named(demo_bench, "Fleece").zone is zone
 
 
 def test_a_retired_item_goes_behind_its_filter(window: Window, demo_bench: Workbench) -> None:
@@ -265,7 +260,7 @@ def test_an_item_with_history_is_refused_in_words_and_stays(window: Window, demo
     assert window.strip.isVisible()
     assert window.strip.what.text()
     assert window.strip.why.text()
-    assert by_name(demo_bench, "Wing A")
+    assert item_named(demo_bench, "Wing A")
 
 
 def test_a_deleted_item_comes_back_with_undo(window: Window, demo_bench: Workbench) -> None:
@@ -280,7 +275,7 @@ def test_a_duplicate_is_selected(window: Window, demo_bench: Workbench) -> None:
     select(kit(window), "Headlamp")
     kit(window).acts.duplicate_item()
     assert names(kit(window)).count("Headlamp") == 2
-    assert kit(window).selected_ids() != (by_name(demo_bench, "Headlamp").id,)
+    assert kit(window).selected_ids() != (item_named(demo_bench, "Headlamp").id,)
     assert len(kit(window).selected_ids()) == 1
 
 
@@ -297,7 +292,7 @@ def test_the_selection_stays_on_its_item_when_rows_move(window: Window, demo_ben
     page = kit(window)
     select(page, "Phone")
     page._sort_by(2)
-    assert page.selected_ids() == (by_name(demo_bench, "Phone").id,)
+    assert page.selected_ids() == (item_named(demo_bench, "Phone").id,)
 
 
 def test_details_follow_the_selection(window: Window, qtbot) -> None:
@@ -336,7 +331,7 @@ def test_a_good_file_is_shown_before_anything_is_written(
         dialog.accept()
 
     in_dialog(lambda: kit(window).acts.import_file(file), look)
-    assert by_name(demo_bench, "Spare whistle").mass_g == 14
+    assert item_named(demo_bench, "Spare whistle").mass_g == 14
     window.acts.undo()
     assert len(demo_bench.items()) == before
 

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from datetime import date
 
 import pytest
+from desk_steps import Use
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QDialog
 
@@ -22,7 +23,6 @@ from kitlog.paint.mark import Mark
 from kitlog.workbench.reads import DueLine
 from kitlog.workbench.workbench import Workbench
 
-Use = Callable[[Callable[[], object], Callable[[QDialog], object]], None]
 TODAY = date(2026, 5, 8)
 
 
