@@ -6,7 +6,7 @@ limit, not at the recommended date; a record or flight after the day asked about
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from enum import StrEnum
 
@@ -91,16 +91,22 @@ class ServiceBook:
     records: tuple[ServiceRecord, ...] = ()
     events: tuple[Event, ...] = ()
     flights: tuple[Flight, ...] = ()
+    _by_item: dict[str, list[ServiceRule]] = field(default_factory=dict, init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        for rule in self.rules:
+            self._by_item.setdefault(rule.item_id, []).append(rule)
 
     def rules_of(self, item_id: str) -> tuple[ServiceRule, ...]:
         """The rules of one item, in their order."""
-        return tuple(rule for rule in self.rules if rule.item_id == item_id)
+        return tuple(self._by_item.get(item_id, ()))
 
 
 def due_states(item: Item, book: ServiceBook, on: date) -> tuple[Due, ...]:
     """All rules of an item judged on a day, in the order of the rules."""
-    flights = flown_with(item, book.flights)
-    return tuple(judge(item, rule, book, flights, on) for rule in book.rules_of(item.id))
+    rules = book.rules_of(item.id)
+    flights = flown_with(item, book.flights) if rules else ()
+    return tuple(judge(item, rule, book, flights, on) for rule in rules)
 
 
 def judge(item: Item, rule: ServiceRule, book: ServiceBook, flights: Sequence[Flight], on: date) -> Due:

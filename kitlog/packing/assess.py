@@ -1,7 +1,7 @@
 """The one function that window, command line and sheets show: they can never disagree."""
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from kitlog.budget.result import Finding, worst_first
@@ -21,7 +21,7 @@ from kitlog.packing.checked_remedies import with_checked_remedies
 from kitlog.packing.choice import choose
 from kitlog.packing.chosen_set import choose_set
 from kitlog.packing.conditions import AIRFLOW_KMH, truths
-from kitlog.packing.fitness import fitness_of, grounded
+from kitlog.packing.fitness import Fitness, fitness_of, grounded
 from kitlog.packing.kit import History, Kit
 from kitlog.packing.kit_findings import check_findings, missing_findings, pinned_away_findings
 from kitlog.packing.loads import PASSENGER, absent_loads, body_load, loads_of, pilot_load
@@ -31,8 +31,21 @@ from kitlog.packing.people import people_findings
 from kitlog.packing.power_day import power_day
 from kitlog.packing.power_findings import PowerCase, power_findings
 from kitlog.packing.service_findings import ServiceCase, service_findings
+from kitlog.packing.suited import Suited
 from kitlog.packing.water import water_findings
 from kitlog.packing.weight_findings import WeightCase, weight_findings
+
+
+@dataclass(frozen=True, slots=True)
+class _Case:
+    """What stays the same in one assessment: a remedy on trial changes what goes along, never the days or the kit."""
+
+    kit: Kit
+    library: Library
+    history: History
+    now: datetime
+    suited: Suited
+    fitness: Mapping[str, Fitness]
 
 
 def assess(outing: Outing, kit: Kit, library: Library, history: History, now: datetime) -> Assessment:
@@ -48,26 +61,24 @@ def assess(outing: Outing, kit: Kit, library: Library, history: History, now: da
     Raises:
         InputFault: an unknown or ambiguous item, flight type or phase is named.
     """
-
-    def judge(plan: Outing) -> Assessment:
-        return _judge(plan, kit, library, history, now)
-
-    judged = judge(with_ids(outing, kit.items))
+    plan = with_ids(outing, kit.items)
+    case = _Case(kit, library, history, now, Suited(kit.items, library), fitness_of(plan, kit, history))
+    judged = _judge(plan, case)
     items = {item.id: item for item in kit.items}
-    return replace(judged, findings=with_checked_remedies(judged, judge, items, library))
+    return replace(judged, findings=with_checked_remedies(judged, lambda other: _judge(other, case), items, library))
 
 
-def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: datetime) -> Assessment:
+def _judge(plan: Outing, case: _Case) -> Assessment:
+    kit, library, fitness = case.kit, case.library, case.fitness
     types = flight_types(plan, library)
-    fitness = fitness_of(plan, kit, history)
-    chosen = choose_set(plan, fitness, history.outings)
+    chosen = choose_set(plan, fitness, case.history.outings)
     conditions = truths(plan, types, _airflow_kmh(chosen.chosen))
     needs = asked(library, types, conditions)
-    choice = choose(plan, needs, chosen, fitness, library)
+    choice = choose(plan, needs, chosen, fitness, case.suited, library)
     lines = tuple(choice.load.lines.values())
     loads = _loads(plan, lines, kit, library, conditions)
     mass = weigh([*loads, *absent_loads(lines, chosen.open)])
-    checked, refused = check_findings(needs, lines, plan, now, library)
+    checked, refused = check_findings(needs, lines, plan, case.now, library)
     missing = (*choice.missing, *refused)
     power = power_day(plan, lines, library)
     findings = [
@@ -85,7 +96,7 @@ def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: date
     ]
     return Assessment(
         outing=plan,
-        now=now,
+        now=case.now,
         judged_on=plan.last_day,
         truths=conditions,
         asked=needs,
@@ -95,7 +106,7 @@ def _judge(plan: Outing, kit: Kit, library: Library, history: History, now: date
         stays_home=_stays_home(kit, lines),
         chosen=chosen.chosen,
         findings=worst_first(_with_overrides(findings, plan)),
-        questions=questions(plan, library, conditions, chosen, now),
+        questions=questions(plan, library, conditions, chosen, case.now),
         mass=mass,
         power=power,
     )

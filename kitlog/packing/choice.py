@@ -17,7 +17,7 @@ from kitlog.packing.assessment import Asked, ListLine, Missing, PassedOver
 from kitlog.packing.chosen_set import SetChoice
 from kitlog.packing.fitness import Fitness
 from kitlog.packing.load import Load
-from kitlog.packing.serving import meets
+from kitlog.packing.suited import Suited
 from kitlog.packing.water import fill_vessels
 from kitlog.packing.why_not import NO_WATER, NONE_OWNED, OPEN_CHOICE, fitted_elsewhere, nearest, why_not
 
@@ -32,10 +32,15 @@ class Choice:
 
 
 def choose(
-    outing: Outing, asked: Iterable[Asked], chosen: SetChoice, fitness: Mapping[str, Fitness], library: Library
+    outing: Outing,
+    asked: Iterable[Asked],
+    chosen: SetChoice,
+    fitness: Mapping[str, Fitness],
+    suited: Suited,
+    library: Library,
 ) -> Choice:
-    """Make the list of an outing."""
-    picker = _Picker(outing, chosen, fitness, library)
+    """Make the list of an outing; `fitness` and `suited` are of the same kit."""
+    picker = _Picker(outing, chosen, fitness, suited, library)
     picker.take_pinned()
     picker.take_set()
     picker.complete_pairs()
@@ -49,12 +54,15 @@ def choose(
 class _Picker:
     """Walks the needs and takes items onto the list."""
 
-    def __init__(self, outing: Outing, chosen: SetChoice, fitness: Mapping[str, Fitness], library: Library) -> None:
+    def __init__(
+        self, outing: Outing, chosen: SetChoice, fitness: Mapping[str, Fitness], suited: Suited, library: Library
+    ) -> None:
         self._outing = outing
         self._set = chosen
         self._fitness = fitness
-        self._library = library
-        self.choice = Choice(Load(library))
+        self._suited = suited
+        self._partners = _partners(fitness)
+        self.choice = Choice(Load(library, suited))
 
     def take_pinned(self) -> None:
         """What the pilot pinned goes, if it is at hand."""
@@ -122,13 +130,13 @@ class _Picker:
         there = self.choice.load.lines
         free = [
             fit
-            for fit in self._fitness.values()
-            if fit.can_go
-            and self._may_go(fit.item)
-            and meets(fit.item, need, self._library)
-            and (fit.item.id not in there or _more_at_hand(there[fit.item.id]))
+            for fit in self._suited_to(need)
+            if fit.can_go and self._may_go(fit.item) and (fit.item.id not in there or _more_at_hand(there[fit.item.id]))
         ]
         return sorted(free, key=lambda fit: (fit.overdue, _mass_key(fit.item, need)))
+
+    def _suited_to(self, need: Need) -> list[Fitness]:
+        return [self._fitness[name] for name in self._suited.to(need)]
 
     def _may_go(self, item: Item) -> bool:
         """Not left out, and not of a kind that only the set decides, nor fitted to a harness that stays."""
@@ -143,10 +151,10 @@ class _Picker:
 
     def _take_partners(self, item: Item) -> None:
         """Take what is fitted to an item and what it is fitted to, and theirs in turn."""
-        for fit in self._fitness.values():
+        for name in self._partners.get(item.id, ()):
+            fit = self._fitness[name]
             other = fit.item
-            paired = other.fitted_to == item.id or item.fitted_to == other.id
-            if paired and other.id not in self.choice.load.lines and self._goes_along(fit):
+            if other.id not in self.choice.load.lines and self._goes_along(fit):
                 self.choice.load.take(other, other.quantity, fitted=True)
                 self._take_partners(other)
 
@@ -176,11 +184,7 @@ class _Picker:
 
     def _others(self, need: Need) -> list[Fitness]:
         there = self.choice.load.lines
-        return [
-            fit
-            for fit in self._fitness.values()
-            if (fit.item.id not in there or there[fit.item.id].in_car) and meets(fit.item, need, self._library)
-        ]
+        return [fit for fit in self._suited_to(need) if fit.item.id not in there or there[fit.item.id].in_car]
 
     def _note_passed_over(self, need: Need, taken: list[str]) -> None:
         for fit in self._others(need):
@@ -188,6 +192,20 @@ class _Picker:
 
     def _why_not(self, fit: Fitness) -> str:
         return why_not(fit, self._outing, self._set, self._fitness)
+
+
+def _partners(fitness: Mapping[str, Fitness]) -> dict[str, list[str]]:
+    """What is fitted to an item and what it is fitted to, by id, in the order of the kit."""
+    partners: dict[str, set[str]] = {}
+    for name, fit in fitness.items():
+        if fit.item.fitted_to is not None:
+            partners.setdefault(name, set()).add(fit.item.fitted_to)
+            partners.setdefault(fit.item.fitted_to, set()).add(name)
+    place = {name: n for n, name in enumerate(fitness)}
+    return {
+        name: sorted((other for other in others if other in place), key=place.__getitem__)
+        for name, others in partners.items()
+    }
 
 
 def missing_state(strength: Strength) -> State:

@@ -8,7 +8,8 @@ from kitlog.kit.kinds import Zone
 from kitlog.outing.library import Library
 from kitlog.outing.needs import Need, Strength
 from kitlog.packing.assessment import ListLine
-from kitlog.packing.serving import meets, serving
+from kitlog.packing.serving import serving
+from kitlog.packing.suited import Suited
 
 
 @dataclass(slots=True)
@@ -16,6 +17,7 @@ class Load:
     """Lines by item id, in the order in which they were taken."""
 
     library: Library
+    suited: Suited
     lines: dict[str, ListLine] = field(default_factory=dict)
 
     def take(self, item: Item, n: int, *, pinned: bool = False, fitted: bool = False) -> None:
@@ -47,7 +49,8 @@ class Load:
 
     def meeting(self, need: Need) -> list[ListLine]:
         """The lines in the air that are of the right sort for a need."""
-        return [line for line in self.lines.values() if not line.in_car and meets(line.item, need, self.library)]
+        right = self.suited.to(need)
+        return [line for line in self.lines.values() if not line.in_car and line.item.id in right]
 
     def serve(self, need: Need, strength: Strength, lines: Iterable[ListLine]) -> None:
         """Note that lines meet a need."""
