@@ -4,7 +4,7 @@ Signs and spellings of the trade stand in a table here; the written-out words of
 of the Unicode CLDR, asked through babel only when a word occurs that the table does not have.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 from functools import cache
 from types import MappingProxyType
@@ -141,11 +141,18 @@ def _cldr_words() -> Mapping[str, str]:
     for unit, names in _CLDR.items():
         for name in names:
             for locale in _LOCALES:
-                for length in ("long", "short", "narrow"):
-                    for count in (1, 2):
-                        shown = format_unit(count, name, length, locale=locale)  # type: ignore[arg-type]
-                        found.setdefault(_plain(shown.replace(str(count), "")), unit)
+                for shown in _shown(format_unit, name, locale):
+                    found.setdefault(shown, unit)
     return {word: unit for word, unit in found.items() if word and word not in _TWO_MEANINGS}
+
+
+def _shown(format_unit: Callable[..., str], name: str, locale: str) -> Iterator[str]:
+    """What stands beside a 1 and a 2; not the narrow forms ("m" for minute), nor the name that babel writes for none."""
+    for length in ("long", "short"):
+        for count in (1, 2):
+            word = _plain(format_unit(count, name, length, locale=locale).replace(str(count), ""))
+            if word != _plain(name):
+                yield word
 
 
 def _plain(word: str) -> str:

@@ -1,0 +1,155 @@
+"""Amounts: numbers with units behind them, taken apart, and put together under a decimal mark."""
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from kitlog.files.table.doubt import Question
+from kitlog.files.table.numbers import COMMA, POINT, Number, read_number
+from kitlog.files.table.reading import UNREAD, Read
+from kitlog.files.table.units import FACTOR, canonical_unit
+
+_NUMBER = re.compile(r"\+?[0-9]+(?:[.,'][0-9]+| [0-9]{3}(?![0-9]))*|\+?[.,][0-9]+")
+_SQUARE = re.compile(r"(?<![a-z])m\^?2(?![0-9])")
+
+_PARTS_OF = {"kg": ("g", 3), "lb": ("oz", 0), "h": ("min", 2), "min": ("s", 2)}
+"""Unit that may follow another within one figure, and with how many digits it may stand without its name (1kg250)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A number as written, and what stands between it and the next one, or the end."""
+
+    text: str
+    number: Number
+    behind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A number under one decimal mark, with its unit; empty = none."""
+
+    value: Decimal
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Meant:
+    """What a text means under one decimal mark.
+
+    Attributes:
+        value: the value; None for a figure that is understood but cannot be held (finer than a gram).
+        shown: the figure for a person.
+        possible: whether the model could hold it.
+    """
+
+    value: object
+    shown: str
+    possible: bool = True
+
+
+def pieces(core: str, *, own: bool = False) -> list[Piece] | None:
+    """The numbers of a text with what follows each; None if it does not begin with one, or one cannot be read."""
+    core = _SQUARE.sub("m²", core)
+    found: list[Piece] = []
+    matches = list(_NUMBER.finditer(core))
+    if not matches or matches[0].start() or len(matches) > 6:
+        return None
+    for match, following in zip(matches, [*matches[1:], None], strict=True):
+        number = read_number(match.group(), own=own)
+        if number is None:
+            return None
+        found.append(
+            Piece(match.group(), number, core[match.end() : following.start() if following else len(core)].strip())
+        )
+    return found
+
+
+def marks_of(numbers: Sequence[Number]) -> Iterator[str]:
+    """The decimal marks under which all of them are numbers; none named where the mark does not matter."""
+    if all(number.same for number in numbers):
+        yield ""
+        return
+    for mark in (COMMA, POINT):
+        if all(number.by(mark) is not None for number in numbers):
+            yield mark
+
+
+def united(numbers: Sequence[Number], units: Sequence[str], mark: str) -> list[Part]:
+    """Numbers under one decimal mark with their units."""
+    values = (number.by(mark or COMMA) for number in numbers)
+    return [Part(value, unit) for value, unit in zip(values, units, strict=True) if value is not None]
+
+
+def judged(
+    numbers: Sequence[Number], units: Sequence[str], meant: Callable[[Sequence[Part]], Meant | None], *, rough: bool
+) -> Read:
+    """What a text says, from what it means under each decimal mark that it can be written with.
+
+    Args:
+        meant: what the parts mean together; None if they mean nothing.
+    """
+    marks = list(marks_of(numbers))
+    found = {mark: end for mark in marks if (end := meant(united(numbers, units, mark))) is not None}
+    if not found:
+        return UNREAD
+    ends = list(found.values())
+    if len(ends) == 2 and ends[0] == ends[1]:
+        return _sure(ends[0], "", rough=rough)
+    able = [mark for mark, end in found.items() if end.possible]
+    if len(found) == 2 and len(able) != 1:
+        choices = {mark: end.value for mark, end in found.items()}
+        readings = {mark: end.shown for mark, end in found.items()}
+        return Read(rough=rough, question=Question.DECIMAL, choices=choices, readings=readings)
+    mark = able[0] if len(found) == 2 else next(iter(found))
+    return _sure(found[mark], mark, rough=rough, impossible=len(marks) == 2)
+
+
+def _sure(end: Meant, mark: str, *, rough: bool, impossible: bool = False) -> Read:
+    question = Question.UNREAD if end.value is None else None
+    return Read(end.value, rough, question, mark=mark, impossible=impossible)
+
+
+def units_of(found: Sequence[Piece], bare: str) -> list[str] | None:
+    """The unit of each number of one figure ("1 kg 250 g"); None if a word between them is no unit.
+
+    Args:
+        bare: unit of a figure that has none in its text.
+    """
+    if len(found) == 1 and not found[0].behind:
+        return [bare]
+    units = [canonical_unit(piece.behind.removesuffix(",")) for piece in found[:-1]]
+    last = found[-1]
+    if last.behind or not units:
+        units.append(canonical_unit(last.behind))
+    else:
+        units.append(_unnamed(units[-1], last.text))
+    return units if all(units) else None
+
+
+def _unnamed(before: str, text: str) -> str:
+    """The unit of a last number without one, from the unit before it: grams behind kg, minutes behind h."""
+    unit, digits = _PARTS_OF.get(before, ("", 0))
+    return unit if text.isdecimal() and len(text) == digits else ""
+
+
+def total(parts: Sequence[Part], unit: str) -> Fraction | None:
+    """The sum of the parts of one figure in a unit; None if they are no figure of that dimension.
+
+    Each part but the last is whole, and each is less than one of the unit before it.
+    """
+    amount = Fraction(0)
+    for at, part in enumerate(parts):
+        factor = FACTOR.get((part.unit, unit))
+        if factor is None or not (at == 0 or _fits(parts[at - 1], part)):
+            return None
+        amount += Fraction(part.value) * factor
+    return amount
+
+
+def _fits(before: Part, part: Part) -> bool:
+    if _PARTS_OF.get(before.unit, ("",))[0] != part.unit:
+        return False
+    return before.value % 1 == 0 and Fraction(part.value) * FACTOR[part.unit, before.unit] < 1

@@ -1,0 +1,103 @@
+"""Columns of days: what the cells prove about the order of day, month and year, and what it decides."""
+
+import re
+from collections.abc import Mapping, Sequence
+from datetime import date
+
+from kitlog.files.table.cells import CalendarDay, Cell, Figure, Shows, text_of
+from kitlog.files.table.column_reading import ColumnReading
+from kitlog.files.table.day_text import (
+    by_order,
+    day_of,
+    month_without_day,
+    ordered,
+    read_bare,
+    read_day,
+    year_without_day,
+)
+from kitlog.files.table.doubt import Answers, Question
+from kitlog.files.table.numbers import figure_value
+from kitlog.files.table.reading import UNREAD, Read, gathered
+from kitlog.files.table.remark import Remark
+from kitlog.units.days import FIRST_DAY, LAST_DAY
+
+_ISO = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
+_QUICK = re.compile(r"([0-9]{1,2})([/.-])([0-9]{1,2})\2([0-9]{4})")
+
+
+def read_days(cells: Sequence[Cell], answers: Answers) -> ColumnReading:
+    """The day of each cell.
+
+    The orders under which every day of the column exists are those in which it can be written; where one of them is
+    left, or where all that are left give the same day, the day is sure. Where none is left each cell stands alone.
+    """
+    plain: dict[Cell, object] = {}
+    reads: dict[Cell, Read] = {}
+    for cell in dict.fromkeys(cells):
+        match = _ISO.fullmatch(cell) if isinstance(cell, str) else None
+        day = day_of(int(match[1]), int(match[2]), int(match[3])) if match else None
+        if day:
+            plain[cell] = day
+        else:
+            reads[cell] = _careful(cell)
+    remarks = _decide(cells, reads)
+    return gathered(cells, plain, reads, answers, remarks)
+
+
+def _careful(cell: Cell) -> Read:
+    if isinstance(cell, str):
+        match = _QUICK.fullmatch(cell)
+        return ordered(*match.groups()) if match else read_day(cell)
+    return _figure(cell) if isinstance(cell, Figure) else _calendar_day(cell)
+
+
+def _figure(cell: Figure) -> Read:
+    value = figure_value(cell.value)
+    if value is None or value % 1 or cell.unit or cell.percent:
+        return UNREAD
+    return read_bare(int(value), len(str(int(value))))
+
+
+def _calendar_day(cell: CalendarDay) -> Read:
+    """A day of a workbook; one that shows no day, and is the first, was typed as a month or a year."""
+    day = cell.day
+    if cell.shows is Shows.MONTH and day.day == 1:
+        return month_without_day(day.year, day.month)
+    if cell.shows is Shows.YEAR and (day.month, day.day) == (1, 1):
+        return year_without_day(day.year)
+    return Read(date(day.year, day.month, day.day)) if FIRST_DAY <= day <= LAST_DAY else UNREAD
+
+
+def _decide(cells: Sequence[Cell], reads: dict[Cell, Read]) -> list[Remark]:
+    """Leave to each cell, in place, the orders that all cells can have; say so where that decided anything."""
+    orders = _common(reads)
+    if not orders:
+        return []
+    decided = set()
+    for cell, read in reads.items():
+        if read.question is Question.DATES and len(read.choices) > 1:
+            left = by_order({order: day for order, day in read.choices.items() if order in orders})
+            reads[cell] = Read(left.value, read.rough, left.question, left.choices, left.readings)
+            if left.question is None:
+                decided.add(cell)
+    if not decided:
+        return []
+    count = sum(1 for cell in cells if cell in decided)
+    facts = {"order": orders[0], "example": text_of(_example(reads, decided, orders)), "cells": count}
+    return [Remark("table.decided_dates", facts)]
+
+
+def _common(reads: Mapping[Cell, Read]) -> tuple[str, ...]:
+    """Orders under which every day whose order is not plain exists."""
+    found = [read.choices for read in reads.values() if _has_orders(read)]
+    return tuple(order for order in ("dmy", "mdy", "ymd") if found and all(order in choices for choices in found))
+
+
+def _has_orders(read: Read) -> bool:
+    return bool(read.choices) and read.question in (None, Question.DATES)
+
+
+def _example(reads: Mapping[Cell, Read], decided: set[Cell], orders: Sequence[str]) -> Cell:
+    """A cell that shows the order: one with the fewest orders to it, the first of these."""
+    proofs = [cell for cell, read in reads.items() if _has_orders(read) and cell not in decided]
+    return min(proofs, key=lambda cell: len(reads[cell].choices))

@@ -1,0 +1,84 @@
+"""The words around a figure: not known, rough, weighed, each. Common ways of writing, no source."""
+
+import re
+import unicodedata
+from dataclasses import dataclass
+
+MAX_TEXT = 120
+"""Letters beyond which a text is a note, not a figure."""
+
+_BLANKS = re.compile(r"[ \t\r\n\u00a0\u2002-\u200a\u202f]+")
+_APOSTROPHES = str.maketrans("’ʼ`´", "''''")
+
+_NOT_KNOWN = frozenset(
+    "|?|??|???|-|--|---|–|—|…|...|n/a|na|n.a.|n. a.|#n/a|k.a.|k. a.|ka|keine angabe|keine angaben|unbekannt|"
+    "nicht bekannt|unknown|not known|inconnu|inconnue|non connu|tbd|t.b.d.|tbc|tba|offen|leer".split("|")
+)
+
+_ROUGH_BEFORE = re.compile(
+    r"(?:(?:ca|circa|zirka|approx|approximately|about|around|roughly|env|environ|etwa|rund|ungef|ungefähr|est|estimated"
+    r"|gesch|geschätzt|estimée?)(?:\. ?| |(?=[0-9~]))|[~≈∼≃] ?|(?:±|\+/-) ?)"
+)
+_ROUGH_AFTER = re.compile(
+    r" ?(?:\(\?+\)|\?+|(?: |\()(?:ca|circa|approx|approximately|about|roughly|env|environ|ungefähr|est|estimated"
+    r"|estimate|gesch|geschätzt|schätzung|geraten|estimée?s?|guess|guessed)\.?\)?)$"
+)
+_MEASURED_AFTER = re.compile(
+    r"(?: |, ?| ?\()(?:(?:selbst |self-|self )?(?:gewogen|weighed|gemessen|measured|pesée?s?|mesurée?s?))\)?$"
+)
+_EACH_BEFORE = re.compile(r"(?:je|jeweils|à) ")
+_EACH_AFTER = re.compile(
+    r"(?: (?:je|jeweils|each|ea|chacune?)\.?| ?(?:/|pro |per |par |la |p\. ?)(?:stk|stück|st|pcs?|pce|piece|pièce|unité)\.?)$"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """A text without the words around its figure.
+
+    Attributes:
+        core: what is left: small letters, single plain blanks, plain apostrophes.
+        rough: it was called rough, guessed or doubtful.
+        measured: it was called weighed or measured.
+        each: it was said to hold for one piece.
+    """
+
+    core: str
+    rough: bool = False
+    measured: bool = False
+    each: bool = False
+
+    @property
+    def nothing(self) -> bool:
+        """Whether the text says nothing, or that nothing is known."""
+        return not self.rough and self.core in _NOT_KNOWN
+
+
+def tidy(text: str) -> str:
+    """A text in small composed letters, with single plain blanks and plain apostrophes."""
+    if not text.isascii():
+        text = unicodedata.normalize("NFC", text.translate(_APOSTROPHES))
+    return _BLANKS.sub(" ", text).strip().casefold()
+
+
+def phrase(text: str) -> Phrase | None:
+    """A text parted from the words around its figure; None for one too long to be a figure."""
+    if len(text) > MAX_TEXT:
+        return None
+    core = tidy(text)
+    if core in _NOT_KNOWN:
+        return Phrase(core)
+    core, measured = _without(core, None, _MEASURED_AFTER)
+    core, rough = _without(core, _ROUGH_BEFORE, _ROUGH_AFTER)
+    core, each = _without(core, _EACH_BEFORE, _EACH_AFTER)
+    if each and not rough:
+        core, rough = _without(core, _ROUGH_BEFORE, _ROUGH_AFTER)
+    return Phrase(core, rough, measured, each)
+
+
+def _without(core: str, before: re.Pattern[str] | None, after: re.Pattern[str]) -> tuple[str, bool]:
+    """The text without one word in front and one behind, and whether there was any."""
+    start = before.match(core) if before else None
+    rest = core[start.end() :] if start else core
+    end = after.search(rest)
+    return (rest[: end.start()] if end else rest), bool(start or end)
