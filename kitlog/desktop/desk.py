@@ -64,6 +64,10 @@ class Desk(QObject):
         """The assessment if there is one already; nothing is computed."""
         return next(iter(self._assessed.values()), None)
 
+    def names(self) -> dict[str, str]:
+        """Names of items by id."""
+        return {item.id: item.name for item in self.bench.items()}
+
     def perform(self, write: Callable[[], object]) -> bool:
         """Do something that writes; whether it was done. A fault of the world is shown by the window."""
         try:

@@ -19,6 +19,15 @@ class Fold:
     narrow: bool = False
     low: bool = False
 
+    @property
+    def side_px(self) -> int:
+        """Room at the sides of a page, in px of the design."""
+        return 16 if self.middle else 24
+
+    def head_px(self, usual: int) -> int:
+        """Room above a page, in px of the design: the usual, or less where it is low."""
+        return 12 if self.low else usual
+
 
 def fold_of(width: int, height: int, scale: float) -> Fold:
     """The fold for a window of this size; larger letters fold earlier rather than being cut."""

@@ -28,7 +28,6 @@ from kitlog.desktop.words import saved_text
 from kitlog.fault import Fault
 from kitlog.wording.faults import fault_text
 from kitlog.workbench.change import Change
-from kitlog.workbench.workbench import Workbench
 
 COUNTS_AFTER_MS = 30
 """The counts of the tag follow what is shown: first paint and answers to keys come before them."""
@@ -173,7 +172,7 @@ class Window(QMainWindow):
         bench = self.desk.bench
         step = bench.undoable
         self.status.show_saved(saved_text(bench.now()) if step else self.desk.path.name)
-        self.status.show_undo(undo_text(step, names_of(bench)) if step else "")
+        self.status.show_undo(undo_text(step, self.desk.names()) if step else "")
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint, and say so the first time."""
@@ -264,8 +263,3 @@ class Window(QMainWindow):
         tab = self.rail.open_tab()
         origin = tab.mapTo(self.ground, tab.rect().topLeft())
         self.ground.lay(self.stack.geometry(), QRect(origin, tab.size()))
-
-
-def names_of(bench: Workbench) -> dict[str, str]:
-    """Names of items by id."""
-    return {item.id: item.name for item in bench.items()}

@@ -88,8 +88,8 @@ class FlightsPage(Page):
     def lay_out(self, fold: Fold) -> None:
         """In one column the right side takes the place of the log."""
         self._sides.lay_out(narrow=fold.narrow, right_px=340 if fold.middle else 439)
-        side = look.px(16 if fold.middle else 24)
-        self._left.setContentsMargins(side, look.px(12 if fold.low else 15), look.px(12), look.px(12))
+        side = look.px(fold.side_px)
+        self._left.setContentsMargins(side, look.px(fold.head_px(15)), look.px(12), look.px(12))
 
     def first(self) -> QWidget:
         """The log, or the first act of the empty state."""
@@ -115,7 +115,7 @@ class FlightsPage(Page):
         self.desk.selected.emit()
 
     def _show_booked(self, flight: Flight) -> None:
-        names = {item.id: item.name for item in self.desk.bench.items()}
+        names = self.desk.names()
         section = Section(_("Booked on what was flown"), _("Edit"), self.acts.edit_flight)
         rows = [(_("Date"), day_text(flight.on), flight.site), (_("Airtime"), airtime_text(flight.airtime_min), "")]
         if flight.ground_handling_min:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import ClassVar
 
-from PySide6.QtCore import QMimeData, Qt, QTimer
+from PySide6.QtCore import QMimeData, QTimer
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
@@ -120,8 +120,8 @@ class KitPage(Page):
         """Columns that have no room go into the details; in one column the details replace the table."""
         for number, column in enumerate(COLUMNS):
             self.table.setColumnHidden(number, fold.middle and column.in_details)
-        side = look.px(16 if fold.middle else 24)
-        self._left_rows.setContentsMargins(side, look.px(12 if fold.low else 15), look.px(12), look.px(8))
+        side = look.px(fold.side_px)
+        self._left_rows.setContentsMargins(side, look.px(fold.head_px(15)), look.px(12), look.px(8))
         self._sides.lay_out(narrow=fold.narrow, right_px=320 if fold.middle else 376)
 
     def first(self) -> QWidget:
@@ -222,10 +222,7 @@ class KitPage(Page):
         )
         empty.act(_("Add an item"), Rank.MAIN).clicked.connect(self.acts.add_item)
         empty.act(_("Read a CSV file…")).clicked.connect(self.acts.import_csv)
-        if self.desk.open_demo is not None:
-            demo = empty.act(_("or open the demo kit to look around"), Rank.ACT)
-            demo.clicked.connect(self.desk.open_demo)
-        empty.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        empty.offer_demo(self.desk.open_demo)
         return empty
 
 

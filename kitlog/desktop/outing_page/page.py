@@ -10,6 +10,7 @@ from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.fold import Fold
 from kitlog.desktop.outing_page.acts import OutingActs
+from kitlog.desktop.outing_page.asking import ask, ask_reason
 from kitlog.desktop.outing_page.finding_rows import Doing, FindingRow, RowActs
 from kitlog.desktop.outing_page.plan_panel import PlanPanel
 from kitlog.desktop.outing_page.question_band import QuestionBand
@@ -24,9 +25,7 @@ from kitlog.desktop.parts.empty import EmptyState
 from kitlog.desktop.parts.line import Hairline
 from kitlog.fault import Fault
 from kitlog.packing.assessment import Assessment
-from kitlog.wording.findings import say
 from kitlog.wording.translate import _
-from kitlog.wording.words import first_upper
 
 BAR, RING = 14, 4
 """Room of the scroll bar, which lies in the margin of the sheet, and of the focus ring around a tile, in px."""
@@ -75,9 +74,9 @@ class OutingPage(Page):
     def lay_out(self, fold: Fold) -> None:
         """In less room the plan folds behind a button, and the questions are shortened."""
         self._fold = fold
-        side = look.px(16 if fold.middle else 24)
+        side = look.px(fold.side_px)
         around = look.px(RING)
-        self._right_rows.setContentsMargins(side - around, look.px(12 if fold.low else 16), side - look.px(BAR), 0)
+        self._right_rows.setContentsMargins(side - around, look.px(fold.head_px(16)), side - look.px(BAR), 0)
         self._place_band()
         self.band.fold(brief=fold.middle, single=fold.narrow)
         self.board.columns(2 if fold.narrow else 4)
@@ -117,34 +116,18 @@ class OutingPage(Page):
 
     def ask(self, question_id: str) -> None:
         """Ask one question."""
-        from kitlog.desktop.outing_page.answer_dialog import question_dialog
-
-        assessment, outing = self.desk.assessment(), self.desk.outing()
-        if assessment is None or outing is None:
-            return
-        question = next((one for one in assessment.questions if one.id == question_id), None)
-        if question is not None:
-            question_dialog(self.desk, outing, question, self).exec()
+        ask(self.desk, question_id, self)
 
     def override(self, finding: Finding) -> None:
         """Ask for a reason why a stop does not keep the pilot at home."""
-        from kitlog.desktop.outing_page.override_dialog import OverrideDialog
-
-        outing, said = self.desk.outing(), say(finding, self.names())
-        if outing is not None:
-            title = first_upper(said.title)
-            OverrideDialog(self.desk, outing.id, finding.key, title, first_upper(said.sentence), self).exec()
-
-    def names(self) -> dict[str, str]:
-        """Names of items by id."""
-        return {item.id: item.name for item in self.desk.bench.items()}
+        ask_reason(self.desk, finding, self)
 
     def rows(self) -> list[FindingRow]:
         """The findings that are shown."""
         return [] if self.view is None else self.view.findChildren(FindingRow)
 
     def _show(self, assessment: Assessment) -> None:
-        names = self.names()
+        names = self.desk.names()
         self.plan.show_kit(assessment, names)
         self.band.show_questions(assessment.questions)
         self.board.show_tiles([tile_words(topic, assessment, names) for topic in topics_of(assessment)])
@@ -156,7 +139,7 @@ class OutingPage(Page):
             self.topic = worst_topic(assessment)
         self.board.show_open(self.topic)
         acts = TopicActs(RowActs(self._remedy, self.override), self._take_along, self._leave_out)
-        view = topic_view(self.topic, assessment, self.names(), acts, at_once=held is not None)
+        view = topic_view(self.topic, assessment, self.desk.names(), acts, at_once=held is not None)
         if self.view is not None:
             self.view.hide()
             self.view.deleteLater()
@@ -332,7 +315,5 @@ class OutingPage(Page):
             _("A guess for each figure is enough to begin; it is shown as a guess."),
         )
         empty.act(_("New outing"), Rank.MAIN).clicked.connect(self.acts.new_outing)
-        if self.desk.open_demo is not None:
-            empty.act(_("or open the demo kit to look around"), Rank.ACT).clicked.connect(self.desk.open_demo)
-        empty.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        empty.offer_demo(self.desk.open_demo)
         return empty

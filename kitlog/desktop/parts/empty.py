@@ -1,5 +1,7 @@
 """Empty states: nothing there yet, and nothing found."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFont, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
@@ -37,6 +39,7 @@ class EmptyState(QWidget):
     def __init__(self, heading: str, lines: str, hint: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)
         px = look.px
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.rows = QVBoxLayout(self)
         self.rows.setSpacing(0)
         self.rows.addStretch(2)
@@ -74,6 +77,11 @@ class EmptyState(QWidget):
             self._acts.insertWidget(self._acts.count() - 1, button)
         self.buttons.append(button)
         return button
+
+    def offer_demo(self, open_demo: Callable[[], object] | None) -> None:
+        """Add the act that opens the demo kit, if there is one to open."""
+        if open_demo is not None:
+            self.act(_("or open the demo kit to look around"), Rank.ACT).clicked.connect(open_demo)
 
 
 class NothingFound(QWidget):

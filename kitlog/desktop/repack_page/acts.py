@@ -121,7 +121,7 @@ class RepackActs:
         progress = self._page.progress
         if progress is None:
             return
-        page = sheet_html(progress.assessment, self._page.names(), self._bench.library, self._bench.now())
+        page = sheet_html(progress.assessment, self._desk.names(), self._bench.library, self._bench.now())
         if self._desk.perform(lambda: atomic.write(to, page.encode("utf-8"))):
             self._page.say(_("Sheet saved: {file}").format(file=to.name))
 
@@ -134,7 +134,7 @@ class RepackActs:
 
     def _told(self, stop: OpenStop) -> tuple[str, str]:
         if stop.finding is not None:
-            said = say(stop.finding, self._page.names())
+            said = say(stop.finding, self._desk.names())
             return first_upper(said.title), first_upper(said.sentence)
         name = line_name(stop.line) if stop.line is not None else stop.key
         return name, _("Missing, and an essential need of this outing.")

@@ -167,7 +167,7 @@ class Footer(QWidget):
 
     def fold(self, fold: Fold) -> None:
         """Less room at the sides and between, smaller counts where it is narrow."""
-        middle, side = fold.middle, look.px(16 if fold.middle else 24)
+        middle, side = fold.middle, look.px(fold.side_px)
         above = look.px(4 if fold.low else 8)
         self._row.setSpacing(look.px(12 if fold.narrow else 24))
         self.counts.small = fold.narrow

@@ -10,6 +10,7 @@ from kitlog.budget.result import Finding, Remedy
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.fold import Fold
+from kitlog.desktop.outing_page.asking import ask, ask_reason
 from kitlog.desktop.outing_page.finding_rows import Doing, RowActs
 from kitlog.desktop.outing_page.remedies import Remedies
 from kitlog.desktop.page import Page
@@ -129,16 +130,12 @@ class RepackPage(Page):
 
             DrawingDialog(zone_picture(self.progress), self._zone_of_row(), self).exec()
 
-    def names(self) -> dict[str, str]:
-        """Names of items by id."""
-        return {item.id: item.name for item in self.desk.bench.items()}
-
     def lay_out(self, fold: Fold) -> None:
         """Bars instead of the drawing, a lower strip, less room at the sides."""
         self._fold = fold
         px = look.px
-        side = px(16 if fold.middle else 24)
-        self._top.setContentsMargins(side, px(12 if fold.low else 16), side, px(8 if fold.low else 16))
+        side = px(fold.side_px)
+        self._top.setContentsMargins(side, px(fold.head_px(16)), side, px(8 if fold.low else 16))
         self._left_rows.setContentsMargins(side, 0, px(12), 0)
         self._right_rows.setContentsMargins(px(16 if fold.middle else 23), 0, side, px(8))
         self.strip.fold(low=fold.low)
@@ -180,7 +177,9 @@ class RepackPage(Page):
         is_close = self.step is Step.CLOSE
         self._steps.setCurrentIndex(1 if is_close else 0)
         if is_close:
-            self.closing.show_progress(progress, self.names(), RowActs(self._remedy, self._override))
+            self.closing.show_progress(
+                progress, self.desk.names(), RowActs(self._remedy, lambda finding: ask_reason(self.desk, finding, self))
+            )
         else:
             self._show_rows(progress)
         self._mark_zone()
@@ -193,7 +192,7 @@ class RepackPage(Page):
 
     def _show_rows(self, progress: Progress) -> None:
         self._offers.turn_to(progress)
-        rows = rows_of(self.step, progress, self.names(), self._offers.known())
+        rows = rows_of(self.step, progress, self.desk.names(), self._offers.known())
         self.list.put(rows)
         self.list.setAccessibleName(_("Lines to tick: {step}").format(step=_(TITLES[self.step])))
         self._offers.look_up(rows)
@@ -201,7 +200,7 @@ class RepackPage(Page):
     def _offers_known(self) -> None:
         """An offer was found out: show it."""
         if self.progress is not None and self.step is not Step.CLOSE:
-            self.list.put(rows_of(self.step, self.progress, self.names(), self._offers.known()))
+            self.list.put(rows_of(self.step, self.progress, self.desk.names(), self._offers.known()))
 
     def _show_keys(self) -> None:
         """The keys that do something in this step, where there is room."""
@@ -232,22 +231,6 @@ class RepackPage(Page):
         outing = self.desk.outing()
         return None if outing is None else self._remedies.act(outing, remedy, finding)
 
-    def _override(self, finding: Finding) -> None:
-        from kitlog.desktop.outing_page.override_dialog import OverrideDialog
-        from kitlog.wording.findings import say
-
-        said = say(finding, self.names())
-        OverrideDialog(self.desk, self.outing_id, finding.key, said.title, said.sentence, self).exec()
-
-    def _ask(self, question_id: str) -> None:
-        from kitlog.desktop.outing_page.answer_dialog import question_dialog
-
-        outing = self.desk.outing()
-        found = self.progress.assessment.questions if self.progress else ()
-        question = next((one for one in found if one.id == question_id), None)
-        if question is not None and outing is not None:
-            question_dialog(self.desk, outing, question, self).exec()
-
     def _connect(self) -> None:
         self.strip.chosen.connect(lambda step: self.open_step(Step(step)))
         self.list.ticked.connect(self.acts.tick)
@@ -256,7 +239,7 @@ class RepackPage(Page):
         self.list.stood.connect(self._stood)
         for view in (self.drawing, self.bars):
             view.chosen.connect(self._to_zone)
-        self.closing.asked.connect(self._ask)
+        self.closing.asked.connect(lambda question: ask(self.desk, question, self))
         self.closing.sheet.connect(self.acts.save_sheet)
         self.footer.close_act.clicked.connect(self.acts.close_repack)
         self.footer.reopen_act.clicked.connect(self.acts.open_again)
@@ -344,7 +327,5 @@ class RepackPage(Page):
         )
         plan = empty.act(_("New outing"), Rank.MAIN)
         plan.clicked.connect(lambda: self.desk.show("outing", "new"))
-        if self.desk.open_demo is not None:
-            empty.act(_("or open the demo kit to look around"), Rank.ACT).clicked.connect(self.desk.open_demo)
-        empty.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        empty.offer_demo(self.desk.open_demo)
         return empty

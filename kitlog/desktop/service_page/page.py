@@ -90,8 +90,8 @@ class ServicePage(Page):
             self._show_band(self.model.lines)
         for column in (5, 6):
             self.table.setColumnHidden(column, fold.middle)
-        side = look.px(16 if fold.middle else 24)
-        self._rows.setContentsMargins(side, look.px(12 if fold.low else 15), side, look.px(12))
+        side = look.px(fold.side_px)
+        self._rows.setContentsMargins(side, look.px(fold.head_px(15)), side, look.px(12))
         for button in (self._event, self._add):
             button.setVisible(not fold.narrow)
 
