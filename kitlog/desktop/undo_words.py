@@ -39,6 +39,8 @@ _NAMED = {
     "outing.take_along": N_("take {name} along"),
     "tick": N_("tick {line}"),
     "untick": N_("untick {line}"),
+    "repack.close": N_("close repack"),
+    "repack.reopen": N_("open the repack again"),
     "kit.import": N_("import {file}"),
     "demo.fill": N_("fill with the demo kit"),
 }

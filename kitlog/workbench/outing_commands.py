@@ -79,13 +79,14 @@ class OutingCommands(ServiceCommands):
         )
 
     def tick(self, tick: Tick) -> None:
-        """Set a tick of the repack."""
-        self._write("tick", lambda w: w.put(tick), {"line": tick.line, "step": tick.step.value})
+        """Set a tick of the repack; that of the last step closes it."""
+        code = "repack.close" if tick.step is Step.CLOSE else "tick"
+        self._write(code, lambda w: w.put(tick), {"line": tick.line, "step": tick.step.value})
 
     def untick(self, outing_id: str, step: Step, line: str) -> None:
-        """Take a tick away."""
+        """Take a tick away; without that of the last step the repack is open again."""
         self._write(
-            "untick",
+            "repack.reopen" if step is Step.CLOSE else "untick",
             lambda w: w.remove(Tick, outing_id, step.value, line, now=self.now()),
             {"line": line, "step": step.value},
         )

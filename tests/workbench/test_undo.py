@@ -91,6 +91,7 @@ COMMANDS: dict[str, Callable[[Workbench], object]] = {
     "tick_condition": lambda b: b.tick_condition(first(b).id, "border", holds=True),
     "tick_condition, open again": lambda b: b.tick_condition(first(b).id, "forest", holds=None),
     "tick": lambda b: b.tick(Tick(outing_id=first(b).id, step=Step.STOW, line=id_of(b, "Phone"), at=EVENING)),
+    "tick, closing": lambda b: b.tick(Tick(outing_id=first(b).id, step=Step.CLOSE, line="repack", at=EVENING)),
     "swap": lambda b: b.swap(first(b).id, id_of(b, "Helmet B"), id_of(b, "Helmet A")),
     "leave_out": lambda b: b.leave_out(first(b).id, id_of(b, "Action camera")),
     "take_along": lambda b: b.take_along(first(b).id, id_of(b, "Ballast bag")),

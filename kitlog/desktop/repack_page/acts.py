@@ -86,9 +86,19 @@ class RepackActs:
         self._page.show_drawing()
 
     def close_repack(self) -> None:
-        """Ask a reason for each open stop, then close; left in between, what was written stays."""
+        """Ask whether to, if lines are still to be stowed; then a reason for each open stop; then close."""
         progress = self._page.progress
         if progress is None or progress.closed is not None:
+            return
+        if progress.to_stow:
+            self._page.ask_to_close(progress.to_stow)
+        else:
+            self.close_now()
+
+    def close_now(self) -> None:
+        """Ask a reason for each open stop, then close; left in between, what was written stays."""
+        progress = self._page.progress
+        if progress is None:
             return
         stops = progress.open_stops()
         for number, stop in enumerate(stops, start=1):

@@ -72,8 +72,8 @@ def foot_words(progress: Progress) -> FootWords:
 
 
 def _left_note(progress: Progress) -> str:
-    count, missing, stops = progress.count(Step.STOW), len(progress.missing), len(progress.open_stops())
-    parts = [_("{n} to stow").format(n=count.of - count.done - missing)]
+    missing, stops = len(progress.missing), len(progress.open_stops())
+    parts = [_("{n} to stow").format(n=len(progress.to_stow))]
     if missing:
         parts.append(_("{n} missing").format(n=missing))
     if stops:

@@ -18,6 +18,7 @@ from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.empty import EmptyState
 from kitlog.desktop.parts.key_cap import KeyRow
 from kitlog.desktop.parts.line import Hairline
+from kitlog.desktop.parts.question_strip import QuestionStrip
 from kitlog.desktop.parts.text import CutText, Text
 from kitlog.desktop.repack_page.acts import LISTED, RepackActs, is_tickable
 from kitlog.desktop.repack_page.close_view import CloseView
@@ -35,7 +36,10 @@ from kitlog.fault import Fault
 from kitlog.outing.ticks import Step
 from kitlog.paint.type_scale import Role
 from kitlog.wording.figures import kg_text
-from kitlog.wording.translate import _
+from kitlog.wording.translate import _, ngettext
+
+MOST_NAMED = 6
+"""So many lines that are still to be stowed are named; the rest is counted."""
 
 SAID_MS = 6000
 """How long a remark stands beside the keys."""
@@ -60,6 +64,7 @@ class RepackPage(Page):
         self.step = Step.EMPTY
         self.progress: Progress | None = None
         self.outing_id = ""
+        self.question = QuestionStrip()
         self._fold = Fold()
         self._remedies = Remedies(desk, self, lambda: desk.show("outing"))
         self._offers = OfferBook(desk.bench, self._offers_known)
@@ -73,7 +78,9 @@ class RepackPage(Page):
         self._connect()
 
     def reload(self) -> None:
-        """Read outing and ticks anew; ticks alone are not assessed again."""
+        """Read outing and ticks anew; ticks alone are not assessed again, and what was asked before is out of date."""
+        if self.question.withdraw():
+            self.first().setFocus()
         outing = self.desk.outing()
         try:
             assessment = self.desk.assessment()
@@ -95,6 +102,7 @@ class RepackPage(Page):
         if self.progress is None:
             return
         self.step = step
+        self.question.withdraw()
         self._show(self.progress)
         self.list.scrollToTop()
         self.first().setFocus()
@@ -111,6 +119,26 @@ class RepackPage(Page):
         self.remark.setAccessibleName(text)
         self._show_keys()
         self._quiet.start()
+
+    def ask_to_close(self, to_stow: tuple[str, ...]) -> None:
+        """Ask, with what is still to be stowed, whether the repack is to be closed all the same."""
+        names, n = self.desk.names(), len(to_stow)
+        what = ngettext(
+            "{n} line is not stowed yet. Close all the same?", "{n} lines are not stowed yet. Close all the same?", n
+        )
+        listed = ", ".join(names.get(line, line) for line in to_stow[:MOST_NAMED])
+        more = n - MOST_NAMED
+        rest = ngettext("{listed} and {n} more", "{listed} and {n} more", more).format(listed=listed, n=more)
+        self.question.ask(
+            what.format(n=n),
+            rest if more > 0 else listed,
+            (_("Close repack"), self.acts.close_now),
+            (_("Go on stowing"), lambda: self._go_on(to_stow[0])),
+        )
+
+    def _go_on(self, line: str) -> None:
+        self.open_step(Step.STOW)
+        self.list.stand_on_key(line)
 
     def remedy(self, row: Row) -> None:
         """Do what an exception proposes first."""
@@ -296,6 +324,7 @@ class RepackPage(Page):
         keys.addWidget(self.narrow_act)
         head.addLayout(keys)
         self._left_rows.addLayout(head)
+        self._left_rows.addWidget(self.question)
         self._steps = QStackedWidget()
         self._steps.addWidget(self.list)
         self._steps.addWidget(self.closing)

@@ -105,6 +105,11 @@ class Progress:
         return Count(done, len(wanted))
 
     @property
+    def to_stow(self) -> tuple[str, ...]:
+        """Lines that are neither stowed nor said to be missing."""
+        return tuple(line for line in self.lines if not self.is_done(Step.STOW, line) and not self.is_missing(line))
+
+    @property
     def missing(self) -> tuple[ListLine, ...]:
         """Lines of the list that were not found."""
         return tuple(line for line in self.assessment.lines if self.is_missing(line.item.id))
