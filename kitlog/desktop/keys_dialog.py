@@ -1,6 +1,7 @@
 """Two dialogs made from the action table: all keys, and a search for a command."""
 
 from collections.abc import Callable
+from typing import ClassVar
 
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
@@ -55,6 +56,8 @@ class CommandSearch(Dialog):
     Args:
         actions: the window's actions by id; only enabled ones are offered.
     """
+
+    is_form: ClassVar[bool] = False
 
     def __init__(self, actions: dict[str, QAction], parent: QWidget) -> None:
         super().__init__(_("Find a command"), _("Do it"), parent, wide=520)

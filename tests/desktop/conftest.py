@@ -136,7 +136,7 @@ def in_dialog(qtbot, styled: QApplication) -> Callable[[Callable[[], object], Ca
             except BaseException as error:  # noqa: BLE001  # raised again outside of the event loop
                 failed.append(error)
             if dialog.isVisible():
-                dialog.reject()
+                dialog.done(QDialog.DialogCode.Rejected)
 
         QTimer.singleShot(0, run)
         do()

@@ -83,7 +83,8 @@ def test_leaving_the_editor_writes_nothing(window: Window, in_dialog: Use, qtbot
     def leave(dialog: QDialog) -> None:
         assert isinstance(dialog, PlanEditor)
         dialog.day.name.setText("another")
-        qtbot.keyClick(dialog, Key.Key_Escape)
+        qtbot.mouseClick(dialog.leave, Qt.MouseButton.LeftButton)
+        assert not dialog.isVisible()
 
     in_dialog(page.acts.edit_plan, leave)
     assert outing_of(bench) == before

@@ -1,15 +1,21 @@
-"""The base of dialogs: title, body that scrolls where the screen is small, faults in words, buttons. Esc leaves it."""
+"""The base of dialogs: title, body that scrolls where the screen is small, faults in words, buttons.
+
+Esc leaves it; where something was changed since it opened, only after it has been asked.
+"""
 
 from collections.abc import Callable
+from typing import ClassVar
 
 from pydantic import ValidationError
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.entered import Entered, entered
 from kitlog.desktop.parts.line import Hairline
+from kitlog.desktop.parts.question_strip import QuestionStrip
 from kitlog.desktop.parts.text import Paragraph, Text
 from kitlog.fault import Fault
 from kitlog.paint.type_scale import Role
@@ -25,13 +31,22 @@ class Dialog(QDialog):
         title: what it is about, also its window title.
         act: word of the main button; empty for a dialog that only shows something.
         wide: width of the body in px of the design.
+
+    Attributes:
+        is_form: what is typed in it would be lost if it were left; a search is none.
     """
+
+    is_form: ClassVar[bool] = True
 
     def __init__(self, title: str, act: str, parent: QWidget | None, wide: int = 480) -> None:
         super().__init__(parent)
         self.setWindowTitle(title)
         self.setAccessibleName(title)
         self._wide = wide
+        self._asks = bool(act) and self.is_form
+        self._opened_with: Entered = ()
+        self._was_on: QWidget | None = None
+        self.question = QuestionStrip(below=True)
         self.body = QVBoxLayout()
         self.body.setContentsMargins(*(look.px(side) for side in (24, 8, 24, 16)))
         self.body.setSpacing(look.px(8))
@@ -39,7 +54,7 @@ class Dialog(QDialog):
         self.main.setDefault(True)
         self.main.clicked.connect(self.accept)
         self.leave = Button(_("Cancel"))
-        self.leave.clicked.connect(self.reject)
+        self.leave.clicked.connect(self.discard)
         self.leave.setVisible(bool(act))
         self._wrong = Paragraph("", Role.SECOND, "stop")
         self._wrong.setVisible(False)
@@ -74,6 +89,33 @@ class Dialog(QDialog):
         """What is shown as wrong."""
         return self._wrong.text()
 
+    def changed(self) -> bool:
+        """Whether anything was typed, chosen or ticked since it opened that still stands there."""
+        return self._asks and entered(self._inside) != self._opened_with
+
+    def settle(self) -> None:
+        """Count as unchanged what stands there now: for a dialog that fills itself after it was opened."""
+        self._opened_with = entered(self._inside)
+
+    def reject(self) -> None:
+        """Leave it (Esc, the window's own close); ask first if something was changed."""
+        if not self.isVisible() or not self.changed():
+            self.discard()
+            return
+        focus = QApplication.focusWidget()
+        self._was_on = focus if focus is not None and self._inside.isAncestorOf(focus) else None
+        self.question.ask(
+            _("Leave without keeping what you changed?"),
+            _("Nothing of it is written yet."),
+            (_("Discard"), self.discard),
+            (_("Keep editing"), self._go_on),
+        )
+        self.resize(self.width(), max(self.height(), self.sizeHint().height()))
+
+    def discard(self) -> None:
+        """Leave it, whatever was changed."""
+        super().reject()
+
     def sizeHint(self) -> QSize:
         """As high as the body, but never higher than most of the screen."""
         inside, width = self._inside, look.px(self._wide)
@@ -96,6 +138,14 @@ class Dialog(QDialog):
         self.body.addStretch()
         self.resize(self.sizeHint())
         if not self._inside.isAncestorOf(self.focusWidget()):
+            self._focus_first()
+        self.settle()
+
+    def _go_on(self) -> None:
+        """Back to the field that had the focus."""
+        if self._was_on is not None and self._was_on.isVisible():
+            self._was_on.setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
             self._focus_first()
 
     def _focus_first(self) -> None:
@@ -124,6 +174,7 @@ class Dialog(QDialog):
         rows.addLayout(_inset(self.title))
         rows.addWidget(self.scroller, 1)
         rows.addLayout(_inset(self._wrong))
+        rows.addLayout(_inset(self.question))
         rows.addWidget(Hairline())
         self.foot_row = QHBoxLayout()
         self.foot_row.setContentsMargins(px(24), px(8), px(24), 0)

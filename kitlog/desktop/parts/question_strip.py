@@ -17,11 +17,14 @@ from kitlog.paint.type_scale import Role
 class QuestionStrip(QWidget):
     """Hidden until something is asked; Esc stays, as the button that has the focus does.
 
+    Args:
+        below: the buttons stand under the words, for narrow places.
+
     Attributes:
         do_act: does what was asked about; stay_act: leaves everything as it is.
     """
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None, *, below: bool = False) -> None:
         super().__init__(parent)
         self._do: Callable[[], object] = _nothing
         self._stay: Callable[[], object] = _nothing
@@ -32,10 +35,14 @@ class QuestionStrip(QWidget):
         words.setSpacing(px(2))
         words.addWidget(self.what)
         words.addWidget(self.more)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(px(44), px(8), px(16), px(8))
+        whole = QVBoxLayout(self) if below else QHBoxLayout(self)
+        whole.setContentsMargins(px(44), px(8), px(16), px(8))
+        whole.setSpacing(px(8 if below else 12))
+        whole.addLayout(words, 1)
+        row = QHBoxLayout()
         row.setSpacing(px(12))
-        row.addLayout(words, 1)
+        row.addStretch()
+        whole.addLayout(row)
         row.addWidget(self.do_act, 0, Qt.AlignmentFlag.AlignVCenter)
         row.addWidget(self.stay_act, 0, Qt.AlignmentFlag.AlignVCenter)
         self.do_act.clicked.connect(self._done)
