@@ -9,7 +9,7 @@ from fractions import Fraction
 from kitlog.files.table.doubt import Question
 from kitlog.files.table.numbers import COMMA, POINT, Number, read_number
 from kitlog.files.table.reading import UNREAD, Read
-from kitlog.files.table.units import FACTOR, canonical_unit
+from kitlog.files.table.units import DECIMAL_FACTOR, FACTOR, canonical_unit
 
 _NUMBER = re.compile(r"\+?[0-9]+(?:[.,'][0-9]+| [0-9]{3}(?![0-9]))*|\+?[.,][0-9]+")
 _SQUARE = re.compile(r"(?<![a-z])m\^?2(?![0-9])")
@@ -86,10 +86,9 @@ def united(numbers: Sequence[Number], units: Sequence[str], mark: str) -> list[P
 def judged(
     numbers: Sequence[Number], units: Sequence[str], meant: Callable[[Sequence[Part]], Meant | None], *, rough: bool
 ) -> Read:
-    """What a text says, from what it means under each decimal mark that it can be written with.
+    """What a text says, from what its parts mean together under each decimal mark that it can be written with.
 
-    Args:
-        meant: what the parts mean together; None if they mean nothing.
+    `meant` gives None where the parts mean nothing together.
     """
     marks = list(marks_of(numbers))
     found = {mark: end for mark in marks if (end := meant(united(numbers, units, mark))) is not None}
@@ -115,8 +114,7 @@ def _sure(end: Meant, mark: str, *, rough: bool, impossible: bool = False) -> Re
 def units_of(found: Sequence[Piece], bare: str) -> list[str] | None:
     """The unit of each number of one figure ("1 kg 250 g"); None if a word between them is no unit.
 
-    Args:
-        bare: unit of a figure that has none in its text.
+    `bare` is the unit of a figure that has none in its text.
     """
     if len(found) == 1 and not found[0].behind:
         return [bare]
@@ -135,11 +133,16 @@ def _unnamed(before: str, text: str) -> str:
     return unit if text.isdecimal() and len(text) == digits else ""
 
 
-def total(parts: Sequence[Part], unit: str) -> Fraction | None:
+Exact = Decimal | Fraction
+
+
+def total(parts: Sequence[Part], unit: str) -> Exact | None:
     """The sum of the parts of one figure in a unit; None if they are no figure of that dimension.
 
     Each part but the last is whole, and each is less than one of the unit before it.
     """
+    if len(parts) == 1 and (plain := DECIMAL_FACTOR.get((parts[0].unit, unit))):
+        return parts[0].value * plain
     amount = Fraction(0)
     for at, part in enumerate(parts):
         factor = FACTOR.get((part.unit, unit))

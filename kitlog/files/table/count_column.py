@@ -8,7 +8,7 @@ from kitlog.files.table.cells import Cell, Figure, text_of
 from kitlog.files.table.column_reading import ColumnReading
 from kitlog.files.table.doubt import Answers
 from kitlog.files.table.limits import most
-from kitlog.files.table.marked import read_marked
+from kitlog.files.table.marked import Plain, read_marked
 from kitlog.files.table.numbers import figure_value, read_number, written
 from kitlog.files.table.phrases import phrase, tidy
 from kitlog.files.table.reading import NOTHING, UNREAD, Read
@@ -35,9 +35,9 @@ def read_counts(target: Target, cells: Sequence[Cell], answers: Answers, *, own:
     return read_marked(cells, _quick, careful, text_of, answers)
 
 
-def _quick(cell: Cell) -> tuple[object, str] | None:
+def _quick(cell: Cell) -> Plain | None:
     if isinstance(cell, str) and cell.isdecimal() and cell.isascii() and len(cell) <= _MAX_DIGITS:
-        return int(cell), ""
+        return int(cell), "", False
     return None
 
 

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 
 from kitlog.files.table.cells import CalendarDay, Cell, Figure, Shows, text_of
@@ -21,7 +22,7 @@ from kitlog.files.table.reading import UNREAD, Read, gathered
 from kitlog.files.table.remark import Remark
 from kitlog.units.days import FIRST_DAY, LAST_DAY
 
-_ISO = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
+_PLAIN = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})|([0-9]{1,2})\.([0-9]{1,2})\.([0-9]{4})")
 _QUICK = re.compile(r"([0-9]{1,2})([/.-])([0-9]{1,2})\2([0-9]{4})")
 
 
@@ -33,13 +34,19 @@ def read_days(cells: Sequence[Cell], answers: Answers) -> ColumnReading:
     """
     plain: dict[Cell, object] = {}
     reads: dict[Cell, Read] = {}
+    dots = False
     for cell in dict.fromkeys(cells):
-        match = _ISO.fullmatch(cell) if isinstance(cell, str) else None
-        day = day_of(int(match[1]), int(match[2]), int(match[3])) if match else None
-        if day:
-            plain[cell] = day
-        else:
+        match = _PLAIN.fullmatch(cell) if isinstance(cell, str) else None
+        if match is None:
             reads[cell] = _careful(cell)
+            continue
+        year, month, day, day_first, its_month, its_year = match.groups()
+        found = day_of(int(year or its_year), int(month or its_month), int(day or day_first))
+        if found is None or (day_first and not dots):
+            reads[cell] = _careful(cell)  # of the days with dots one is enough as evidence
+            dots = dots or found is not None
+        else:
+            plain[cell] = found
     remarks = _decide(cells, reads)
     return gathered(cells, plain, reads, answers, remarks)
 
@@ -69,21 +76,25 @@ def _calendar_day(cell: CalendarDay) -> Read:
 
 
 def _decide(cells: Sequence[Cell], reads: dict[Cell, Read]) -> list[Remark]:
-    """Leave to each cell, in place, the orders that all cells can have; say so where that decided anything."""
+    """Leave to each cell, in place, the orders that all cells can have; say so where that decided anything.
+
+    The example is the first cell with the fewest orders to it.
+    """
     orders = _common(reads)
     if not orders:
         return []
+    example = min(filter(lambda cell: _has_orders(reads[cell]), reads), key=lambda cell: len(reads[cell].choices))
     decided = set()
     for cell, read in reads.items():
         if read.question is Question.DATES and len(read.choices) > 1:
-            left = by_order({order: day for order, day in read.choices.items() if order in orders})
-            reads[cell] = Read(left.value, read.rough, left.question, left.choices, left.readings)
+            left = by_order({order: day for order, day in _days(read).items() if order in orders})
+            reads[cell] = replace(left, rough=read.rough)
             if left.question is None:
                 decided.add(cell)
     if not decided:
         return []
     count = sum(1 for cell in cells if cell in decided)
-    facts = {"order": orders[0], "example": text_of(_example(reads, decided, orders)), "cells": count}
+    facts = {"order": orders[0], "example": text_of(example), "cells": count}
     return [Remark("table.decided_dates", facts)]
 
 
@@ -93,11 +104,9 @@ def _common(reads: Mapping[Cell, Read]) -> tuple[str, ...]:
     return tuple(order for order in ("dmy", "mdy", "ymd") if found and all(order in choices for choices in found))
 
 
+def _days(read: Read) -> Mapping[str, date]:
+    return {order: day for order, day in read.choices.items() if isinstance(day, date)}
+
+
 def _has_orders(read: Read) -> bool:
     return bool(read.choices) and read.question in (None, Question.DATES)
-
-
-def _example(reads: Mapping[Cell, Read], decided: set[Cell], orders: Sequence[str]) -> Cell:
-    """A cell that shows the order: one with the fewest orders to it, the first of these."""
-    proofs = [cell for cell, read in reads.items() if _has_orders(read) and cell not in decided]
-    return min(proofs, key=lambda cell: len(reads[cell].choices))

@@ -3,6 +3,7 @@
 import re
 from calendar import monthrange
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date, timedelta
 
 from kitlog.files.table.day_words import is_weekday, month_of
@@ -45,9 +46,9 @@ YEARS = range(FIRST_DAY.year, LAST_DAY.year + 1)
 
 def day_of(year: int, month: int, day: int) -> date | None:
     """A day that exists and that kitlog takes (1970 to 2100)."""
-    if not (year in YEARS and 1 <= month <= 12 and 1 <= day <= monthrange(year, month)[1]):
+    if not (year in YEARS and 1 <= month <= 12 and 1 <= day <= 31):
         return None
-    return date(year, month, day)
+    return date(year, month, day) if day <= 28 or day <= monthrange(year, month)[1] else None
 
 
 def read_day(text: str) -> Read:
@@ -62,7 +63,7 @@ def read_day(text: str) -> Read:
     if said.each or said.measured:
         return UNREAD
     read = _read(said.core)
-    return read if not said.rough else Read(read.value, True, read.question, read.choices, read.readings)
+    return replace(read, rough=said.rough) if said.rough else read
 
 
 def _read(core: str) -> Read:
@@ -90,8 +91,7 @@ def _sure(day: date | None) -> Read:
 
 
 def _open(question: Question, days: Mapping[str, date]) -> Read:
-    readings = {answer: day.isoformat() for answer, day in days.items()}
-    return Read(question=question, choices=days, readings=readings) if days else UNREAD
+    return Read(question=question, choices=days) if days else UNREAD
 
 
 def _span(year: int, first: int, last: int) -> Read:
@@ -120,7 +120,7 @@ def _without_time(core: str) -> str:
 
 
 def full_year(digits: str) -> int:
-    """A year of two digits as 1970 to 2069; longer ones as they are (POSIX has 1969 to 2068; here days begin in 1970)."""
+    """A year of two digits is one of 1970 to 2069 (POSIX has 1969 to 2068; here days begin in 1970)."""
     year = int(digits)
     return year if len(digits) > 2 else year + (1900 if year >= 70 else 2000)
 

@@ -3,10 +3,11 @@
 import unicodedata
 from collections.abc import Iterator, Mapping
 from functools import cache
+from typing import Literal
 
 _LOCALES = ("en", "en_GB", "en_CA", "de", "de_AT", "de_CH", "fr", "fr_CA", "fr_CH")
-_CONTEXTS = ("format", "stand-alone")
-_WIDTHS = ("wide", "abbreviated")
+_CONTEXTS: tuple[Literal["format", "stand-alone"], ...] = ("format", "stand-alone")
+_WIDTHS: tuple[Literal["wide", "abbreviated"], ...] = ("wide", "abbreviated")
 
 _ALSO = {"mrz": 3, "maerz": 3, "sept": 9, "juill": 7}
 """Abbreviations of the trade that the CLDR does not have; common practice, no source."""

@@ -39,10 +39,8 @@ def doubt_of(
 ) -> Question | None:
     """What is open about a row's figures; None = nothing.
 
-    Volts of a port beside mAh are asked about first, unless Wh bear them out; then a contradiction.
-
-    Args:
-        answered: questions that are not asked again.
+    Volts of a port beside mAh are asked about first, unless Wh bear them out; then a contradiction. What is in
+    `answered` is not asked again.
     """
     if mah is None or v is None:
         return None

@@ -21,7 +21,7 @@ _HELD = {"Wh": "battery_wh", "mAh": "battery_mah", "V": "battery_v"}
 
 
 def read_electric(unit: str, cells: Sequence[Cell], answers: Answers, *, own: bool) -> ColumnReading:
-    """Wh, mAh and V by the headings of kit.csv; a bare number takes the unit of the heading, without one it is unread."""
+    """Wh, mAh and V by the headings of kit.csv; a bare number takes the unit of the heading, else it is not read."""
 
     def careful(cell: Cell) -> Read:
         if isinstance(cell, Figure):

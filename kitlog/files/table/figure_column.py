@@ -11,16 +11,15 @@ from kitlog.files.table.column_reading import ColumnReading
 from kitlog.files.table.doubt import Answers
 from kitlog.files.table.electric import Milliamps
 from kitlog.files.table.limits import most
-from kitlog.files.table.marked import read_marked
-from kitlog.files.table.numbers import Number, figure_value, written
+from kitlog.files.table.marked import Plain, read_marked
+from kitlog.files.table.numbers import MARK, PLAIN, Number, figure_value, plain_value, written
 from kitlog.files.table.phrases import phrase
 from kitlog.files.table.reading import NOTHING, UNREAD, Read
 from kitlog.files.table.remark import Remark
 from kitlog.files.table.targets import Target
 from kitlog.files.table.units import FACTOR, canonical_unit
 
-_PLAIN = re.compile(r"([0-9]{1,9})(?:([.,])([0-9]{1,2}))?")
-_MARKS = {",": "comma", ".": "point", None: ""}
+_PLAIN = re.compile(PLAIN)
 _CLOCK = re.compile(r"([0-9]{1,6}):([0-5][0-9])(?::([0-5][0-9]))?(?: ?(?:h|std|stunden|hours|heures))?")
 
 _USUAL = frozenset({"V", "%", "h", "m2", "clo", "km/h", "m/s"})
@@ -32,9 +31,10 @@ _IN_MA = frozenset({"draw_w", "charge_max_w"})
 
 
 def read_figures(target: Target, unit: str, cells: Sequence[Cell], answers: Answers, *, own: bool) -> ColumnReading:
-    """Figures in the target's unit; ml whole. A figure without unit anywhere is read where the unit goes without saying.
+    """Figures in the target's unit; ml whole.
 
-    A power in mA or A becomes `Milliamps`; times are also read as h:min and "112 h 30".
+    A figure without unit anywhere is read where its unit goes without saying, and a remark says so. A power in mA or A
+    becomes `Milliamps`; times are also read as h:min and "112 h 30".
     """
     usual = not unit and not own and target.unit in _USUAL
     column = _Figures(target, unit or (target.unit if own or usual else ""), own=own)
@@ -68,13 +68,14 @@ class _Figures:
         self.limit = most(target)
         self.plain_as_is = bare == target.unit and not self.whole and target.unit != "%"
 
-    def quick(self, cell: Cell) -> tuple[object, str] | None:
+    def quick(self, cell: Cell) -> Plain | None:
         """Bare figures of at most two decimals, already in the target's unit."""
         match = _PLAIN.fullmatch(cell) if self.plain_as_is and isinstance(cell, str) else None
         if match is None:
             return None
         whole, mark, rest = match.groups()
-        return float(f"{whole}.{rest}" if rest else whole), _MARKS[mark]
+        value = plain_value(whole, rest)
+        return None if value is None else (value, MARK[mark], False)
 
     def careful(self, cell: Cell) -> Read:
         if isinstance(cell, Figure) and ":" not in cell.text:

@@ -11,8 +11,12 @@ from kitlog.files.table.remark import Remark
 
 Key = TypeVar("Key", bound=Hashable)
 
-Quick = Callable[[Key], tuple[object, str] | None]
-"""Value and proven mark of a plain cell; None for one that needs a careful look."""
+Plain = tuple[object, str, bool]
+"""Value of a plain cell, the decimal mark that it proves (empty if none), and whether because the model cannot hold the
+other reading."""
+
+Quick = Callable[[Key], Plain | None]
+"""How a plain cell is read; None for one that needs a careful look."""
 
 
 def read_marked(
@@ -28,41 +32,44 @@ def read_marked(
     reading the model cannot hold. If they agree, the mark is decided, and a remark says so; if they do not, or if there
     are none, the doubtful cells stay doubtful until an answer settles them.
 
-    Args:
-        keys: the cells (with whatever belongs to each) in order.
-        text_of: the text of a cell, for the remark.
+    `keys` are the cells, with whatever belongs to each; `text_of` gives the text of one for the remark.
     """
     plain: dict[Key, object] = {}
     reads: dict[Key, Read] = {}
     proofs: dict[str, Key] = {}
+    beyond: dict[Key, str] = {}
     for key in dict.fromkeys(keys):
         found = quick(key)
         if found is None:
             reads[key] = careful(key)
             continue
-        plain[key], mark = found
-        if mark:
+        plain[key], mark, impossible = found
+        if impossible:
+            beyond[key] = mark
+        elif mark:
             proofs.setdefault(mark, key)
-    remarks = _decide(keys, reads, proofs, text_of) if reads else []
+    remarks = _decide(keys, reads, proofs, beyond, text_of) if reads or beyond else []
     return gathered(keys, plain, reads, answers, remarks)
 
 
 def _decide(
-    keys: Sequence[Key], reads: dict[Key, Read], proofs: dict[str, Key], text_of: Callable[[Key], str]
+    keys: Sequence[Key],
+    reads: dict[Key, Read],
+    proofs: dict[str, Key],
+    beyond: dict[Key, str],
+    text_of: Callable[[Key], str],
 ) -> list[Remark]:
     """Settle what the proofs decide, in place, and say so."""
     for key, read in reads.items():
-        if read.mark and not read.impossible:
-            proofs.setdefault(read.mark, key)
-    beyond: dict[str, Key] = {}
-    for key, read in reads.items():
         if read.impossible:
-            beyond.setdefault(read.mark, key)
-    marks = set(proofs) | set(beyond)
-    decided = {key: read.mark for key, read in reads.items() if read.impossible}
+            beyond[key] = read.mark
+        elif read.mark:
+            proofs.setdefault(read.mark, key)
+    marks = {*proofs, *beyond.values()}
+    decided = dict(beyond)
     if len(marks) == 1:
         decided |= _settle(reads, next(iter(marks)))
-    return _remarks(keys, decided, proofs, beyond, text_of)
+    return _remarks(keys, decided, proofs if len(marks) == 1 else {}, beyond, text_of) if decided else []
 
 
 def _settle(reads: dict[Key, Read], mark: str) -> dict[Key, str]:
@@ -77,20 +84,16 @@ def _remarks(
     keys: Sequence[Key],
     decided: Mapping[Key, str],
     proofs: Mapping[str, Key],
-    beyond: Mapping[str, Key],
+    beyond: Mapping[Key, str],
     text_of: Callable[[Key], str],
 ) -> list[Remark]:
-    if not decided:
-        return []
-    counts = Counter(decided[key] for key in keys if key in decided)
-    agreed = len(set(proofs) | set(beyond)) == 1
     remarks = []
-    for mark, cells in counts.items():
-        proof = proofs.get(mark) if agreed else None
+    for mark, cells in Counter(decided[key] for key in keys if key in decided).items():
         facts: dict[str, object] = {"mark": mark, "cells": cells}
-        if proof is None:
-            facts |= {"example": text_of(beyond[mark]), "because": "impossible"}
+        if mark in proofs:
+            facts["example"] = text_of(proofs[mark])
         else:
-            facts["example"] = text_of(proof)
+            first = next(key for key in keys if beyond.get(key) == mark)
+            facts |= {"example": text_of(first), "because": "impossible"}
         remarks.append(Remark("table.decided_decimal", facts))
     return remarks

@@ -29,9 +29,7 @@ def read_ranges(
 ) -> ColumnReading:
     """Least and greatest mass in grams; None for the one that a text such as "max 120 kg" does not give.
 
-    Args:
-        unit: unit of the heading.
-        units: unit for each cell from its row; empty for a column without.
+    `unit` is that of the heading; `units` has one for each cell from its row, or is empty.
     """
     answer = answers.to(Question.MASS_UNIT)
     bare = unit or (answer if answer in CHOICES[Question.MASS_UNIT] else "")

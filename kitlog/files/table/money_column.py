@@ -1,15 +1,15 @@
 """The column of what things cost: figures beside the sign or the code of a currency."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from kitlog.files.table.amounts import Meant, Part, judged
 from kitlog.files.table.cells import Cell, Figure, text_of
 from kitlog.files.table.column_reading import ColumnReading
 from kitlog.files.table.doubt import Answers
 from kitlog.files.table.limits import most
-from kitlog.files.table.marked import read_marked
-from kitlog.files.table.numbers import Number, figure_value, read_number, written
+from kitlog.files.table.marked import Plain, read_marked
+from kitlog.files.table.numbers import MARK, PLAIN, figure_value, plain_value, read_number, written
 from kitlog.files.table.phrases import phrase, tidy
 from kitlog.files.table.reading import NOTHING, UNREAD, Read
 from kitlog.files.table.remark import Remark
@@ -31,8 +31,7 @@ _WORDS = "|".join(re.escape(word) for word in sorted(_CURRENCIES, key=len, rever
 _BEFORE = re.compile(rf"({_WORDS}) ?(?=[0-9.,+])")
 _AFTER = re.compile(rf"(?<=[0-9.,\-–—]) ?({_WORDS})$")
 _NO_CENTS = re.compile(r"([.,])(?:-{1,2}|–|—)$")
-_PLAIN = re.compile(r"([0-9]{1,9})(?:([.,])([0-9]{1,2}))?")
-_MARKS = {",": "comma", ".": "point", None: ""}
+_PLAIN = re.compile(PLAIN + r" ?(€|EUR|CHF|USD|GBP)?")
 
 
 def read_money(target: Target, cells: Sequence[Cell], answers: Answers, *, own: bool) -> ColumnReading:
@@ -45,19 +44,25 @@ def read_money(target: Target, cells: Sequence[Cell], answers: Answers, *, own: 
             return _figure(cell, seen)
         return _text(cell, limit, seen, own=own) if isinstance(cell, str) else UNREAD
 
-    reading = read_marked(cells, _quick, careful, text_of, answers)
+    reading = read_marked(cells, _quick(seen), careful, text_of, answers)
     if len(seen) < 2:
         return reading
     remark = Remark("table.mixed_currencies", {"currencies": tuple(seen)})
     return ColumnReading(reading.values, reading.guesses, reading.doubts, (*reading.remarks, remark))
 
 
-def _quick(cell: Cell) -> tuple[object, str] | None:
-    match = _PLAIN.fullmatch(cell) if isinstance(cell, str) else None
-    if match is None:
-        return None
-    whole, mark, rest = match.groups()
-    return float(f"{whole}.{rest}" if rest else whole), _MARKS[mark]
+def _quick(seen: dict[str, None]) -> Callable[[Cell], Plain | None]:
+    def read(cell: Cell) -> Plain | None:
+        match = _PLAIN.fullmatch(cell) if isinstance(cell, str) else None
+        if match is None:
+            return None
+        whole, mark, rest, currency = match.groups()
+        value = plain_value(whole, rest)
+        if value is not None and currency:
+            seen[_CURRENCIES[currency.casefold()]] = None
+        return None if value is None else (value, MARK[mark], False)
+
+    return read
 
 
 def _figure(cell: Figure, seen: dict[str, None]) -> Read:

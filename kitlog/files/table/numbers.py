@@ -10,6 +10,12 @@ POINT = "point"
 MAX_DIGITS = 15
 """Digits of a number that is read; what a spreadsheet can hold of one."""
 
+PLAIN = r"([0-9]{1,9})(?:([.,])([0-9]{1,3}))?"
+"""Pattern of the plainest numbers: whole digits, mark, decimals."""
+
+MARK = {",": COMMA, ".": POINT, None: ""}
+"""The decimal mark that a plain number proves."""
+
 _ONE_MARK = re.compile(r"([0-9]*)([.,])([0-9]+)")
 _GROUPED = re.compile(r"([1-9][0-9]{0,2})((?:,[0-9]{3})+|(?:\.[0-9]{3})+|(?:'[0-9]{3})+|(?: [0-9]{3})+)([.,][0-9]+)?")
 _NOT_DIGITS = re.compile(r"[^0-9]")
@@ -58,12 +64,21 @@ def read_number(text: str, *, own: bool = False) -> Number | None:
     return None
 
 
+def may_part_thousands(whole: str, rest: str | None) -> bool:
+    """Whether one mark between these digits may part thousands: three behind it, one to three before, no leading 0."""
+    return rest is not None and len(rest) == 3 and 1 <= len(whole) <= 3 and whole[0] != "0"
+
+
+def plain_value(whole: str, rest: str | None) -> float | None:
+    """A plain number whose mark, if any, cannot part thousands."""
+    return None if may_part_thousands(whole, rest) else float(f"{whole}.{rest}" if rest else whole)
+
+
 def _one_mark(whole: str, mark: str, rest: str, *, own: bool) -> Number | None:
     if len(whole) + len(rest) > MAX_DIGITS:
         return None
     decimal = Decimal(f"{whole}.{rest}")
-    parts_thousands = len(rest) == 3 and 1 <= len(whole) <= 3 and whole[0] != "0" and not (own and mark == ".")
-    thousands = Decimal(whole + rest) if parts_thousands else None
+    thousands = Decimal(whole + rest) if may_part_thousands(whole, rest) and not (own and mark == ".") else None
     return Number(decimal, thousands) if mark == "," else Number(thousands, decimal)
 
 

@@ -10,9 +10,9 @@ MAX_TEXT = 120
 _BLANKS = re.compile(r"[ \t\r\n\u00a0\u2002-\u200a\u202f]+")
 _APOSTROPHES = str.maketrans("’ʼ`´", "''''")
 
-_NOT_KNOWN = frozenset(
-    "|?|??|???|-|--|---|–|—|…|...|n/a|na|n.a.|n. a.|#n/a|k.a.|k. a.|ka|keine angabe|keine angaben|unbekannt|"
-    "nicht bekannt|unknown|not known|inconnu|inconnue|non connu|tbd|t.b.d.|tbc|tba|offen|leer".split("|")
+_NOT_KNOWN = re.compile(
+    r"|\?{1,3}|-{1,3}|[–—…]|\.{3}|#?n/a|na|n\. ?a\.|ka|k\. ?a\.|keine angaben?|unbekannt|nicht bekannt"
+    r"|unknown|not known|inconnue?|non connue?|tb[dca]|t\.b\.d\.|offen|leer"
 )
 
 _ROUGH_BEFORE = re.compile(
@@ -28,7 +28,8 @@ _MEASURED_AFTER = re.compile(
 )
 _EACH_BEFORE = re.compile(r"(?:je|jeweils|à) ")
 _EACH_AFTER = re.compile(
-    r"(?: (?:je|jeweils|each|ea|chacune?)\.?| ?(?:/|pro |per |par |la |p\. ?)(?:stk|stück|st|pcs?|pce|piece|pièce|unité)\.?)$"
+    r"(?: (?:je|jeweils|each|ea|chacune?)\.?"
+    r"| ?(?:/|pro |per |par |la |p\. ?)(?:stk|stück|st|pcs?|pce|piece|pièce|unité)\.?)$"
 )
 
 
@@ -51,7 +52,7 @@ class Phrase:
     @property
     def nothing(self) -> bool:
         """Whether the text says nothing, or that nothing is known."""
-        return not self.rough and self.core in _NOT_KNOWN
+        return not self.rough and _NOT_KNOWN.fullmatch(self.core) is not None
 
 
 def tidy(text: str) -> str:
@@ -66,7 +67,7 @@ def phrase(text: str) -> Phrase | None:
     if len(text) > MAX_TEXT:
         return None
     core = tidy(text)
-    if core in _NOT_KNOWN:
+    if _NOT_KNOWN.fullmatch(core):
         return Phrase(core)
     core, measured = _without(core, None, _MEASURED_AFTER)
     core, rough = _without(core, _ROUGH_BEFORE, _ROUGH_AFTER)

@@ -33,6 +33,7 @@ def read_column(
 
     Args:
         target: what the column stands for; not one of text, notes, several names or words of a list.
+        cells: the cells in order.
         unit: unit of bare numbers as the heading gives it; empty if it gives none.
         answers: to the questions of this column.
         own: the file is in kitlog's own form: decimals have a point, bare masses are in the unit of the heading.

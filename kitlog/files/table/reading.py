@@ -18,7 +18,7 @@ class Read:
         rough: marked as a rough figure.
         question: what is open, None = nothing.
         choices: the value by answer, for what is open; an answer without a value cannot be meant.
-        readings: the same as text for a person.
+        readings: the same as text for a person, where that is not plain from the values.
         mark: the decimal mark that this cell proves ("comma", "point"), empty if none.
         impossible: the proof is that the other reading is beyond what kitlog can hold.
     """
@@ -44,13 +44,17 @@ def settled(read: Read, answers: Answers) -> Read | CellDoubt:
         return read
     answer = answers.to(read.question)
     if answer == EMPTY:
-        return CellDoubt(0, read.question, read.readings, emptied=True)
+        return CellDoubt(0, read.question, _readings(read), emptied=True)
     if not answer or read.question is Question.UNREAD:
-        return CellDoubt(0, read.question, read.readings)
+        return CellDoubt(0, read.question, _readings(read))
     value = read.choices.get(answer)
     if value is None:
         return settled(UNREAD, answers)
     return Read(value, read.rough)
+
+
+def _readings(read: Read) -> Mapping[str, str]:
+    return read.readings or {answer: str(value) for answer, value in read.choices.items()}
 
 
 def gathered(
@@ -62,10 +66,8 @@ def gathered(
 ) -> ColumnReading:
     """The reading of a column from what its different cells say.
 
-    Args:
-        keys: the cells in their order.
-        plain: the values of those that nothing is to be said of.
-        reads: what all the others say.
+    `keys` are the cells in their order, `plain` the values of those that nothing is to be said of, `reads` what all the
+    others say.
     """
     if not reads:
         return ColumnReading(tuple(map(plain.__getitem__, keys)), remarks=tuple(remarks))

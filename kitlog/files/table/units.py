@@ -5,6 +5,7 @@ of the Unicode CLDR, asked through babel only when a word occurs that the table 
 """
 
 from collections.abc import Callable, Iterator, Mapping
+from decimal import Decimal
 from fractions import Fraction
 from functools import cache
 from types import MappingProxyType
@@ -127,6 +128,16 @@ FACTOR: Mapping[tuple[str, str], Fraction] = MappingProxyType(dict(_pairs()))
 """Exact factor from one unit to another of the same dimension: ``FACTOR["lb", "g"]``; no entry = cannot be turned."""
 
 
+DECIMAL_FACTOR: Mapping[tuple[str, str], Decimal] = MappingProxyType(
+    {
+        pair: Decimal(factor.numerator) / factor.denominator
+        for pair, factor in FACTOR.items()
+        if 10**12 % factor.denominator == 0
+    }
+)
+"""Those of the factors that are exact decimals; times a number of 15 digits they stay exact within 28."""
+
+
 def dimension_of(unit: str) -> str:
     """What a unit measures (mass, energy, ...); empty for no unit."""
     return _BASE[unit][0] if unit in _BASE else ""
@@ -147,7 +158,7 @@ def _cldr_words() -> Mapping[str, str]:
 
 
 def _shown(format_unit: Callable[..., str], name: str, locale: str) -> Iterator[str]:
-    """What stands beside a 1 and a 2; not the narrow forms ("m" for minute), nor the name that babel writes for none."""
+    """What stands beside a 1 and a 2; not narrow forms ("m" for minute), nor its own name where a word is missing."""
     for length in ("long", "short"):
         for count in (1, 2):
             word = _plain(format_unit(count, name, length, locale=locale).replace(str(count), ""))
