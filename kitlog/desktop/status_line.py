@@ -15,6 +15,9 @@ STANCE = N_(
 )
 STANCE_BRIEF = N_("Planning figures; manuals, rules and inspectors have the last word.")
 
+UNDO_PX = 220
+"""Room for what undo would take back, in px of the design: a long name must not push the stance away."""
+
 
 class StatusLine(QWidget):
     """What stands under the sheet.
@@ -33,6 +36,7 @@ class StatusLine(QWidget):
         self._dot = Text("·", Role.SMALL, "muted")
         self.undo_act = Button("", Rank.ACT, quiet=True)
         self.undo_act.clicked.connect(self.undo)
+        self.undo_act.give_way().setMaximumWidth(look.px(UNDO_PX))
         self.nothing = Text(_("nothing to undo"), Role.SMALL, "muted")
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -49,6 +53,7 @@ class StatusLine(QWidget):
     def show_undo(self, text: str) -> None:
         """What undo would take back, empty for nothing."""
         self.undo_act.say(text)
+        self.undo_act.setToolTip(text)
         self.undo_act.setVisible(bool(text))
         self.nothing.setVisible(not text)
 

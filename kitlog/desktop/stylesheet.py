@@ -40,7 +40,7 @@ QAbstractSpinBox { padding: 0; }
 QAbstractSpinBox:focus { padding: 0; }
 QAbstractSpinBox::up-button, QAbstractSpinBox::down-button { width: 0; border: none; }
 QAbstractSpinBox::up-arrow, QAbstractSpinBox::down-arrow { image: none; }
-QComboBox { padding-right: ${s28}px; }
+QComboBox { padding-right: 0; }
 QComboBox::drop-down { border: none; width: ${s28}px; }
 QComboBox::down-arrow { image: none; }
 QDateEdit::drop-down { border: none; width: ${s28}px; }

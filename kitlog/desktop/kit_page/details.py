@@ -28,6 +28,9 @@ from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import word
 from kitlog.workbench.reads import KitRow
 
+HEAD_PX = 220
+"""Room for name and make in the head where the details are at their narrowest, in px of the design."""
+
 
 class Sketch(QWidget):
     """What stands where there is no photo."""
@@ -105,16 +108,26 @@ class Details(QScrollArea):
         button.clicked.connect(self._bulk)
         self._rows.addWidget(button)
 
-    def _head(self, item: Item) -> QHBoxLayout:
-        head = QHBoxLayout()
+    def _head(self, item: Item) -> QVBoxLayout:
+        whole, head = QVBoxLayout(), QHBoxLayout()
+        whole.setSpacing(0)
         head.setSpacing(look.px(8))
-        head.addWidget(Text(item.name, Role.TITLE))
-        head.addWidget(CutText(" ".join(part for part in (item.maker, item.model) if part), Role.BODY, "muted"), 1)
+        whole.addLayout(head)
+        more = " ".join(part for part in (item.maker, item.model) if part)
+        made = CutText(more, Role.BODY, "muted")
+        is_short = _fit_beside(item.name, more)
+        if is_short:
+            head.addWidget(Text(item.name, Role.TITLE))
+            head.addWidget(made, 1)
+        else:
+            head.addWidget(Paragraph(item.name, Role.TITLE, "ink"), 1)
+            whole.addWidget(made)
+            made.setVisible(bool(more))
         edit = Button(_("Edit"), Rank.ACT)
         edit.setAccessibleName(_("Edit {name}").format(name=item.name))
         edit.clicked.connect(self._edit)
-        head.addWidget(edit)
-        return head
+        head.addWidget(edit, 0, Qt.AlignmentFlag.AlignVCenter if is_short else Qt.AlignmentFlag.AlignTop)
+        return whole
 
     def _add_question(self, row: KitRow) -> None:
         band = self._desk.bench.implausible(row.item)
@@ -153,7 +166,7 @@ class Details(QScrollArea):
                 if MARKS[due.state] is not Mark.NONE
                 else Text(word(due.state.value), Role.SMALL, "muted")
             )
-            row.addWidget(Text(rule_text(due.rule), Role.SECOND))
+            row.addWidget(CutText(rule_text(due.rule), Role.SECOND))
             said = CutText(due_brief(due), Role.SMALL, "muted")
             said.setAlignment(RIGHT)
             row.addWidget(said, 1)
@@ -194,6 +207,12 @@ class Details(QScrollArea):
         if item.opening_h is None:
             section.rows.addWidget(Paragraph(_("Hours before the log are not known."), Role.SMALL))
         return section
+
+
+def _fit_beside(name: str, more: str) -> bool:
+    """Whether a name and what is known of its make stand in one line, in the narrower of the two widths."""
+    text = look.lettering()
+    return text.width(name, Role.TITLE) + text.width(more, Role.BODY) <= look.px(HEAD_PX)
 
 
 def implausible_text(item: Item, band: tuple[int, int], desk: Desk) -> str:

@@ -58,7 +58,7 @@ class Dialog(QDialog):
         self.leave.setVisible(bool(act))
         self._wrong = Paragraph("", Role.SECOND, "stop")
         self._wrong.setVisible(False)
-        self.title = Text(title, Role.TITLE)
+        self.title = Paragraph(title, Role.TITLE, "ink")
         self.scroller = self._scrolled()
         self._put_together()
 

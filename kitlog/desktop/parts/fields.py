@@ -6,7 +6,17 @@ from datetime import date
 
 from PySide6.QtCore import QDate, QLocale, QPointF, QRectF, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF, QValidator, QWheelEvent
-from PySide6.QtWidgets import QAbstractSpinBox, QCheckBox, QComboBox, QDateEdit, QDoubleSpinBox, QLineEdit, QWidget
+from PySide6.QtWidgets import (
+    QAbstractSpinBox,
+    QCheckBox,
+    QComboBox,
+    QDateEdit,
+    QDoubleSpinBox,
+    QLineEdit,
+    QStyle,
+    QStyleOptionComboBox,
+    QWidget,
+)
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.ring import draw_ring
@@ -177,6 +187,10 @@ class DateField(QDateEdit):
             draw_chevron(painter, QPointF(self.width() - look.px(16), self.height() / 2), look.tokens().ink)
 
 
+NARROWEST = 96
+"""A choice keeps this width at least, in px of the design."""
+
+
 class ChoiceField(QComboBox):
     """One of a list of values, each with its word."""
 
@@ -213,15 +227,33 @@ class ChoiceField(QComboBox):
         hint = super().sizeHint()
         return QSize(hint.width() + look.px(8), look.px(32))
 
+    def minimumSizeHint(self) -> QSize:
+        """One long word must not push other things out of a form: it gives way, and is cut with an ellipsis."""
+        hint = self.sizeHint()
+        return QSize(min(hint.width(), look.px(NARROWEST)), hint.height())
+
     def wheelEvent(self, event: QWheelEvent) -> None:
         """The wheel scrolls the page."""
         event.ignore()
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def shown_text(self) -> str:
+        """As much of the chosen word as there is room for."""
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        style = self.style()
+        part = QStyle.SubControl.SC_ComboBoxEditField
+        room = style.subControlRect(QStyle.ComplexControl.CC_ComboBox, option, part, self).width()
+        return self.fontMetrics().elidedText(self.currentText(), Qt.TextElideMode.ElideRight, room)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint the field and the sign that it opens."""
-        super().paintEvent(event)
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        option.currentText = self.shown_text()
         t = look.tokens()
         with QPainter(self) as painter:
+            self.style().drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option, painter, self)
+            self.style().drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option, painter, self)
             colour = t.ink if self.isEnabled() else t.muted
             draw_chevron(painter, QPointF(self.width() - look.px(16), self.height() / 2), colour)
 

@@ -22,11 +22,14 @@ from kitlog.desktop.service_page.rule_words import limits_of
 from kitlog.paint.type_scale import Role
 from kitlog.wording.findings import due_sentence
 from kitlog.wording.rules import rule_text
-from kitlog.wording.translate import _
+from kitlog.wording.translate import N_, _
 from kitlog.workbench.reads import DueLine
 
 LONG, SHORT = 18, 12
 """Months that are shown, and where the window is not wide."""
+
+CAPTION = N_("the months ahead; hours foreseen at the plain rate of the last 12 months")
+CAPTION_BRIEF = N_("hours foreseen at the rate of the last 12 months")
 
 
 class ServicePage(Page):
@@ -92,6 +95,8 @@ class ServicePage(Page):
             self.table.setColumnHidden(column, fold.middle)
         side = look.px(fold.side_px)
         self._rows.setContentsMargins(side, look.px(fold.head_px(15)), side, look.px(12))
+        self.caption.setText(_(CAPTION_BRIEF if fold.middle else CAPTION))
+        self.caption.setAccessibleDescription(_(CAPTION))
         for button in (self._event, self._add):
             button.setVisible(not fold.narrow)
 
@@ -192,8 +197,8 @@ class ServicePage(Page):
         head = QHBoxLayout()
         head.setSpacing(look.px(12))
         head.addWidget(Text(_("Service"), Role.TITLE))
-        caption = _("the months ahead; hours foreseen at the plain rate of the last 12 months")
-        head.addWidget(CutText(caption, Role.SECOND, "muted"), 1)
+        self.caption = CutText(_(CAPTION), Role.SECOND, "muted")
+        head.addWidget(self.caption, 1)
         self._event, self._add = Button(_("Log an event…")), Button(_("Add a rule…"))
         for button in (self._event, self._add, self.record):
             head.addWidget(button)
