@@ -77,6 +77,7 @@ def _entry(outing: "Outing", current: "Outing | None") -> dict[str, object]:
 
 def _save(call: Call) -> int:
     from kitlog.files.outing_json import read_outing
+    from kitlog.packing.naming import refuse_unknown
 
     data, file = documents.read(call.options.file), documents.shown_name(call.options.file)
     read = read_outing(data, file)
@@ -85,6 +86,7 @@ def _save(call: Call) -> int:
         known = _of_name(bench, read.name)
         outing = read.model_copy(update={"id": known.id if known else bench.new_id()})
         with documents.naming(call.options.file):
+            refuse_unknown(outing, bench.library)
             bench.assess(outing)  # what cannot be assessed later is refused now
         bench.save_outing(outing)
         return known is None

@@ -50,10 +50,13 @@ def _assessed(call: Call, bench: "Workbench") -> "Assessment":
     if call.options.file is None:
         return bench.assess(found(bench, call.options.outing))
     from kitlog.files.outing_json import read_outing
+    from kitlog.packing.naming import refuse_unknown
 
     data = documents.read(call.options.file)
     with documents.naming(call.options.file):
-        return bench.assess(read_outing(data, documents.shown_name(call.options.file)))
+        outing = read_outing(data, documents.shown_name(call.options.file))
+        refuse_unknown(outing, bench.library)
+        return bench.assess(outing)
 
 
 def give(call: Call, bench: "Workbench", assessment: "Assessment", *, text: bool = True) -> None:

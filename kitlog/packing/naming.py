@@ -1,10 +1,12 @@
-"""Items named in an outing: by id or by unique name; inside, ids only."""
+"""Items named in an outing, by id or unique name (inside, ids only); and names of phases and checks that are none."""
 
 from collections.abc import Iterable, Sequence
+from difflib import get_close_matches
 from typing import TypeVar
 
 from kitlog.fault import InputFault
 from kitlog.kit.item import Item
+from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Pin, PlugPlan, Use
 
 M = TypeVar("M", Pin, PlugPlan, Use)
@@ -27,6 +29,32 @@ def with_ids(outing: Outing, kit: Sequence[Item]) -> Outing:
     if outing.plugs is not None:
         update["plugs"] = tuple(finder.put(plug, "plugs", "device", "bank") for plug in outing.plugs)
     return outing.model_copy(update=update)
+
+
+MOST_NAMED = 6
+"""So many checks are named to somebody who typed one that there is not; the library has over a hundred."""
+
+
+def refuse_unknown(outing: Outing, library: Library) -> None:
+    """Refuse phases and checks that there are not: for an outing that somebody wrote, where they are slips of the pen.
+
+    An outing of the data file may name a phase or a check that has gone since; it is assessed all the same.
+
+    Raises:
+        InputFault: ``outing.unknown_phase`` or ``outing.unknown_check`` with ``name``, ``field`` and the ``known`` ones
+            (of the checks, those that look most alike); ``outing.no_phases`` where there is none to name.
+    """
+    phases = tuple(phase.name for phase in outing.phases)
+    for field, plans in (("plugs.phase", outing.plugs or ()), ("uses.phase", outing.uses)):
+        for plan in plans:
+            if plan.phase not in phases:
+                code = "outing.unknown_phase" if phases else "outing.no_phases"
+                raise InputFault(code, name=plan.phase, field=field, known=phases)
+    checks = tuple(check.id for check in library.checks)
+    for answer in outing.answers:
+        if answer.check not in checks:
+            alike = tuple(get_close_matches(answer.check, checks, n=MOST_NAMED, cutoff=0.5))
+            raise InputFault("outing.unknown_check", name=answer.check, field="answers.check", known=alike or checks)
 
 
 class _Finder:

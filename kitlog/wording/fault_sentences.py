@@ -89,6 +89,9 @@ INPUT = {
         N_("Name it by its id: kitlog kit list --json."),
     ),
     "outing.unknown_flight_type": (N_("no flight type is called “{name}”"), N_("Choose among: {known}.")),
+    "outing.unknown_phase": (N_("no phase is called “{name}”"), N_("Choose among: {known}.")),
+    "outing.no_phases": (N_("the outing has no phase “{name}”, nor any other"), N_("Add the phase.")),
+    "outing.unknown_check": (N_("no check is called “{name}”"), N_("Choose among: {known}.")),
     "outing.unknown": (N_("no outing is called “{name}”"), N_("Choose among: {known}.")),
     "outing.ambiguous": (
         N_("{count} outings are called “{name}”"),

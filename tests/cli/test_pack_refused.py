@@ -30,7 +30,20 @@ def raw(field: str, value: str) -> bytes:
     return json.dumps({**GOOD, field: "HERE"}).replace('"HERE"', value).encode()
 
 
+PLUG = {"phase": "flihgt", "device": "Phone", "bank": "Power bank"}
+ANSWER = {"check": "am.wether", "value": "light", "at": "2026-05-09T06:00:00Z"}
+
 BAD: dict[str, tuple[bytes, str]] = {
+    "plug in no phase": (with_fields(plugs=[PLUG]), "plugs.phase: no phase is called “flihgt”. Choose among: flight."),
+    "plug without phases": (with_fields(phases=[], plugs=[PLUG]), "plugs.phase: the outing has no phase “flihgt”"),
+    "use in no phase": (
+        with_fields(uses=[{"item": "Phone", "phase": "walk", "way": "on", "share": 1.0}]),
+        "uses.phase: no phase is called “walk”. Choose among: flight.",
+    ),
+    "answer to no check": (
+        with_fields(answers=[ANSWER]),
+        "answers.check: no check is called “am.wether”. Choose among: am.weather, ",
+    ),
     "empty": (b"", "no JSON, from line 1, column 1"),
     "blank": (b"  \n \n", "no JSON, from line 3, column 1"),
     "not json": (b"name: A day", "no JSON"),

@@ -1,11 +1,11 @@
 import pytest
-from scenario import IDS, KIT, O1, changed, judged
+from scenario import IDS, KIT, LIBRARY, O1, changed, judged
 from small_kit import NEW, item, outing, plus
 
 from kitlog.fault import InputFault
 from kitlog.outing.outing import Outing
 from kitlog.packing.kit import Kit
-from kitlog.packing.naming import with_ids
+from kitlog.packing.naming import refuse_unknown, with_ids
 
 
 def refused(plan: Outing, **fields: object) -> InputFault:
@@ -76,3 +76,34 @@ class TestRefusals:
 def _twins() -> Kit:
     flask = item("flask", "vessel", 50)
     return plus(*(flask.model_copy(update={"id": f"flask {n}"}) for n in (1, 2)))
+
+
+class TestUnknownNames:
+    def told(self, **fields: object) -> InputFault:
+        with pytest.raises(InputFault) as fault:
+            refuse_unknown(changed(outing(), **fields), LIBRARY)
+        return fault.value
+
+    def test_a_phase_that_there_is_not_is_told_with_those_there_are(self) -> None:
+        plug = {"phase": "flihgt", "device": "phone", "bank": "bank"}
+        fault = self.told(phases=[{"way": "flight", "likely_h": 1}], plugs=[plug])
+        assert (fault.code, fault.facts["name"], fault.facts["known"]) == (
+            "outing.unknown_phase",
+            "flihgt",
+            ("flight",),
+        )
+        assert self.told(phases=[], plugs=[plug]).code == "outing.no_phases"
+
+    def test_a_check_that_there_is_not_is_told_with_those_alike(self) -> None:
+        fault = self.told(answers=[{"check": "am.wether", "value": "x", "at": "2026-05-09T06:00:00Z"}])
+        assert fault.code == "outing.unknown_check"
+        assert fault.facts["known"][0] == "am.weather"
+        assert len(fault.facts["known"]) < len(LIBRARY.checks)
+
+    def test_every_check_of_the_library_can_be_answered(self) -> None:
+        answers = [{"check": check.id, "value": "x", "at": "2026-05-09T06:00:00Z"} for check in LIBRARY.checks]
+        refuse_unknown(changed(outing(), answers=answers), LIBRARY)
+
+    def test_what_has_gone_from_the_library_is_assessed_all_the_same(self) -> None:
+        answers = [{"check": "gone", "value": "x", "at": "2026-05-09T06:00:00Z"}]
+        assert judged(changed(outing(), answers=answers), plus(), NEW).lines
