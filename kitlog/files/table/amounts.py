@@ -141,18 +141,14 @@ def total(parts: Sequence[Part], unit: str) -> Exact | None:
 
     Each part but the last is whole, and each is less than one of the unit before it.
     """
-    if len(parts) == 1 and (plain := DECIMAL_FACTOR.get((parts[0].unit, unit))):
-        return parts[0].value * plain
-    amount = Fraction(0)
-    for at, part in enumerate(parts):
-        factor = FACTOR.get((part.unit, unit))
-        if factor is None or not (at == 0 or _fits(parts[at - 1], part)):
-            return None
-        amount += Fraction(part.value) * factor
-    return amount
+    if not all((part.unit, unit) in FACTOR for part in parts) or not all(map(_fits, parts, parts[1:])):
+        return None
+    if all((part.unit, unit) in DECIMAL_FACTOR for part in parts):
+        return sum((part.value * DECIMAL_FACTOR[part.unit, unit] for part in parts), Decimal(0))
+    return sum((Fraction(part.value) * FACTOR[part.unit, unit] for part in parts), Fraction(0))
 
 
 def _fits(before: Part, part: Part) -> bool:
     if _PARTS_OF.get(before.unit, ("",))[0] != part.unit:
         return False
-    return before.value % 1 == 0 and Fraction(part.value) * FACTOR[part.unit, before.unit] < 1
+    return before.value % 1 == 0 and part.value < FACTOR[before.unit, part.unit].numerator

@@ -13,10 +13,11 @@ from kitlog.files.table.reading import NOTHING, UNREAD, Read
 from kitlog.units.days import FIRST_DAY, LAST_DAY
 
 _TIME = re.compile(
-    r"(?:t| |, ?)(?P<time>(?:[01]?[0-9]|2[0-4]):[0-5][0-9](?::[0-5][0-9](?:[.,][0-9]+)?)?)"
-    r"(?: ?(?:uhr|h|am|pm|a\.m\.|p\.m\.))?(?P<zone>z|[+-][0-9]{2}:?[0-9]{2})?$"
+    r"(?:t| |, ?)((?:[01]?[0-9]|2[0-4]):[0-5][0-9](?::[0-5][0-9](?:[.,][0-9]+)?)?"
+    r"(?: ?(?:uhr|h|am|pm|a\.m\.|p\.m\.))?(?:z|[+-][0-9]{2}:?[0-9]{2})?)$"
 )
-_MIDNIGHT = re.compile(r"[0:.,]+")
+_OF_ANOTHER_DAY = re.compile(r"(?=.*[1-9]).*(?:z|[+-]00:?00)")
+"""A time in UTC that is not midnight: in the zone of whoever wrote the list it may be of the next day or the last."""
 
 _SPACED = re.compile(r" ?([/.-]) ?")
 _YEAR_LAST = re.compile(r"([0-9]{1,2})([/. -])([0-9]{1,2})\2([0-9]{4}|[0-9]{2})")
@@ -31,15 +32,16 @@ _LITTLE_WORDS = frozenset({"de", "du", "d", "le", "of", "the", "am", "den"})
 _ORDINALS = frozenset({"st", "nd", "rd", "th", "er", "e", "ème"})
 
 _ORDERS = {"/": ("dmy", "mdy"), " ": ("dmy", "mdy"), "-": ("dmy", "mdy"), ".": ("dmy",)}
-"""Orders in which days are written with each mark, where the year is not first. With dots the day stands first: of all
-locales of the CLDR (version 46, by babel 2.17) whose short dates have dots and do not begin with the year, none begins
-with the month."""
+"""Orders in which days are written with each mark, where the year is not first. With dots the day stands first: of the
+locales of the CLDR (version 47, as babel 2.18 has it) whose short dates have dots, none begins with the month."""
 
 DAY_NUMBERS = range(20_000, 60_001)
 """Bare numbers that are taken for a spreadsheet's count of days (1954 to 2064 by the usual system)."""
 
 _ZERO = {"1900": date(1899, 12, 30), "1904": date(1904, 1, 1)}
-"""Day 0 of the two systems, for days from March 1900 on (ISO/IEC 29500-1, 18.17.4.1; OpenDocument 1.2, 9.4.2)."""
+"""Day 0 of the two systems, for days from March 1900 on. 1 January 1904 is day 0 of the one; 1 January 1900 is day 1 of
+the other, which has a 29 February 1900 that never was, so its day 0 falls on 30 December (Date1904 record of MS-XLS; the
+extra day from memory)."""
 
 YEARS = range(FIRST_DAY.year, LAST_DAY.year + 1)
 
@@ -112,11 +114,9 @@ def year_without_day(year: int) -> Read:
 
 
 def _without_time(core: str) -> str:
-    """The text without a time of day; a time in a zone of its own may be of another day here, unless it is midnight."""
+    """The text without a time of day."""
     match = _TIME.search(core)
-    if match is None or (match["zone"] and not _MIDNIGHT.fullmatch(match["time"])):
-        return core
-    return core[: match.start()]
+    return core if match is None or _OF_ANOTHER_DAY.fullmatch(match[1]) else core[: match.start()]
 
 
 def full_year(digits: str) -> int:
@@ -156,15 +156,17 @@ def by_order(days: Mapping[str, date]) -> Read:
 def _words(core: str) -> Read:
     """A day whose month is written out, or with a weekday in front."""
     tokens = _TOKEN.findall(core)
-    if tokens[0].isalpha() and is_weekday(tokens[0]) and not (month_of(tokens[0]) and _months_in(tokens) == 1):
+    if tokens[0].isalpha() and is_weekday(tokens[0]) and not _begins_with_month(tokens):
         rest = core[len(tokens[0]) :].lstrip("., ")
         return _words(rest) if any(letter.isalpha() for letter in rest) else _figures(_SPACED.sub(r"\1", rest))
     parts = _parts(tokens)
     return _written_out(parts, core) if parts else UNREAD
 
 
-def _months_in(tokens: list[str]) -> int:
-    return sum(1 for token in tokens if token.isalpha() and month_of(token))
+def _begins_with_month(tokens: list[str]) -> bool:
+    """Whether the first word is a month: "mar" is March, but in French also Tuesday before a day that is whole."""
+    months = sum(1 for token in tokens if token.isalpha() and month_of(token))
+    return month_of(tokens[0]) > 0 and months == 1 and sum(map(str.isdecimal, tokens)) < 3
 
 
 def _parts(tokens: list[str]) -> list[str] | None:

@@ -21,7 +21,7 @@ _CURRENCIES = {
         "EUR": "€ eur euro euros",
         "CHF": "chf fr fr. sfr sfr. frs frs. franken francs",
         "USD": "$ us$ $us usd dollar dollars",
-        "GBP": "£ gbp",
+        "GBP": "£ gbp £gb",
     }.items()
     for word in words.split()
 }

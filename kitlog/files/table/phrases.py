@@ -16,7 +16,7 @@ _NOT_KNOWN = re.compile(
 )
 
 _ROUGH_BEFORE = re.compile(
-    r"(?:(?:ca|circa|zirka|approx|approximately|about|around|roughly|env|environ|etwa|rund|ungef|ungefähr|est|estimated"
+    r"(?:(?:ca?|circa|zirka|approx|approximately|about|around|roughly|env|environ|etwa|rund|ungef|ungefähr|est|estimated"
     r"|gesch|geschätzt|estimée?)(?:\. ?| |(?=[0-9~]))|[~≈∼≃] ?|(?:±|\+/-) ?)"
 )
 _ROUGH_AFTER = re.compile(
