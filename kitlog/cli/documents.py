@@ -73,6 +73,12 @@ def write(name: str, content: bytes) -> None:
     atomic.write(Path(name), content)
 
 
+def is_same(one: str, other: str) -> bool:
+    """Whether two names are of the same file, whether it is there already or not."""
+    first, second = Path(one), Path(other)
+    return first.samefile(second) if first.exists() and second.exists() else first.resolve() == second.resolve()
+
+
 def as_json(content: object) -> str:
     """JSON as a person may read it too; no NaN, keys in their order."""
     return json.dumps(content, ensure_ascii=False, allow_nan=False, indent=2)

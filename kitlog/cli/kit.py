@@ -8,6 +8,7 @@ from kitlog.cli.call import DONE, Call
 from kitlog.cli.kit_import import take_in
 from kitlog.cli.parser import Verbs, json_option
 from kitlog.cli.streams import note, say
+from kitlog.fault import InputFault
 from kitlog.wording.translate import _
 
 if TYPE_CHECKING:
@@ -55,6 +56,8 @@ def _entry(row: "KitRow") -> dict[str, object]:
 
 def _export(call: Call) -> int:
     options = call.options
+    if options.service is not None and documents.is_same(options.file, options.service):
+        raise InputFault("usage.same_file", field="--service", file=documents.shown_name(options.service))
     with call.reading() as bench:
         kit, service = bench.export_kit(), bench.export_service()
     documents.write(options.file, kit.data)

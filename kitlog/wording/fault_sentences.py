@@ -53,6 +53,7 @@ INPUT = {
     "usage.wants_value": (N_("it wants a value after it"), N_("See: {verb} --help.")),
     "usage.takes_none": (N_("it takes no value, but “{value}” was given"), N_("See: {verb} --help.")),
     "usage.excludes": (N_("it does not go together with {other}"), N_("Take one of the two.")),
+    "usage.same_file": (N_("the service rules would take the place of the items"), N_("Name two different files.")),
     "usage.needs": (N_("it says nothing without {needs}"), N_("Add {needs}, or take it out.")),
     "usage.data_late": (N_("--data stands before the verb"), N_("Write: kitlog --data FILE VERB.")),
     "usage.other": (N_("the command line is not understood: {reason}"), N_("See: {verb} --help.")),

@@ -111,6 +111,18 @@ def test_export_and_import_again(kitlog: Kitlog, demo: Path, nothing: Path, tmp_
     assert kit.stat().st_mode & 0o777 == 0o600
 
 
+@pytest.mark.parametrize("second", ["kit.csv", "./kit.csv", "sub/../kit.csv", "link.csv"])
+def test_items_and_service_never_share_a_file(kitlog: Kitlog, demo: Path, tmp_path: Path, second: str) -> None:
+    kit = tmp_path / "kit.csv"
+    (tmp_path / "sub").mkdir()
+    if second == "link.csv":
+        kit.write_text("before", encoding="utf-8")
+        (tmp_path / second).symlink_to(kit)
+    line = one_line(kitlog("--data", demo, "kit", "export", kit, "--service", f"{tmp_path}/{second}"))
+    assert "--service: the service rules would take the place of the items. Name two different files." in line
+    assert not kit.exists() or kit.read_text(encoding="utf-8") == "before"
+
+
 def test_an_export_never_lands_on_a_data_file(kitlog: Kitlog, demo: Path) -> None:
     before = demo.read_bytes()
     link = demo.with_name("link.csv")
