@@ -7,15 +7,8 @@ from datetime import date
 
 from kitlog.files.table.cells import CalendarDay, Cell, Figure, Shows, text_of
 from kitlog.files.table.column_reading import ColumnReading
-from kitlog.files.table.day_text import (
-    by_order,
-    day_of,
-    month_without_day,
-    ordered,
-    read_bare,
-    read_day,
-    year_without_day,
-)
+from kitlog.files.table.day_figures import by_order, day_of, month_without_day, ordered, read_bare, year_without_day
+from kitlog.files.table.day_text import read_day
 from kitlog.files.table.doubt import Answers, Question
 from kitlog.files.table.numbers import figure_value
 from kitlog.files.table.reading import UNREAD, Read, gathered

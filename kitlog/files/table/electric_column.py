@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Sequence
-from fractions import Fraction
+from functools import cache
 
 from kitlog.files.table.amounts import Meant, Part, Piece, judged, pieces
 from kitlog.files.table.cells import Cell, Figure, text_of
@@ -14,10 +14,15 @@ from kitlog.files.table.numbers import Number, figure_value, written
 from kitlog.files.table.phrases import phrase
 from kitlog.files.table.reading import NOTHING, UNREAD, Read
 from kitlog.files.table.targets import TARGETS
-from kitlog.files.table.units import FACTOR, canonical_unit
+from kitlog.files.table.units import DECIMAL_FACTOR, canonical_unit
 
 _JOINED = re.compile(r"(?:[ /,;@=()|+–—-]|(?<![a-zà-ÿ])(?:at|bei|à|with|mit|avec|and|und|et)(?![a-zà-ÿ]))+$")
 _HELD = {"Wh": "battery_wh", "mAh": "battery_mah", "V": "battery_v"}
+
+
+@cache
+def _most(unit: str) -> float:
+    return most(TARGETS[_HELD[unit]])
 
 
 def read_electric(unit: str, cells: Sequence[Cell], answers: Answers, *, own: bool) -> ColumnReading:
@@ -64,10 +69,10 @@ def _meant(parts: Sequence[Part]) -> Meant | None:
     held: dict[str, float] = {}
     possible = True
     for part in parts:
-        unit = next((unit for unit in _HELD if (part.unit, unit) in FACTOR), "")
+        unit = next((unit for unit in _HELD if (part.unit, unit) in DECIMAL_FACTOR), "")
         if not unit or _HELD[unit] in held:
             return None
-        amount = Fraction(part.value) * FACTOR[part.unit, unit]
+        amount = part.value * DECIMAL_FACTOR[part.unit, unit]
         held[_HELD[unit]] = float(amount)
-        possible = possible and amount <= most(TARGETS[_HELD[unit]])
+        possible = possible and amount <= _most(unit)
     return Meant(held, ", ".join(f"{written(part.value)} {part.unit}" for part in parts), possible)

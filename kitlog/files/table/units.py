@@ -7,7 +7,7 @@ of the Unicode CLDR, asked through babel only when a word occurs that the table 
 from collections.abc import Callable, Iterator, Mapping
 from decimal import Decimal
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from types import MappingProxyType
 
 _SIGNS: Mapping[str, str] = {
@@ -172,7 +172,7 @@ def _plain(word: str) -> str:
     return small.rstrip(".") if len(small) > 1 else small
 
 
-@cache
+@lru_cache(maxsize=4096)
 def canonical_unit(word: str) -> str:
     """The unit that a word or sign means, as kitlog writes it (g, kg, Wh, mAh, m2 ...); empty if it is no unit.
 
