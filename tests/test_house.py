@@ -71,11 +71,10 @@ def _is_named(node: ast.AST, name: str) -> bool:
 
 
 class TestSize:
-    def test_no_module_is_long(self) -> None:
-        long = {
-            str(path): n for path in modules() if (n := len(path.read_text(encoding="utf-8").splitlines())) > MOST_LINES
-        }
-        assert long == {}
+    def test_no_module_is_long_nor_any_test(self) -> None:
+        paths = [*modules(), *(ROOT / "tests").rglob("*.py")]
+        lines = {str(path): len(path.read_text(encoding="utf-8").splitlines()) for path in paths}
+        assert {path: count for path, count in lines.items() if count > MOST_LINES} == {}
 
     def test_every_package_and_module_says_what_it_is(self) -> None:
         silent = [str(path) for path in modules() if not ast.get_docstring(tree(path))]

@@ -165,6 +165,8 @@ def test_labels_follow_the_scheme(window: Window, qapp: QApplication) -> None:
 )
 def test_folds_follow_width_height_and_font(width: int, height: int, scale: float, fold: Fold) -> None:
     assert fold_of(width, height, scale) == fold
+    assert fold.side_px == (16 if fold.middle else 24)
+    assert fold.head_px(15) == (12 if fold.low else 15)
 
 
 @pytest.mark.parametrize("page", PAGES)
