@@ -1,0 +1,156 @@
+"""Text with separators into a grid: CSV in any dialect, a table from the clipboard, a list with one entry a line."""
+
+import csv
+import io
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+
+from kitlog.fault import InputFault
+from kitlog.files.csv_dialect import MAX_LINE, MAX_ROWS
+from kitlog.files.csv_problems import Spot
+from kitlog.files.table.cells import Grid, GridRow
+from kitlog.files.table.extent import within_columns
+from kitlog.files.table.remark import Remark
+from kitlog.files.table.separator import separator_of
+
+_NO_SEPARATOR = "\x1f"
+"""Stands for a separator where there is none; a text that holds it is none that anybody typed."""
+_SEP_LINE = re.compile(r'"?sep=([^\r\n])"?[ \t;,]*\n', re.IGNORECASE)
+"""A first line that a spreadsheet obeys and does not show."""
+_FORMULA_TEXT = re.compile(r'="((?:[^"]|"")*)"')
+"""How a spreadsheet is told to leave a number as it is typed: ="0123"."""
+_TELL_EVERY = 2000
+_EXAMPLES = 10
+
+
+@dataclass(slots=True)
+class _Found:
+    """What comes up while the rows are read."""
+
+    loose: list[int] = field(default_factory=list)
+
+
+def text_grid(
+    text: str, file: str, tell: Callable[[float], None], said: tuple[Remark, ...] = (), *, utf8: bool = False
+) -> Grid:
+    """The rows of a text.
+
+    Args:
+        text: the whole of it.
+        file: its name, for faults.
+        tell: is told the share that is done.
+        said: remarks that come first.
+        utf8: the text was UTF-8, as kitlog writes it.
+
+    Remarks: ``table.separator`` (`separator`), ``table.one_column``, ``table.loose_quotes`` (`rows`, `count`).
+
+    Raises:
+        InputFault: ``table.empty``, ``table.line_too_long``, ``table.cell_too_long``, ``table.quote_not_closed``,
+            ``table.malformed``, ``table.too_many_rows``, ``table.too_many_columns``; with `row` where there is one.
+    """
+    plain = _with_one_line_end(text)
+    sep_line = _SEP_LINE.match(plain)
+    body = plain[sep_line.end() :] if sep_line else plain
+    if not body.strip(" \t\n;,|\ufeff\u00a0"):
+        raise InputFault("table.empty", file=file)
+    mark = sep_line.group(1) if sep_line else separator_of(body)
+    found = _Found()
+    rows = list(_rows(body, mark, file, tell, found, 1 if sep_line else 0))
+    remarks = (*said, *_remarks(mark, found))
+    own = utf8 and not remarks and not sep_line and '="' not in body
+    return Grid(rows, remarks, own_form=own)
+
+
+def _with_one_line_end(text: str) -> str:
+    if "\r" not in text:
+        return text
+    if "\r\r\n" in text:
+        text = text.replace("\r\r\n", "\n")
+    return text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def _remarks(mark: str, found: _Found) -> Iterator[Remark]:
+    if not mark:
+        yield Remark("table.one_column")
+    elif mark != ",":
+        yield Remark("table.separator", {"separator": mark})
+    if found.loose:
+        yield Remark("table.loose_quotes", {"rows": tuple(found.loose[:_EXAMPLES]), "count": len(found.loose)})
+
+
+def _rows(
+    text: str, mark: str, file: str, tell: Callable[[float], None], found: _Found, skipped: int
+) -> Iterator[GridRow]:
+    """The rows that hold anything; `skipped` lines stand above them."""
+    filled = 0
+    formulas = '="' in text
+    for record, (line, cells) in enumerate(_records(text, mark, file, found, skipped), 1):
+        if record % _TELL_EVERY == 0:
+            tell(min(line / (text.count("\n") + 1), 1.0))
+        if not any(cells) or not "".join(cells).strip():
+            continue
+        filled += 1
+        if filled > MAX_ROWS:
+            raise InputFault("table.too_many_rows", file=file, limit=MAX_ROWS)
+        typed = [_unquoted(cell) for cell in cells] if formulas else cells
+        yield GridRow(Spot(line, record), within_columns(typed, file))
+
+
+def _unquoted(cell: str) -> str:
+    match = _FORMULA_TEXT.fullmatch(cell)
+    return match.group(1).replace('""', '"') if match else cell
+
+
+def _records(text: str, mark: str, file: str, found: _Found, skipped: int) -> Iterator[tuple[int, list[str]]]:
+    """Each row with the text line on which it begins."""
+    lines = _Lines(text, file, skipped)
+    delimiter = mark or _NO_SEPARATOR
+    blanks = bool(mark) and f'{mark} "' in text
+    reader = csv.reader(lines, delimiter=delimiter, skipinitialspace=blanks, strict=True)
+    while True:
+        begin = reader.line_num + 1
+        try:
+            for cells in reader:
+                yield begin + skipped, cells
+                begin = reader.line_num + 1
+        except csv.Error as error:
+            if reader.line_num != begin or "expected after" not in str(error):
+                raise _fault(error, file, begin + skipped) from error
+            found.loose.append(begin + skipped)
+            yield begin + skipped, _loosely(lines.last, delimiter)
+        else:
+            return
+
+
+def _loosely(line: str, delimiter: str) -> list[str]:
+    """A row in which text follows a closing quotation mark: between tabs the marks are the text's own."""
+    if delimiter in ("\t", _NO_SEPARATOR):
+        return line.rstrip("\n").split(delimiter)
+    return next(csv.reader([line], delimiter=delimiter))
+
+
+def _fault(error: csv.Error, file: str, row: int) -> InputFault:
+    reason = str(error)
+    if "field larger" in reason:
+        return InputFault("table.cell_too_long", file=file, row=row, limit=MAX_LINE)
+    if "unexpected end" in reason or "expected after" in reason:
+        return InputFault("table.quote_not_closed", file=file, row=row)
+    return InputFault("table.malformed", file=file, row=row, reason=reason)
+
+
+class _Lines:
+    """Line by line, the last one kept, none longer than a table has them."""
+
+    def __init__(self, text: str, file: str, skipped: int) -> None:
+        longest = max(map(len, io.StringIO(text, newline="\n")))
+        if longest > MAX_LINE:
+            row = next(n for n, line in enumerate(io.StringIO(text, newline="\n"), 1) if len(line) == longest)
+            raise InputFault("table.line_too_long", file=file, row=row + skipped, limit=MAX_LINE)
+        self._lines = io.StringIO(text, newline="\n")
+        self.last = ""
+
+    def __iter__(self) -> Iterator[str]:
+        for line in self._lines:
+            self.last = line
+            yield line

@@ -1,0 +1,59 @@
+"""Any file that could be a table into a grid, by its content, never by the ending of its name."""
+
+from collections.abc import Callable
+
+from kitlog.fault import InputFault
+from kitlog.files.csv_dialect import MAX_BYTES
+from kitlog.files.table.cells import Grid
+from kitlog.files.table.csv_grid import text_grid
+from kitlog.files.table.decode import decoded
+from kitlog.files.table.not_a_table import refuse_other_files, refuse_other_text
+
+_PACKED = (b"PK\x03\x04", b"PK\x05\x06")
+
+
+def _nobody(_share: float) -> None:
+    """Told of progress, and does nothing."""
+
+
+def read_grid(data: bytes, file: str, tell: Callable[[float], None] = _nobody) -> Grid:
+    """The rows of a file: CSV in any dialect, an .xlsx workbook or an OpenDocument spreadsheet.
+
+    Args:
+        data: the whole file.
+        file: its name, for faults.
+        tell: is told now and then the share (0 to 1) that is done; what it raises ends the reading.
+
+    Remarks: those of `decoded`, `text_grid` and `book_remarks`.
+
+    Raises:
+        InputFault: ``table.too_large``, ``table.empty``, and the codes of `refuse_other_files`, `decoded`, `text_grid`,
+            `Parts`, `xlsx_grid` and `ods_grid`: the file cannot be read as a whole.
+    """
+    if len(data) > MAX_BYTES:
+        raise InputFault("table.too_large", file=file, bytes=len(data), limit=MAX_BYTES)
+    if not data.strip():
+        raise InputFault("table.empty", file=file)
+    if data.startswith(_PACKED):
+        return _workbook(data, file, tell)
+    refuse_other_files(data, file)
+    read = decoded(data, file)
+    refuse_other_text(read.text, file)
+    return text_grid(read.text, file, tell, read.remarks, utf8=read.utf8)
+
+
+def _workbook(data: bytes, file: str, tell: Callable[[float], None]) -> Grid:
+    raise InputFault("table.is_packed", file=file)
+
+
+def read_pasted(text: str) -> Grid:
+    """The rows of a block from the clipboard; its faults name no file.
+
+    Raises:
+        InputFault: ``table.too_large``, ``table.zero_bytes``, and the codes of `text_grid`.
+    """
+    if len(text) > MAX_BYTES:
+        raise InputFault("table.too_large", bytes=len(text), limit=MAX_BYTES)
+    if "\0" in text:
+        raise InputFault("table.zero_bytes")
+    return text_grid(text, "", _nobody)
