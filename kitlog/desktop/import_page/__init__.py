@@ -1,0 +1,1 @@
+"""The import: what a table of anybody's would bring, asked about, looked at, and only then written."""
