@@ -1,4 +1,4 @@
-"""How large a table may be."""
+"""How large a table may be, and what its columns are called."""
 
 from typing import TypeVar
 
@@ -22,3 +22,12 @@ def within_columns(cells: list[_Any], file: str) -> list[_Any]:
     if width > MAX_COLUMNS:
         raise InputFault("table.too_many_columns", file=file, limit=MAX_COLUMNS)
     return cells[:width]
+
+
+def column_letters(column: int) -> str:
+    """The name a spreadsheet gives a column; the first is 1, called A."""
+    letters = ""
+    while column > 0:
+        column, rest = divmod(column - 1, 26)
+        letters = chr(ord("A") + rest) + letters
+    return letters

@@ -8,6 +8,7 @@ from kitlog.files.table.cells import Grid
 from kitlog.files.table.csv_grid import text_grid
 from kitlog.files.table.decode import decoded
 from kitlog.files.table.not_a_table import refuse_other_files, refuse_other_text
+from kitlog.files.table.workbook_grid import workbook_grid
 
 _PACKED = (b"PK\x03\x04", b"PK\x05\x06")
 
@@ -28,22 +29,18 @@ def read_grid(data: bytes, file: str, tell: Callable[[float], None] = _nobody) -
 
     Raises:
         InputFault: ``table.too_large``, ``table.empty``, and the codes of `refuse_other_files`, `decoded`, `text_grid`,
-            `Parts`, `xlsx_grid` and `ods_grid`: the file cannot be read as a whole.
+            `workbook_grid`: the file cannot be read as a whole.
     """
     if len(data) > MAX_BYTES:
         raise InputFault("table.too_large", file=file, bytes=len(data), limit=MAX_BYTES)
     if not data.strip():
         raise InputFault("table.empty", file=file)
     if data.startswith(_PACKED):
-        return _workbook(data, file, tell)
+        return workbook_grid(data, file, tell)
     refuse_other_files(data, file)
     read = decoded(data, file)
     refuse_other_text(read.text, file)
     return text_grid(read.text, file, tell, read.remarks, utf8=read.utf8)
-
-
-def _workbook(data: bytes, file: str, tell: Callable[[float], None]) -> Grid:
-    raise InputFault("table.is_packed", file=file)
 
 
 def read_pasted(text: str) -> Grid:

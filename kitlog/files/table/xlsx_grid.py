@@ -1,0 +1,234 @@
+"""An .xlsx workbook into a grid; openpyxl reads it, from parts that were held to what a table can be."""
+
+import datetime as dt
+import io
+import re
+import warnings
+from collections.abc import Callable, Iterator
+from decimal import Decimal
+from typing import Any
+
+from kitlog.fault import Fault, InputFault
+from kitlog.files.table.archive import Parts
+from kitlog.files.table.cells import Cell, Grid
+from kitlog.files.table.extent import MAX_COLUMNS, column_letters
+from kitlog.files.table.sheets import Sheet, book_remarks, is_empty
+from kitlog.files.table.xlsx_cells import day_cell, hours_cell, number_cell
+
+_IDLE = re.compile(
+    r"(docProps|customXml|xl/(theme|drawings|charts|chartsheets|media|comments|threadedComments|persons|tables"
+    r"|queryTables|pivot\w*|externalLinks|embeddings|ctrlProps|printerSettings|worksheets/_rels|calcChain))"
+)
+"""Parts that hold no cells: what is wrong in them is not looked for."""
+_STRICT = b"http://purl.oclc.org/ooxml/"
+_NAMES = (
+    (b"spreadsheetml/main", b"spreadsheetml/2006/main"),
+    (b"officeDocument/relationships", b"officeDocument/2006/relationships"),
+)
+"""Names of ECMA-376 part 1 (strict) and of part 4 (transitional)."""
+_TELL_EVERY = 250
+_LONGEST_EXACT = 10**15
+_SECONDS_OF_A_DAY = 86_400
+
+
+def xlsx_grid(parts: Parts, file: str, tell: Callable[[float], None]) -> Grid:
+    """The rows of the active sheet, or of the first with anything in it.
+
+    Remarks: those of `book_remarks`.
+
+    Raises:
+        InputFault: ``table.broken_workbook`` (`reason`), ``table.empty``, ``table.too_many_rows``,
+            ``table.too_many_columns``, and the codes of `Parts`.
+    """
+    source = parts.stored(lambda name: name.endswith((".xml", ".rels")) and not _IDLE.match(name), _usual)
+    tell(0.1)
+    with warnings.catch_warnings():
+        # What openpyxl warns of is what it would not write back: extensions, validations, print areas, styles.
+        warnings.filterwarnings("ignore", category=UserWarning, module=r"openpyxl(\.|$)")
+        book = _Book(source, file)
+        taken: Sheet | None = None
+        others: list[Sheet] = []
+        for worksheet in book.worksheets():
+            sheet = book.read(worksheet, tell if taken is None else None)
+            if taken is None and sheet.rows:
+                taken = sheet
+            elif sheet.rows:
+                others.append(sheet)
+    if taken is None:
+        raise InputFault("table.empty", file=file)
+    tell(1.0)
+    return Grid(taken.rows, book_remarks(taken, others))
+
+
+def _usual(part: bytes) -> bytes:
+    """A part of a "strict" workbook under the names of the usual ones, which the library knows."""
+    if _STRICT not in part:
+        return part
+    for strict, usual in _NAMES:
+        part = part.replace(_STRICT + strict, b"http://schemas.openxmlformats.org/" + usual)
+    return part
+
+
+class _Book:
+    """A workbook open in openpyxl; whatever that trips over is the file's fault."""
+
+    def __init__(self, source: Any, file: str) -> None:
+        from openpyxl import load_workbook
+
+        self._file = file
+        self._source = source
+        self._codes: dict[int, str] = {}
+        (self._book,) = self._guarded(load_workbook(source, read_only=True, keep_links=False) for _ in range(1))
+
+    def worksheets(self) -> list[Any]:
+        """The sheets in the order in which they are asked for content: the active one, the visible, the hidden."""
+        sheets = [sheet for sheet in self._book.worksheets if hasattr(sheet, "_worksheet_path")]
+        active = self._book.active
+        return sorted(sheets, key=lambda sheet: (_is_hidden(sheet), sheet is not active))
+
+    def read(self, worksheet: Any, tell: Callable[[float], None] | None) -> Sheet:
+        """A sheet; without `tell`, only as far as its first row with anything in it."""
+        sheet = Sheet(str(worksheet.title), hidden=_is_hidden(worksheet))
+        with worksheet._get_source() as source:  # noqa: SLF001  # the only way to a sheet's own XML; held by tests
+            size = max(source.seek(0, io.SEEK_END), 1)
+            source.seek(0)
+            parser = _parser(source, worksheet)
+            for count, (row, cells) in enumerate(self._guarded(parser.parse())):
+                self._add(sheet, row, cells, parser)
+                if tell is None and sheet.rows:
+                    return sheet
+                if tell is not None and count % _TELL_EVERY == 0:
+                    tell(min(0.1 + 0.9 * source.tell() / size, 1.0))
+        _note_layout(sheet, parser)
+        return sheet
+
+    def _guarded(self, steps: Iterator[Any]) -> Iterator[Any]:
+        """Steps of the library, with its errors turned into a fault."""
+        while True:
+            try:
+                step = next(steps)
+            except StopIteration:
+                return
+            except Fault:
+                raise
+            except Exception as error:
+                reason = f"{type(error).__name__}: {error}".splitlines()[0][:200]
+                raise InputFault("table.broken_workbook", file=self._file, reason=reason) from error
+            yield step
+
+    def _add(self, sheet: Sheet, row: int, stored: list[dict[str, Any]], parser: Any) -> None:
+        cells: list[Cell] = []
+        for one in stored:
+            value, column = one["value"], one["column"]
+            if value is None:
+                continue
+            cell = self._cell(value, one, sheet)
+            if is_empty(cell):
+                continue
+            if column > MAX_COLUMNS:
+                raise InputFault("table.too_many_columns", file=self._file, limit=MAX_COLUMNS)
+            cells.extend("" for _ in range(column - len(cells)))
+            cells[column - 1] = cell
+        sheet.no_value.extend(f"{column_letters(column)}{row}" for column in parser.taken_without_value())
+        if cells:
+            sheet.add(row, cells, self._file)
+
+    def _cell(self, value: Any, one: dict[str, Any], sheet: Sheet) -> Cell:
+        kind = one["data_type"]
+        if kind == "n":
+            if abs(value) >= _LONGEST_EXACT:
+                sheet.digits_lost.append(_name(one))
+            return number_cell(value, self._code(one["style_id"]), self._book.epoch)
+        if kind == "b":
+            return "TRUE" if value else "FALSE"
+        if kind == "e":
+            sheet.errors.append(_name(one))
+        if kind == "d":
+            return _iso_cell(value)
+        return str(value).replace("_x000D_", "").replace("\r\n", "\n").replace("\r", "\n")
+
+    def _code(self, style: int) -> str:
+        """The number format of a style, by its index."""
+        code = self._codes.get(style)
+        if code is None:
+            code = self._codes[style] = self._look_up(style)
+        return code
+
+    def _look_up(self, style: int) -> str:
+        from openpyxl.styles.numbers import BUILTIN_FORMATS, BUILTIN_FORMATS_MAX_SIZE
+
+        styles, formats = self._book._cell_styles, self._book._number_formats  # noqa: SLF001  # as its own cells do
+        if not 0 <= style < len(styles):
+            return "General"
+        number = styles[style].numFmtId
+        if number < BUILTIN_FORMATS_MAX_SIZE:
+            return str(BUILTIN_FORMATS.get(number, "General"))
+        place = number - BUILTIN_FORMATS_MAX_SIZE
+        return str(formats[place]) if place < len(formats) else "General"
+
+
+def _parser(source: Any, worksheet: Any) -> Any:
+    """The library's own parser, that also notes formulas of which no result is stored."""
+    from openpyxl.worksheet._reader import FORMULA_TAG, VALUE_TAG, WorkSheetParser
+
+    class Parser(WorkSheetParser):  # type: ignore[misc]  # the library has no types
+        """Reads values; dates are left as numbers, their formats are looked at later."""
+
+        def __init__(self) -> None:
+            super().__init__(source, worksheet._shared_strings, data_only=True)  # noqa: SLF001
+            self._without_value: list[int] = []
+
+        def parse_cell(self, element: Any) -> dict[str, Any]:
+            cell: dict[str, Any] = super().parse_cell(element)
+            if cell["value"] is None and element.find(FORMULA_TAG) is not None:
+                stored = element.find(VALUE_TAG)
+                if stored is None or cell["data_type"] != "str":
+                    self._without_value.append(cell["column"])
+            return cell
+
+        def taken_without_value(self) -> list[int]:
+            """Columns of such formulas in the row that was read last."""
+            found, self._without_value = self._without_value, []
+            return found
+
+        def parse_extensions(self, element: Any) -> None:
+            """Extensions hold no cells."""
+
+        def parse_formatting(self, element: Any) -> None:
+            """Conditional formats hold no cells."""
+
+    return Parser()
+
+
+def _name(cell: dict[str, Any]) -> str:
+    return f"{column_letters(cell['column'])}{cell['row']}"
+
+
+def _is_hidden(worksheet: Any) -> bool:
+    return str(worksheet.sheet_state) != "visible"
+
+
+def _iso_cell(value: Any) -> Cell:
+    """A cell that holds a day or a time in words of ISO 8601."""
+    if isinstance(value, dt.datetime):
+        return day_cell(value.date())
+    if isinstance(value, dt.date):
+        return day_cell(value)
+    if isinstance(value, dt.time):
+        seconds = value.hour * 3600 + value.minute * 60 + value.second
+        return hours_cell(Decimal(seconds) / _SECONDS_OF_A_DAY)
+    if isinstance(value, dt.timedelta):
+        return hours_cell(Decimal(str(value.total_seconds())) / _SECONDS_OF_A_DAY)
+    return str(value)
+
+
+def _note_layout(sheet: Sheet, parser: Any) -> None:
+    """Hidden rows and columns, and cells that are merged."""
+    hidden = {int(row) for row, seen in parser.row_dimensions.items() if seen.get("hidden") in ("1", "true")}
+    sheet.hidden_rows.extend(row.spot.row for row in sheet.rows if row.spot.row in hidden)
+    for seen in parser.column_dimensions.values():
+        if seen.get("hidden") in ("1", "true"):
+            first, last = int(seen["min"]), int(seen["max"])
+            sheet.hidden_columns.update(range(first, min(last, MAX_COLUMNS) + 1))
+    if parser.merged_cells:
+        sheet.merged.extend(str(cell.ref) for cell in parser.merged_cells.mergeCell)
