@@ -10,6 +10,7 @@ from kitlog.files.table.remark import Remark
 
 _SAMPLE = 8_000
 _EXAMPLES = 5
+_LONGEST_WORD = 40
 _MARKS = (
     (codecs.BOM_UTF32_LE, "utf-32"),
     (codecs.BOM_UTF32_BE, "utf-32"),
@@ -90,10 +91,11 @@ def examples(text: str) -> tuple[str, ...]:
     """Up to five different words of a text that hold letters beyond ASCII."""
     found: dict[str, None] = {}
     for match in re.finditer(r"[^\x00-\x7f]", text):
-        line = text[max(0, match.start() - 40) : match.end() + 40]
-        for word in _WORD.findall(line):
-            if match.group() in word:
-                found.setdefault(word)
+        begin = max(0, match.start() - _LONGEST_WORD)
+        near = text[begin : match.end() + _LONGEST_WORD]
+        for word in _WORD.finditer(near):
+            if word.start() <= match.start() - begin < word.end():
+                found.setdefault(word.group())
         if len(found) >= _EXAMPLES:
             break
     return tuple(found)[:_EXAMPLES]

@@ -60,9 +60,16 @@ def _fits(before: str, char: str, after: str, *, strictly: bool = True) -> bool:
         return True
     if before.isalpha() and after.isalpha():
         return False
-    if char in _OPENING and (before.isalnum() or not after.strip()):
-        return char == "“" and not after.isalnum()
-    return char in _MARKS or char in _OPENING
+    if char in _OPENING:
+        return _fits_opening(before, char, after)
+    return char in _MARKS
+
+
+def _fits_opening(before: str, char: str, after: str) -> bool:
+    """A mark that opens; one closes in German what it opens in English, and in French a blank follows one."""
+    if char == "“" and not after.isalnum():
+        return True
+    return not before.isalnum() and (char == "«" or bool(after.strip()))
 
 
 def _fits_letter(before: str, char: str, after: str) -> bool:
