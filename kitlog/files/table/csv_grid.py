@@ -57,6 +57,8 @@ def text_grid(
     mark = sep_line.group(1) if sep_line else separator_of(body)
     found = _Found()
     rows = list(_rows(body, mark, file, tell, found, 1 if sep_line else 0))
+    if not rows:
+        raise InputFault("table.empty", file=file)
     remarks = (*said, *_remarks(mark, found))
     own = utf8 and not remarks and not sep_line and '="' not in body
     return Grid(rows, remarks, own_form=own)

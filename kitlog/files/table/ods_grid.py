@@ -29,6 +29,8 @@ _COLUMNS, _ROWS = f"{_TABLE}number-columns-repeated", f"{_TABLE}number-rows-repe
 _WIDE, _HIGH = f"{_TABLE}number-columns-spanned", f"{_TABLE}number-rows-spanned"
 _VALUE_TYPE, _FORMULA = f"{_OFFICE}value-type", f"{_TABLE}formula"
 _ERROR = re.compile(r"#[A-ZÄÖÜÉ0-9/]+[!?]?|Err:\d+")
+_HEAD = 10_000
+"""Bytes in which a document type would be declared; no spreadsheet has one, and its entities would be lost."""
 _TELL_EVERY = 250
 _LONGEST_EXACT = 10**15
 
@@ -43,6 +45,8 @@ def ods_grid(parts: Parts, file: str, tell: Callable[[float], None]) -> Grid:
             ``table.too_many_rows``, ``table.too_many_columns``, and the codes of `Parts`.
     """
     content = parts.read("content.xml")
+    if b"<!DOCTYPE" in content[:_HEAD]:
+        raise InputFault("table.broken_workbook", file=file, reason="DOCTYPE")
     active = _active_sheet(parts.read("settings.xml"), file) if "settings.xml" in parts.names else ""
     tell(0.1)
     sheets = list(_Reading(content, file, active, tell).sheets())

@@ -45,7 +45,7 @@ def xlsx_grid(parts: Parts, file: str, tell: Callable[[float], None]) -> Grid:
     with warnings.catch_warnings():
         # What openpyxl warns of is what it would not write back: extensions, validations, print areas, styles.
         warnings.filterwarnings("ignore", category=UserWarning, module=r"openpyxl(\.|$)")
-        book = _Book(source, file)
+        book = _Book(source, file, _active_name(parts))
         taken: Sheet | None = None
         others: list[Sheet] = []
         for worksheet in book.worksheets():
@@ -69,12 +69,30 @@ def _usual(part: bytes) -> bytes:
     return part
 
 
+def _active_name(parts: Parts) -> str:
+    """The name of the sheet in front; the library counts wrong behind a sheet that is a chart, which is left out."""
+    from lxml import etree
+
+    xml = parts.read("xl/workbook.xml") if "xl/workbook.xml" in parts.names else b""
+    safe = etree.XMLParser(resolve_entities=False, no_network=True, load_dtd=False, huge_tree=False, recover=True)
+    try:
+        root = etree.fromstring(xml, safe)
+    except (etree.LxmlError, SyntaxError, ValueError):
+        root = None
+    if root is None:
+        return ""
+    names = [str(sheet.get("name")) for sheet in root.iterfind(".//{*}sheets/{*}sheet")]
+    front = next((view.get("activeTab", "0") for view in root.iterfind(".//{*}workbookView")), "0")
+    return names[int(front)] if front.isdecimal() and len(front) < 6 and int(front) < len(names) else ""
+
+
 class _Book:
     """A workbook open in openpyxl; whatever that trips over is the file's fault."""
 
-    def __init__(self, source: Any, file: str) -> None:
+    def __init__(self, source: Any, file: str, active: str) -> None:
         from openpyxl import load_workbook
 
+        self._active = active
         self._file = file
         self._source = source
         self._codes: dict[int, str] = {}
@@ -83,8 +101,7 @@ class _Book:
     def worksheets(self) -> list[Any]:
         """The sheets in the order in which they are asked for content: the active one, the visible, the hidden."""
         sheets = [sheet for sheet in self._book.worksheets if hasattr(sheet, "_worksheet_path")]
-        active = self._book.active
-        return sorted(sheets, key=lambda sheet: (_is_hidden(sheet), sheet is not active))
+        return sorted(sheets, key=lambda sheet: (_is_hidden(sheet), sheet.title != self._active))
 
     def read(self, worksheet: Any, tell: Callable[[float], None] | None) -> Sheet:
         """A sheet; without `tell`, only as far as its first row with anything in it."""
