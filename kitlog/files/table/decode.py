@@ -3,6 +3,7 @@
 import codecs
 import re
 from dataclasses import dataclass
+from itertools import islice
 
 from kitlog.fault import InputFault
 from kitlog.files.table.letters import another_encoding
@@ -11,6 +12,7 @@ from kitlog.files.table.remark import Remark
 _SAMPLE = 8_000
 _EXAMPLES = 5
 _LONGEST_WORD = 40
+_LOOKED_AT = 400
 _MARKS = (
     (codecs.BOM_UTF32_LE, "utf-32"),
     (codecs.BOM_UTF32_BE, "utf-32"),
@@ -90,7 +92,7 @@ def _eight_bits(data: bytes, at: int, file: str) -> Decoded:
 def examples(text: str) -> tuple[str, ...]:
     """Up to five different words of a text that hold letters beyond ASCII."""
     found: dict[str, None] = {}
-    for match in re.finditer(r"[^\x00-\x7f]", text):
+    for match in islice(re.finditer(r"[^\x00-\x7f]", text), _LOOKED_AT):
         begin = max(0, match.start() - _LONGEST_WORD)
         near = text[begin : match.end() + _LONGEST_WORD]
         for word in _WORD.finditer(near):

@@ -5,7 +5,7 @@ the letters of German and French come first, and the library decides over the re
 """
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 _OTHERS = ("cp850", "mac_roman")
 _SAMPLE = 8_000
@@ -19,7 +19,7 @@ _BETWEEN = frozenset("’‘–—·\u00ad\u00a0")
 """Marks that may stand between two letters: l’aile, Wi–Fi."""
 _OPENING = frozenset("„‚«‹“‘")
 _MARKS = frozenset("”›»…€£§±½¼¾•†µ×°²³®™©‰¹º")
-_ODD = re.compile(r"(.?)([^\x00-\x7f])(?=(.?))", re.DOTALL)
+_ODD = re.compile(r"[^\x00-\x7f]")
 
 
 def another_encoding(data: bytes) -> str | None:
@@ -43,13 +43,20 @@ def _read(data: bytes, encoding: str) -> str | None:
 
 
 def _misfits(text: str) -> Iterable[bool]:
-    """For each odd character whether it stands where German, French and English never put it."""
-    return (not _fits(*match.groups()) for match in _ODD.finditer(text))
+    """For each place of an odd character whether German, French and English never put it there."""
+    return (not _fits(*place) for place in set(_places(text)))
+
+
+def _places(text: str) -> Iterator[tuple[str, str, str]]:
+    """Each odd character with its neighbours."""
+    for match in _ODD.finditer(text):
+        at = match.start()
+        yield text[max(at - 1, 0) : at], match.group(), text[at + 1 : at + 2]
 
 
 def _mostly_fits(text: str) -> bool:
     """The same with the letters of other languages allowed, and one misfit in ten."""
-    wrong = [not _fits(*match.groups(), strictly=False) for match in _ODD.finditer(text)]
+    wrong = [not _fits(*place, strictly=False) for place in _places(text)]
     return sum(wrong) * 10 <= len(wrong)
 
 
