@@ -87,9 +87,10 @@ def _rows(
     """The rows that hold anything; `skipped` lines stand above them."""
     filled = 0
     formulas = '="' in text
+    lines = text.count("\n") + 1 + skipped
     for record, (line, cells) in enumerate(_records(text, mark, file, found, skipped), 1):
         if record % _TELL_EVERY == 0:
-            tell(min(line / (text.count("\n") + 1), 1.0))
+            tell(min(line / lines, 1.0))
         if not any(cells) or not "".join(cells).strip():
             continue
         filled += 1

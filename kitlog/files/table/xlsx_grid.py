@@ -1,8 +1,6 @@
 """An .xlsx workbook into a grid; openpyxl reads it, from parts that were held to what a table can be."""
 
 import datetime as dt
-import io
-import re
 import warnings
 from collections.abc import Callable, Iterator
 from decimal import Decimal
@@ -14,19 +12,8 @@ from kitlog.files.table.cells import Cell, Grid
 from kitlog.files.table.extent import MAX_COLUMNS, column_letters
 from kitlog.files.table.sheets import Sheet, book_remarks, is_empty
 from kitlog.files.table.xlsx_cells import day_cell, hours_cell, number_cell
+from kitlog.files.table.xlsx_source import ToldSource, active_name, told_source
 
-_IDLE = re.compile(
-    r"(docProps|customXml|xl/(theme|drawings|charts|chartsheets|media|comments|threadedComments|persons|tables"
-    r"|queryTables|pivot\w*|externalLinks|embeddings|ctrlProps|printerSettings|worksheets/_rels|calcChain))"
-)
-"""Parts that hold no cells: what is wrong in them is not looked for."""
-_STRICT = b"http://purl.oclc.org/ooxml/"
-_NAMES = (
-    (b"spreadsheetml/main", b"spreadsheetml/2006/main"),
-    (b"officeDocument/relationships", b"officeDocument/2006/relationships"),
-)
-"""Names of ECMA-376 part 1 (strict) and of part 4 (transitional)."""
-_TELL_EVERY = 250
 _LONGEST_EXACT = 10**15
 _SECONDS_OF_A_DAY = 86_400
 
@@ -40,16 +27,15 @@ def xlsx_grid(parts: Parts, file: str, tell: Callable[[float], None]) -> Grid:
         InputFault: ``table.broken_workbook`` (`reason`), ``table.empty``, ``table.too_many_rows``,
             ``table.too_many_columns``, and the codes of `Parts`.
     """
-    source = parts.stored(lambda name: name.endswith((".xml", ".rels")) and not _IDLE.match(name), _usual)
-    tell(0.1)
+    source = told_source(parts, tell)
     with warnings.catch_warnings():
         # What openpyxl warns of is what it would not write back: extensions, validations, print areas, styles.
         warnings.filterwarnings("ignore", category=UserWarning, module=r"openpyxl(\.|$)")
-        book = _Book(source, file, _active_name(parts))
+        book = _Book(source, file, active_name(parts))
         taken: Sheet | None = None
         others: list[Sheet] = []
         for worksheet in book.worksheets():
-            sheet = book.read(worksheet, tell if taken is None else None)
+            sheet = book.read(worksheet, whole=taken is None)
             if taken is None and sheet.rows:
                 taken = sheet
             elif sheet.rows:
@@ -60,36 +46,10 @@ def xlsx_grid(parts: Parts, file: str, tell: Callable[[float], None]) -> Grid:
     return Grid(taken.rows, book_remarks(taken, others))
 
 
-def _usual(part: bytes) -> bytes:
-    """A part of a "strict" workbook under the names of the usual ones, which the library knows."""
-    if _STRICT not in part:
-        return part
-    for strict, usual in _NAMES:
-        part = part.replace(_STRICT + strict, b"http://schemas.openxmlformats.org/" + usual)
-    return part
-
-
-def _active_name(parts: Parts) -> str:
-    """The name of the sheet in front; the library counts wrong behind a sheet that is a chart, which is left out."""
-    from lxml import etree
-
-    xml = parts.read("xl/workbook.xml") if "xl/workbook.xml" in parts.names else b""
-    safe = etree.XMLParser(resolve_entities=False, no_network=True, load_dtd=False, huge_tree=False, recover=True)
-    try:
-        root = etree.fromstring(xml, safe)
-    except (etree.LxmlError, SyntaxError, ValueError):
-        root = None
-    if root is None:
-        return ""
-    names = [str(sheet.get("name")) for sheet in root.iterfind(".//{*}sheets/{*}sheet")]
-    front = next((view.get("activeTab", "0") for view in root.iterfind(".//{*}workbookView")), "0")
-    return names[int(front)] if front.isdecimal() and len(front) < 6 and int(front) < len(names) else ""
-
-
 class _Book:
     """A workbook open in openpyxl; whatever that trips over is the file's fault."""
 
-    def __init__(self, source: Any, file: str, active: str) -> None:
+    def __init__(self, source: ToldSource, file: str, active: str) -> None:
         from openpyxl import load_workbook
 
         self._active = active
@@ -103,19 +63,15 @@ class _Book:
         sheets = [sheet for sheet in self._book.worksheets if hasattr(sheet, "_worksheet_path")]
         return sorted(sheets, key=lambda sheet: (_is_hidden(sheet), sheet.title != self._active))
 
-    def read(self, worksheet: Any, tell: Callable[[float], None] | None) -> Sheet:
-        """A sheet; without `tell`, only as far as its first row with anything in it."""
+    def read(self, worksheet: Any, *, whole: bool) -> Sheet:
+        """A sheet; if not the whole, as far as its first row with anything in it."""
         sheet = Sheet(str(worksheet.title), hidden=_is_hidden(worksheet))
         with worksheet._get_source() as source:  # noqa: SLF001  # the only way to a sheet's own XML; held by tests
-            size = max(source.seek(0, io.SEEK_END), 1)
-            source.seek(0)
             parser = _parser(source, worksheet)
-            for count, (row, cells) in enumerate(self._guarded(parser.parse())):
+            for row, cells in self._guarded(parser.parse()):
                 self._add(sheet, row, cells, parser)
-                if tell is None and sheet.rows:
+                if sheet.rows and not whole:
                     return sheet
-                if tell is not None and count % _TELL_EVERY == 0:
-                    tell(min(0.1 + 0.9 * source.tell() / size, 1.0))
         _note_layout(sheet, parser)
         return sheet
 
@@ -129,6 +85,8 @@ class _Book:
             except Fault:
                 raise
             except Exception as error:
+                if self._source.stopped:
+                    raise self._source.stopped from None
                 reason = f"{type(error).__name__}: {error}".splitlines()[0][:200]
                 raise InputFault("table.broken_workbook", file=self._file, reason=reason) from error
             yield step

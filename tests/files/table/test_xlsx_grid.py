@@ -220,12 +220,12 @@ class TestLimits:
         assert fault.value.code == "table.broken_workbook"
 
     def test_what_tell_raises_ends_the_reading(self):
-        class EnoughError(Exception):
+        class EnoughError(ValueError):
             pass
 
         def tell(share):
             assert 0 <= share <= 1
-            if share > 0.5:
+            if share > 0.2:
                 raise EnoughError
 
         with pytest.raises(EnoughError):
