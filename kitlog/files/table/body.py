@@ -1,0 +1,143 @@
+"""The rows below the headings: which are items, and why the others are none."""
+
+from collections.abc import Sequence
+
+from kitlog.files.table.cells import Cell, GridRow, text_of
+from kitlog.files.table.headings import meanings
+from kitlog.files.table.one_heading import find
+from kitlog.files.table.row_words import RowWords
+from kitlog.files.table.sums import is_sum_above, is_sum_below
+from kitlog.files.table.vocabulary import Vocabulary
+
+_LOOKED_AT = 60
+"""Rows by which the usual width is told."""
+_WIDE = 5
+"""Usual filled cells from which on a row of two is looked at closely too."""
+_OTHER_HEADINGS = 3
+"""Understood headings, with no other cell, that begin another table."""
+
+Filled = list[tuple[int, str]]
+
+
+class Body:
+    """The rows below the headings; rows with a name and other cells are looked at only as far as needed.
+
+    Args:
+        rows: of the grid.
+        texts: the row of headings as written, headings: as they are understood.
+        start: the first row below.
+        words: the vocabulary.
+    """
+
+    def __init__(
+        self, rows: Sequence[GridRow], texts: Sequence[str], headings: Sequence[str], start: int, words: Vocabulary
+    ) -> None:
+        self._rows, self._start, self._vocabulary = rows, start, words
+        self._headings = [text.casefold() for text in texts]
+        found = meanings(headings, words)
+        self._name = next((at for at, one in enumerate(found) if one.meaning and one.meaning.target == "name"), None)
+        widths = sorted(sum(cell != "" for cell in row.cells) for row in rows[start : start + _LOOKED_AT])
+        usual = widths[len(widths) // 2] if widths else 0
+        self._few = 2 if usual >= _WIDE else 1
+        self._single = not widths or widths[-1] <= 1
+        self._words = RowWords(words, capitals=self._capitals())
+        self._tail = len(rows)
+
+    def _capitals(self) -> bool:
+        """Whether names are mostly in capitals, which then tell nothing."""
+        at = self._name or 0
+        rows = self._rows[self._start : self._start + _LOOKED_AT]
+        names = [cell for row in rows if len(row.cells) > at and isinstance(cell := row.cells[at], str) and cell]
+        return 2 * sum(name.isupper() for name in names) > len(names)
+
+    def reasons(self) -> dict[int, str]:
+        """The rows that are no items, with the reason."""
+        self._tail = self._find_tail()
+        reasons: dict[int, str] = {}
+        for index in self._doubtful():
+            reason = self._reason(index)
+            if reason == "other table":
+                others = dict.fromkeys(range(index, len(self._rows)), reason)
+                return reasons | others
+            if reason:
+                reasons[index] = reason
+        return reasons
+
+    def _doubtful(self) -> list[int]:
+        """Rows that are looked at closely: few cells, no name, or a name that begins as a sum or heading does."""
+        if self._name is None:
+            return list(range(self._start, len(self._rows)))
+        name, few = self._name, self._few
+        sums, names = self._words.first_words, self._vocabulary.layout.names | {self._headings[name]}
+        found = []
+        for index in range(self._start, len(self._rows)):
+            cells = self._rows[index].cells
+            cell = cells[name] if name < len(cells) else ""
+            if cell.__class__ is str and cell and len(cells) - cells.count("") > few:
+                small = str(cell).casefold()
+                if small not in names and small.partition(" ")[0].rstrip(":") not in sums:
+                    continue
+            found.append(index)
+        return found
+
+    def _filled(self, index: int) -> Filled:
+        return [(at, text) for at, cell in enumerate(self._rows[index].cells) if (text := _text(cell))]
+
+    def _find_tail(self) -> int:
+        """The first row of the end of the table: sums, notes and single cells, with no fuller row below."""
+        for index in range(len(self._rows) - 1, self._start - 1, -1):
+            filled = self._filled(index)
+            plain = len(filled) > 1 and not self._words.is_sum(filled) and not self._words.begins_note(filled[0][1])
+            if plain and not self._only_figures(filled):
+                return index + 1
+        return self._start
+
+    def _only_figures(self, filled: Filled) -> bool:
+        return all(at != self._name and self._words.is_figure(text) for at, text in filled)
+
+    def _reason(self, index: int) -> str:
+        filled = self._filled(index)
+        if not filled:
+            return "note"
+        if self._headings_again(filled):
+            return "heading again"
+        if self._words.is_sum(filled):
+            return "totals"
+        if self._begins_table(filled):
+            return "other table"
+        if self._name is not None and self._only_figures(filled):
+            ends = index >= self._tail and index > self._start
+            return "totals" if ends or is_sum_above(self._rows, index, self._start, filled) else ""
+        if index >= self._tail and self._words.is_note(filled, gap=self._gap(index)):
+            return "note"
+        return self._section(index, filled)
+
+    def _headings_again(self, filled: Filled) -> bool:
+        same = [at < len(self._headings) and self._headings[at] == text.casefold() for at, text in filled]
+        return all(same) and len(same) >= min(2, sum(map(bool, self._headings)))
+
+    def _begins_table(self, filled: Filled) -> bool:
+        if len(filled) < _OTHER_HEADINGS or filled[0][1].casefold() not in self._vocabulary.layout.names:
+            return False
+        return all(find(text, self._vocabulary).meaning for _at, text in filled)
+
+    def _gap(self, index: int) -> bool:
+        """Whether an empty row stands above."""
+        return index > 0 and self._rows[index].spot.record - self._rows[index - 1].spot.record > 1
+
+    def _section(self, index: int, filled: Filled) -> str:
+        """A row with nothing but the name of a section, or with the sum of that section."""
+        if self._single and not filled[0][1].endswith(":"):
+            return ""
+        above = self._gap(index) or index == self._start
+        if not self._words.is_section(filled[0][1], above=above):
+            return ""
+        if len(filled) == 1:
+            return "section"
+        figures = [(at, text) for at, text in filled[1:] if self._words.is_figure(text)]
+        sums = len(figures) == len(filled) - 1 and is_sum_below(self._rows, index, figures)
+        return "totals" if sums else ""
+
+
+def _text(cell: Cell) -> str:
+    return "" if cell == "" else " ".join(text_of(cell).split())

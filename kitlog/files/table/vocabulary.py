@@ -1,0 +1,199 @@
+"""What the words of other people's lists mean: the word lists of the resources, ready to be looked up in."""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import cache
+from pathlib import Path
+from typing import TypeVar
+
+from kitlog.files.table.word_forms import english_plurals, form, forms, french_plurals, german_plurals
+from kitlog.files.table.word_lists import (
+    HeadingLists,
+    HeadingWords,
+    KindLists,
+    KindWords,
+    OtherLists,
+    Words,
+    read_lists,
+)
+from kitlog.kit.kinds import ItemState, Kind, Layer, MassSource, Zone
+
+E = TypeVar("E", bound=StrEnum)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class KindVocabulary:
+    """Words for kinds, in the forms of `form`.
+
+    Attributes:
+        last: words that tell the kind where a name ends with them (English, German), first: where it begins with them
+            (French), alone: where it is nothing else; ends: endings of German compounds, the longest first.
+        broad, never, parts, adjectives, after: as told in the lists.
+    """
+
+    last: Mapping[str, Kind]
+    first: Mapping[str, Kind]
+    alone: Mapping[str, Kind]
+    ends: tuple[tuple[str, Kind], ...]
+    broad: frozenset[str]
+    never: frozenset[str]
+    parts: frozenset[str]
+    adjectives: frozenset[str]
+    after: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class LayoutVocabulary:
+    """Words that tell rows without items, in the forms of `form`; `notes` and `unit_cells` as written, small.
+
+    Attributes:
+        sections: broad categories; things: those that may be things as well.
+        names: headings of columns of names.
+    """
+
+    totals: frozenset[str]
+    part_totals: frozenset[str]
+    named_totals: frozenset[str]
+    notes: tuple[str, ...]
+    sections: frozenset[str]
+    things: frozenset[str]
+    mass_words: frozenset[str]
+    unit_cells: frozenset[str]
+    names: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Vocabulary:
+    """All words; equal only to itself, so that results can be kept by it.
+
+    Attributes:
+        headings: meanings of headings by their words, without the little words of `ignored`; joined: the same by the
+            words written as one.
+        choices: members of the closed lists by target and word.
+    """
+
+    headings: Mapping[str, tuple[HeadingWords, ...]]
+    joined: Mapping[str, str]
+    ignored: frozenset[str]
+    besides: frozenset[str]
+    rough: frozenset[str]
+    lowest: frozenset[str]
+    highest: frozenset[str]
+    kinds: KindVocabulary
+    choices: Mapping[str, Mapping[str, StrEnum]]
+    layout: LayoutVocabulary
+
+    def key(self, text: str, kept: frozenset[str] = frozenset()) -> str:
+        """The words of a heading without the little ones, but for those of `kept`."""
+        return " ".join(word for word in form(text).split() if word in kept or word not in self.ignored)
+
+
+def load_vocabulary(folder: Path) -> Vocabulary:
+    """The words from ``tables/`` in the folder of the resources; read once.
+
+    Raises:
+        SystemFault: ``resources.broken`` with ``file``, ``where`` and ``problem``.
+    """
+    return _loaded(folder)
+
+
+@cache
+def _loaded(folder: Path) -> Vocabulary:
+    tables = folder / "tables"
+    headings = read_lists(tables / "headings.toml", HeadingLists)
+    kinds = read_lists(tables / "kinds.toml", KindLists)
+    other = read_lists(tables / "words.toml", OtherLists)
+    ignored = _set(headings.ignored)
+    by_key = _headings(headings.headings, ignored)
+    joined = {key.replace(" ", ""): key for key in by_key if len(key) >= _JOINED}
+    names = frozenset(word.casefold() for entry in headings.headings if entry.target == "name" for word in entry.words)
+    layout = _layout(other, _set(kinds.broad), names)
+    return Vocabulary(
+        headings=by_key,
+        joined=joined,
+        ignored=ignored,
+        besides=_set(headings.besides),
+        rough=_set(headings.rough),
+        lowest=_set(headings.lowest),
+        highest=_set(headings.highest),
+        kinds=_kinds(kinds, other),
+        choices=_choices(other),
+        layout=layout,
+    )
+
+
+_JOINED = 6
+"""Letters of a heading from which on its words may be written as one."""
+
+
+def _set(words: Words) -> frozenset[str]:
+    return frozenset(one for word in words for one in forms(word))
+
+
+def _headings(lists: Iterable[HeadingWords], ignored: frozenset[str]) -> dict[str, tuple[HeadingWords, ...]]:
+    found: dict[str, tuple[HeadingWords, ...]] = {}
+    for entry in lists:
+        for word in entry.words:
+            for one in forms(word):
+                key = " ".join(part for part in one.split() if part not in ignored)
+                if entry not in found.get(key, ()):
+                    found[key] = (*found.get(key, ()), entry)
+    return found
+
+
+def _kinds(lists: KindLists, other: OtherLists) -> KindVocabulary:
+    last: dict[str, Kind] = {}
+    first: dict[str, Kind] = {}
+    for entry in lists.kinds:
+        last |= dict.fromkeys(_spread((*entry.any, *entry.en), english_plurals), entry.kind)
+        last |= dict.fromkeys(_spread((*entry.any, *entry.de), german_plurals), entry.kind)
+        first |= dict.fromkeys(_spread((*entry.any, *entry.fr), french_plurals), entry.kind)
+    alone = {one: entry.kind for entry in lists.kinds for word in entry.alone for one in forms(word)}
+    ends = sorted(_ends(lists.kinds), key=lambda end: -len(end[0]))
+    sets = (lists.broad, lists.never, lists.parts, other.adjectives, other.after)
+    return KindVocabulary(last, first, alone, tuple(ends), *map(_set, sets))
+
+
+def _spread(words: Words, plurals: Callable[[str], Iterable[str]]) -> Iterator[str]:
+    for word in words:
+        for one in forms(word):
+            yield from (*plurals(one), one)
+
+
+def _ends(entries: Iterable[KindWords]) -> Iterator[tuple[str, Kind]]:
+    for entry in entries:
+        for end in entry.ends:
+            for one in forms(end):
+                yield from ((spelt, entry.kind) for spelt in (one, *german_plurals(one)))
+
+
+def _choices(lists: OtherLists) -> dict[str, dict[str, StrEnum]]:
+    zones = _members(Zone, lists.zone)
+    return {
+        "zone": zones,
+        "zone_on_foot": zones,
+        "state": _members(ItemState, lists.state),
+        "mass_source": _members(MassSource, lists.mass_source),
+        "garment_layer": _members(Layer, lists.garment_layer),
+    }
+
+
+def _members(members: type[E], words: Mapping[E, Words]) -> dict[str, StrEnum]:
+    said: dict[str, StrEnum] = {one: member for member, said in words.items() for word in said for one in forms(word)}
+    return said | {form(member.value): member for member in members}
+
+
+def _layout(lists: OtherLists, broad: frozenset[str], names: frozenset[str]) -> LayoutVocabulary:
+    things = _set(lists.things)
+    return LayoutVocabulary(
+        totals=_set(lists.totals),
+        part_totals=_set(lists.part_totals),
+        named_totals=_set(lists.named_totals),
+        notes=tuple(word.casefold() for word in lists.notes),
+        sections=broad - things,
+        things=things,
+        mass_words=_set(lists.mass_words),
+        unit_cells=frozenset(word.casefold() for word in lists.unit_cells),
+        names=names,
+    )
