@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from kitlog.cli import documents
 from kitlog.cli.call import DONE, Call
+from kitlog.cli.import_choices import add_choices
 from kitlog.cli.kit_import import take_in
 from kitlog.cli.parser import Verbs, json_option
 from kitlog.cli.streams import note, say
@@ -18,11 +19,12 @@ if TYPE_CHECKING:
 
 def add(verbs: Verbs) -> None:
     """Add the verb and its own."""
-    own = Verbs(verbs.add("kit", _("read a kit from CSV, list it, write it as CSV")))
-    taking = own.add("import", _("read items from a CSV file: all of it, or nothing"), take_in)
-    taking.add_argument("file", metavar=_("FILE.csv"), help=_("one item a row; - for standard input"))
+    own = Verbs(verbs.add("kit", _("read a kit from a table, list it, write it as CSV")))
+    taking = own.add("import", _("read items from a table (CSV, .xlsx, .ods): all of it, or nothing"), take_in)
+    taking.add_argument("file", metavar=_("FILE"), help=_("one item a row, in your own words; - for standard input"))
     taking.add_argument("--service", metavar=_("FILE.csv"), help=_("service rules and last records, one a row"))
     taking.add_argument("--dry-run", action="store_true", help=_("say what would come in, and write nothing"))
+    add_choices(taking)
     json_option(taking)
     json_option(own.add("list", _("list the items"), _list))
     giving = own.add("export", _("write the items as CSV"), _export)

@@ -1,86 +1,104 @@
-"""kitlog kit import: a CSV file into the kit, all of it or nothing; what is doubtful is asked about."""
+"""kitlog kit import: a table of any form into the kit, all of it or nothing; what is doubtful is refused or settled."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
 from kitlog.cli import documents
-from kitlog.cli.call import DONE, Call
-from kitlog.cli.streams import say
+from kitlog.cli.call import DONE, WRONG_USE, Call
+from kitlog.cli.import_choices import choices_of
+from kitlog.cli.streams import complain, say
+from kitlog.cli.working import Working
+from kitlog.fault import InputFault
 
 if TYPE_CHECKING:
-    from kitlog.workbench.exchange import KitPreview
+    from kitlog.workbench.kit_preview import KitPreview
     from kitlog.workbench.workbench import Workbench
-
-
-@dataclass(frozen=True, slots=True)
-class Import:
-    """What comes in, and which of its names the kit had before: a file read twice would double the kit."""
-
-    preview: "KitPreview"
-    again: tuple[str, ...]
 
 
 def take_in(call: Call) -> int:
     """Read the files of the call, write them unless it is a dry run, and say what came in."""
     look = _looking(call)
 
-    def take(bench: "Workbench") -> Import:
-        found = look(bench)
-        bench.import_kit(found.preview)
-        return found
+    def take(bench: "Workbench") -> "KitPreview":
+        preview = look(bench)
+        bench.import_kit(preview)
+        return preview
 
-    if call.options.dry_run:
-        return _told(call, _looked_at(call, look))
+    if call.options.dry_run or call.options.json:
+        preview = _looked_at(call, look)
+        refusal = preview.refusal()
+        if refusal is not None:
+            return _refused(call, preview, refusal)
+        if call.options.dry_run:
+            return _told(call, preview)
     return _told(call, call.write(take))
 
 
-def _looking(call: Call) -> "Callable[[Workbench], Import]":
-    options = call.options
-    kit = documents.read(options.file)
-    service = None if options.service is None else documents.read(options.service)
+def _looking(call: Call) -> "Callable[[Workbench], KitPreview]":
+    """Reads the files once, whatever is then done with them."""
+    from kitlog.files.table.open_grid import read_grid
+    from kitlog.workbench.kit_preview import ServiceFile, preview_kit
 
-    def look(bench: "Workbench") -> Import:
-        had = {item.name for item in bench.items()}
-        preview = bench.preview_kit(kit, documents.shown_name(options.file), service, options.service or "")
-        return Import(preview, tuple(dict.fromkeys(item.name for item in preview.items if item.name in had)))
+    options = call.options
+    choices, name = choices_of(options), documents.shown_name(options.file)
+    data = documents.read(options.file)
+    service = None if options.service is None else ServiceFile(documents.read(options.service), options.service)
+    with Working(name) as tell:
+        grid = read_grid(data, name, tell)
+
+    def look(bench: "Workbench") -> "KitPreview":
+        with documents.naming(options.file):
+            return preview_kit(bench.kit_source(), grid, name, choices, service)
 
     return look
 
 
-def _looked_at(call: Call, look: "Callable[[Workbench], Import]") -> Import:
+def _looked_at(call: Call, look: "Callable[[Workbench], KitPreview]") -> "KitPreview":
     if not call.data_file.exists():
         return call.rehearse(look)
     with call.reading() as bench:
         return look(bench)
 
 
-def _told(call: Call, found: Import) -> int:
-    from kitlog.wording.kit_text import again_lines, doubts, import_line
-
-    preview, written = found.preview, not call.options.dry_run
+def _refused(call: Call, preview: "KitPreview", refusal: InputFault) -> int:
     if call.options.json:
-        return documents.say_json(_as_json(found, written=written))
-    say([import_line(len(preview.items), len(preview.rules), len(preview.records), written=written)])
-    rows = preview.rows or {}
-    asked = [(item, rows.get(item.id, 0), band) for item, band in preview.implausible]
-    say(doubts(asked, preview.twins, preview.items))
-    say(again_lines(found.again))
+        from kitlog.cli.import_json import preview_json
+
+        documents.say_json(preview_json(preview, written=False))
+    complain(refusal)
+    return WRONG_USE
+
+
+def _told(call: Call, preview: "KitPreview") -> int:
+    written = not call.options.dry_run
+    if call.options.json:
+        from kitlog.cli.import_json import preview_json
+
+        return documents.say_json(preview_json(preview, written=written))
+    say(_lines(preview, written=written))
     return DONE
 
 
-def _as_json(found: Import, *, written: bool) -> dict[str, object]:
-    preview = found.preview
-    rows = preview.rows or {}
-    return {
-        "written": written,
-        "items": len(preview.items),
-        "rules": len(preview.rules),
-        "records": len(preview.records),
-        "twins": [list(twin) for twin in preview.twins],
-        "same_name": list(found.again),
-        "implausible": [
-            {"item": item.name, "row": rows.get(item.id), "mass_g": item.mass_g, "usual_g": list(band)}
-            for item, band in preview.implausible
-        ],
-    }
+def _lines(preview: "KitPreview", *, written: bool) -> "Iterator[str]":
+    """The report: what came in, what was decided, what was left open, what is asked about."""
+    from kitlog.cli.import_json import counts_of
+    from kitlog.wording.import_text import import_line, remark_lines
+    from kitlog.wording.kit_text import doubts
+
+    yield import_line(counts_of(preview), written=written)
+    yield from remark_lines([(remark.code, remark.facts) for remark in preview.remarks])
+    yield from _left_open(preview)
+    asked = [(item, preview.rows.get(item.id, 0), band) for item, band in preview.implausible]
+    yield from doubts(asked, preview.twins, preview.new)
+
+
+def _left_open(preview: "KitPreview") -> "Iterator[str]":
+    from kitlog.wording.faults import fault_text
+    from kitlog.wording.import_text import left_open_line
+
+    for doubt in preview.emptied:
+        why = fault_text(InputFault(f"table.{doubt.question.value}", value=doubt.text)).what
+        yield left_open_line(doubt.spot.row, doubt.heading, doubt.text, why)
+    for problem in preview.dropped:
+        why = fault_text(problem.as_fault()).what
+        yield left_open_line(problem.row, problem.column, str(problem.facts.get("value", "")), why)

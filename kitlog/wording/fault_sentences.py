@@ -1,8 +1,12 @@
 """What each fault code says: what happened or why, and what to do. Facts stand in braces; a missing one is left out."""
 
+from kitlog.wording.grid_sentences import GRID
+from kitlog.wording.handed_sentences import HANDED
 from kitlog.wording.translate import N_
 
 INPUT = {
+    **GRID,
+    **HANDED,
     "number.not_a_number": (N_("“{value}” is no number"), N_("Write it in digits with a point, such as 4.5.")),
     "number.not_whole": (N_("“{value}” is no whole number"), N_("Write it in digits without a fraction.")),
     "number.too_large": (N_("“{value}” is too large a number"), N_("Check the figure and its unit.")),
@@ -119,6 +123,43 @@ INPUT = {
     "item.ambiguous": (N_("{count} items are called “{name}”"), N_("Name it by its id: kitlog kit list --json.")),
     "item.has_history": (N_("{name} has flights, records or events"), N_("Retire it; its history stays.")),
     "budget.unknown": (N_("there is no budget “{name}” yet"), N_("Choose among: {known}.")),
+    "table.dates": (N_("“{value}” can be {readings}"), N_("Say the order with --dates dmy, mdy or ymd{or_empty}.")),
+    "table.decimal": (N_("“{value}” can be {readings}"), N_("Say --decimal comma or point{or_empty}.")),
+    "table.mass_unit": (
+        N_("“{value}” is a mass without a unit ({readings})"),
+        N_("Say --mass-unit g, kg, oz or lb{or_empty}."),
+    ),
+    "table.mah_at": (
+        N_("5 V stands beside mAh, and no single cell has 5 V: {readings}"),
+        N_("Say --mah cell (the V are the socket's) or --mah 5v (the mAh are meant at 5 V){or_empty}."),
+    ),
+    "table.energy": (N_("Wh and mAh x V disagree: {readings}"), N_("Say --energy wh or mah{or_empty}.")),
+    "table.months": (N_("“{value}” names no day ({readings})"), N_("Say --months first or last{or_empty}.")),
+    "table.day_numbers": (
+        N_("“{value}” looks like a spreadsheet's count of days ({readings})"),
+        N_("Say --day-numbers 1900 or 1904{or_empty}, or give the cell the form of a date."),
+    ),
+    "table.unread": (N_("“{value}” says nothing that fits here"), N_("Mend the cell{or_empty}.")),
+    "table.no_name": (
+        N_("a row without a name: {value}"),
+        N_("Give it a name, or leave it out with --doubtful empty."),
+    ),
+    "table.meets_existing": (
+        N_("“{value}” is in the kit already"),
+        N_("Say --existing skip, update or add (as a second one)."),
+    ),
+    "table.meets_several": (
+        N_("several items of the kit could be “{value}”"),
+        N_("Give maker, model or serial number, or skip it with --existing skip."),
+    ),
+    "table.no_headings": (
+        N_("no row of headings was found; it begins with: {first}"),
+        N_("Put a row of headings above the items: name, mass, kind and so on."),
+    ),
+    "table.no_such_heading": (N_("there is no heading “{heading}”"), N_("There are: {known}.")),
+    "table.map_form": (N_("“{value}” is not HEADING=FIELD"), N_('Write it such as --map "Gewicht=mass_g:kg".')),
+    "table.no_such_field": (N_("there is no field “{value}”"), N_("There are: {known}; - leaves the column out.")),
+    "table.no_such_unit": (N_("“{value}” is no unit"), N_("Write it such as g, kg, oz, lb, Wh, mAh, V, W.")),
     "csv.refused": (N_("{count} problems; nothing was imported"), N_("Mend the cells and import again.")),
     "csv.not_utf8": (N_("its text is not UTF-8{found}"), N_("Save it as CSV UTF-8.")),
     "csv.empty": (N_("the file is empty"), N_("Begin with a row of headings.")),

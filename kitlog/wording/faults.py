@@ -31,7 +31,7 @@ class FaultText:
         return f"{self.where}: {self.what}. {self.remedy}" if self.where else f"{self.what}. {self.remedy}"
 
 
-MADE = frozenset({"limits", "because", "found", "write"})
+MADE = frozenset({"limits", "because", "found", "write", "or_empty"})
 """Blanks of sentences that are filled with words made here from other facts."""
 
 
@@ -66,6 +66,7 @@ def _said(fault: Fault) -> dict[str, str]:
         "limits": _limits(facts),
         "because": f" ({facts['reason']})" if facts.get("reason") else "",
         "found": f" ({found})" if found else "",
+        "or_empty": _(", or leave it out with --doubtful empty"),
         "write": _("Write a point: {meant}").format(meant=meant) if meant else _("Write it without a comma"),
     }
     return said | ({"day": ""} if facts.get("value") is not None else {})

@@ -39,16 +39,6 @@ def _sum(items: Sequence[Item]) -> str:
     return text + (_("; mass of {n} not known").format(n=unknown) if unknown else "")
 
 
-def import_line(items: int, rules: int, records: int, *, written: bool) -> str:
-    """What an import brought, or would bring."""
-    parts = [ngettext("{n} item", "{n} items", items).format(n=items)]
-    if rules or records:
-        parts.append(ngettext("{n} service rule", "{n} service rules", rules).format(n=rules))
-        parts.append(ngettext("{n} record", "{n} records", records).format(n=records))
-    text = _("imported: {parts}") if written else _("would import: {parts}; nothing was written")
-    return text.format(parts=", ".join(parts))
-
-
 def doubts(
     implausible: Sequence[tuple[Item, int, tuple[int, int]]], twins: Sequence[tuple[int, ...]], items: Sequence[Item]
 ) -> Iterator[str]:
@@ -77,13 +67,6 @@ def _kindless(items: Sequence[Item]) -> Iterator[str]:
     yield from wrapped(text, WIDTH)
     kinds = ", ".join(kind.value for kind in Kind)
     yield from wrapped(_("Kinds for the column kind: {kinds}.").format(kinds=kinds), WIDTH)
-
-
-def again_lines(names: Sequence[str]) -> Iterator[str]:
-    """Names that the kit had before: taken as second items, since nothing says that they are the same thing."""
-    if names:
-        text = _("a second item of a name that is in the kit already: {named}{more}. Meant so?")
-        yield from wrapped(text.format(named=", ".join(names[:MOST_NAMED]), more=_more(names)), WIDTH)
 
 
 def _more(names: Sequence[object]) -> str:

@@ -1,15 +1,21 @@
-"""Kit in and out: CSV with a preview, the demo scenario, backup.
+"""Kit in and out: tables with a preview, the demo scenario, backup.
 
 What reads and writes the files is imported when it is used: a window opens without it.
 """
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from kitlog.kit.item import Item
-from kitlog.kit.service import ServiceRecord, ServiceRule
 from kitlog.store.aggregates import Stored
+from kitlog.workbench.kit_preview import (
+    REMEMBERED,
+    ImportChoices,
+    KitPreview,
+    KitSource,
+    ServiceFile,
+    meanings_text,
+    preview_kit,
+)
 from kitlog.workbench.outing_commands import OutingCommands
 
 if TYPE_CHECKING:
@@ -17,51 +23,53 @@ if TYPE_CHECKING:
     from kitlog.files.demo import Demo
 
 
-@dataclass(frozen=True, slots=True)
-class KitPreview:
-    """What an import would bring; nothing is written yet.
-
-    Attributes:
-        rows: text line of each item by id; twins: lines of rows that are the same throughout (each is an item).
-        implausible: items whose mass lies outside what is usual for their kind, with that band in g: asked about.
-    """
-
-    file: str
-    items: tuple[Item, ...]
-    rules: tuple[ServiceRule, ...] = ()
-    records: tuple[ServiceRecord, ...] = ()
-    rows: dict[str, int] | None = None
-    twins: tuple[tuple[int, ...], ...] = ()
-    implausible: tuple[tuple[Item, tuple[int, int]], ...] = ()
+NO_CHOICES = ImportChoices()
+"""Nothing decided yet."""
 
 
 class Exchange(OutingCommands):
     """Reads and writes of whole files."""
 
-    def preview_kit(self, data: bytes, file: str, service: bytes | None = None, service_file: str = "") -> KitPreview:
-        """Read a kit.csv, and a service.csv beside it, without writing anything.
+    def kit_source(self) -> KitSource:
+        """What a preview needs, as it is now; it may be used on another thread."""
+        from kitlog.files.resources import resources_folder
+        from kitlog.files.table.vocabulary import load_vocabulary
+
+        held = {name.removeprefix(REMEMBERED): value for name, value in self.preferences(REMEMBERED).items()}
+        words = load_vocabulary(resources_folder())
+        return KitSource(tuple(self.items()), words, self.new_id, held, self.implausible)
+
+    def preview_kit(
+        self, data: bytes, file: str, choices: ImportChoices = NO_CHOICES, service: ServiceFile | None = None
+    ) -> KitPreview:
+        """Read a table of any form, and a service.csv beside it, without writing anything.
 
         Raises:
-            TableFault: with every problem of the file.
+            InputFault: the file is no table that can be read (``table.*``).
+            TableFault: with every problem of the service file.
         """
-        from kitlog.files.csv_kit import read_kit
-        from kitlog.files.csv_service import read_service
+        from kitlog.files.table.open_grid import read_grid
 
-        table = read_kit(data, file, self.items(), self.new_id)
-        rules: tuple[ServiceRule, ...] = ()
-        records: tuple[ServiceRecord, ...] = ()
-        if service is not None:
-            known = (*self.items(), *table.items)
-            book = read_service(service, service_file, known, self.new_id, table.rows)
-            rules, records = book.rules, book.records
-        asked = tuple((item, band) for item in table.items if (band := self.implausible(item)) is not None)
-        return KitPreview(file, table.items, rules, records, dict(table.rows), table.twins, asked)
+        return preview_kit(self.kit_source(), read_grid(data, file), file, choices, service)
 
     def import_kit(self, preview: KitPreview) -> None:
-        """Write what a preview showed: one transaction, one undo step, after a copy of the data file."""
-        self._data.copy_beside("before import", self.now())
-        models: tuple[Stored, ...] = (*preview.items, *preview.rules, *preview.records)
-        self._put("kit.import", models, {"file": preview.file, "count": len(preview.items)})
+        """Write what a preview showed: one transaction, one undo step, after a copy of the data file.
+
+        What the pilot chose its columns to mean is remembered for the next table of the same headings.
+
+        Raises:
+            TableFault: ``csv.refused``: cells are doubtful or wrong, or rows meet the kit and nobody has decided.
+        """
+        refusal = preview.refusal()
+        if refusal is not None:
+            raise refusal
+        events = [event for change in preview.changed if (event := self._new_pairing(change.after)) is not None]
+        models: tuple[Stored, ...] = (*preview.items, *preview.rules, *preview.records, *events)
+        if models:
+            self._data.copy_beside("before import", self.now())
+            self._put("kit.import", models, {"file": preview.file, "count": len(preview.items)})
+        if preview.choices.meanings or preview.choices.by_heading:
+            self.set_preference(REMEMBERED + preview.key, meanings_text(preview.columns))
 
     def export_kit(self) -> "Export":
         """The kit as CSV."""

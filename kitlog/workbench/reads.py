@@ -118,6 +118,11 @@ class Reads(Core):
         with self._data.reading() as reader:
             return reader.ticks(outing_id)
 
+    def preferences(self, beginning: str) -> dict[str, str]:
+        """The preferences whose names begin so."""
+        held = self._read("preference", lambda reader: reader.preferences())
+        return {name: value for name, value in held.items() if name.startswith(beginning)}
+
     def preference(self, name: str, default: str = "") -> str:
         """A preference of the pilot."""
         return self._read("preference", lambda reader: reader.preferences()).get(name, default)

@@ -38,7 +38,7 @@ def test_import_makes_the_data_file_and_list_shows_it(kitlog: Kitlog, nothing: P
 
 def test_a_dry_run_writes_nothing(kitlog: Kitlog, demo: Path, nothing: Path, eight: Path) -> None:
     before = demo.read_bytes()
-    said = kitlog("--data", demo, "kit", "import", eight, "--dry-run")
+    said = kitlog("--data", demo, "kit", "import", eight, "--dry-run", "--existing", "add")
     assert (said.code, said.out.splitlines()[0]) == (0, "would import: 8 items; nothing was written")
     assert demo.read_bytes() == before
     assert kitlog("--data", nothing, "kit", "import", eight, "--dry-run", "--json").json["written"] is False
@@ -46,17 +46,25 @@ def test_a_dry_run_writes_nothing(kitlog: Kitlog, demo: Path, nothing: Path, eig
 
 
 def test_import_is_all_or_nothing(kitlog: Kitlog, demo: Path, nothing: Path, eight: Path) -> None:
-    eight.write_text(EIGHT + "Rope,tool,12.5\nLamp,lamp,40\n")
+    eight.write_text(EIGHT + "Rope,tool,light\nLamp,light,-40\n")
     before = demo.read_bytes()
-    said = kitlog("--data", demo, "kit", "import", eight)
+    said = kitlog("--data", demo, "kit", "import", eight, "--existing", "add")
     assert (said.code, said.out) == (2, "")
     head, *cells = said.err.splitlines()
     assert head == f"kitlog: {eight}: 2 problems; nothing was imported. Mend the cells and import again."
-    assert cells[0].startswith(f"  {eight}, row 10, mass_g: “12.5”")
-    assert cells[1].startswith(f"  {eight}, row 11, kind: “lamp” is not in the list.")
+    assert cells[0].startswith(f"  {eight}, row 10, mass_g: “light” says nothing that fits here.")
+    assert cells[1].startswith(f"  {eight}, row 11, mass_g: “-40”")
     assert demo.read_bytes() == before
     assert kitlog("--data", nothing, "kit", "import", eight).code == 2
     assert not nothing.exists()
+
+
+def test_a_kind_that_is_none_is_other_and_said(kitlog: Kitlog, nothing: Path, eight: Path) -> None:
+    eight.write_text(EIGHT + "Rope,rigging,120\n")
+    said = kitlog("--data", nothing, "kit", "import", eight)
+    assert said.code == 0
+    assert "“rigging” is no kind that kitlog knows: taken as other (row 10)" in said.out
+    assert kitlog("--data", nothing, "kit", "list", "--json").json[-1]["kind"] == "other"
 
 
 def test_a_bad_service_file_keeps_the_items_out_too(kitlog: Kitlog, nothing: Path, eight: Path, tmp_path: Path) -> None:
@@ -72,13 +80,13 @@ def test_import_with_service(kitlog: Kitlog, nothing: Path, eight: Path, tmp_pat
     service = tmp_path / "service.csv"
     service.write_text("item,rule,months,last_on\nReserve,reserve.repack,12,2025-05-08\n")
     said = kitlog("--data", nothing, "kit", "import", eight, "--service", service, "--json")
-    expected = {"written": True, "items": 8, "rules": 1, "records": 1, "twins": [], "same_name": [], "implausible": []}
-    assert (said.code, said.json) == (0, expected)
+    assert said.code == 0
+    assert [said.json[name] for name in ("written", "new", "rules", "records", "twins")] == [True, 8, 1, 1, []]
     (due,) = kitlog("--data", nothing, "due", "--json").json
     assert (due["item"], due["due_on"], due["days_left"]) == ("Reserve", "2026-05-08", 0)
 
 
-def test_what_is_doubtful_is_taken_and_asked_about(kitlog: Kitlog, nothing: Path) -> None:
+def test_what_is_unusual_is_taken_and_asked_about(kitlog: Kitlog, nothing: Path) -> None:
     rows = b"name,kind,mass_g\nWing,wing,48\nHarness,,3600\nBar,food,50\nBar,food,50\n"
     said = kitlog("--data", nothing, "kit", "import", "-", stdin=rows)
     assert said.code == 0
@@ -89,12 +97,24 @@ def test_what_is_doubtful_is_taken_and_asked_about(kitlog: Kitlog, nothing: Path
     assert all(len(line) <= 80 for line in said.out.splitlines()[2:])
 
 
-def test_a_file_read_twice_is_asked_about(kitlog: Kitlog, nothing: Path, eight: Path) -> None:
+def test_a_file_read_twice_is_refused_until_the_pilot_decides(kitlog: Kitlog, nothing: Path, eight: Path) -> None:
     kitlog("--data", nothing, "kit", "import", eight)
-    looked = kitlog("--data", nothing, "kit", "import", eight, "--dry-run", "--json").json
-    assert looked["same_name"] == [line.split(",")[0] for line in EIGHT.splitlines()[1:]]
+    before = nothing.read_bytes()
+    looked = kitlog("--data", nothing, "kit", "import", eight, "--dry-run", "--json")
+    assert looked.code == 2
+    assert [one["item"] for one in looked.json["meets"]] == [line.split(",")[0] for line in EIGHT.splitlines()[1:]]
     said = kitlog("--data", nothing, "kit", "import", eight)
-    assert "a second item of a name that is in the kit already: My wing, Harness" in said.out
+    assert said.code == 2
+    assert "row 2: “My wing” is in the kit already. Say --existing skip, update or add" in said.err
+    assert nothing.read_bytes() == before
+    assert kitlog("--data", nothing, "kit", "import", eight, "--existing", "skip").out.startswith(
+        "imported: 0 items, 8 skipped"
+    )
+    assert kitlog("--data", nothing, "kit", "import", eight, "--existing", "update").out.startswith(
+        "imported: 0 items, 8 as they were"
+    )
+    assert kitlog("--data", nothing, "kit", "import", eight, "--existing", "add").out.startswith("imported: 8 items")
+    assert len(kitlog("--data", nothing, "kit", "list", "--json").json) == 16
 
 
 def test_export_and_import_again(kitlog: Kitlog, demo: Path, nothing: Path, tmp_path: Path) -> None:

@@ -52,7 +52,7 @@ def test_every_verb_has_help(kitlog: Kitlog, verb: str) -> None:
         ("due --within 1.5", "--within: “1.5” is no whole number."),
         ("due --within 99999999999999999999", "--within: “99999999999999999999” is"),
         ("due --data x", "--data stands before the verb. Write: kitlog --data FILE VERB."),
-        ("kit import", "FILE.csv is missing. See: kitlog kit import --help."),
+        ("kit import", "FILE is missing. See: kitlog kit import --help."),
         ("kit list --json=3", "--json: it takes no value, but “3” was given."),
         ("pack", "OUTING.json or --outing NAME is missing. See: kitlog pack --help."),
         ("pack a.json --outing b", "--outing: it does not go together with OUTING.json. Take one of the two."),

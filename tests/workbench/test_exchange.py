@@ -7,28 +7,35 @@ from scenario import DEMO, O1, judged
 from kitlog.fault import InputFault
 from kitlog.files.csv_problems import TableFault
 from kitlog.files.resources import resources_folder
+from kitlog.files.table.kit_items import Existing
+from kitlog.files.table.targets import Meaning
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import MassSource
+from kitlog.workbench.kit_commands import NEW_PAIRING
+from kitlog.workbench.kit_preview import ImportChoices, ServiceFile
 from kitlog.workbench.workbench import Workbench
 
 KIT = b"name,kind,mass_g,mass_source,fitted_to\nPod,harness,5000,kitchen scale,\nQuad,reserve,1500,kitchen scale,Pod\n"
 SERVICE = b"item,rule,months,last_on,grounds\nQuad,reserve.repack,12,2026-01-10,by law\n"
+SERVICE_FILE = ServiceFile(SERVICE, "service.csv")
 
 
 class TestImport:
     def test_a_preview_writes_nothing(self, empty: Workbench) -> None:
-        preview = empty.preview_kit(KIT, "kit.csv", SERVICE, "service.csv")
+        preview = empty.preview_kit(KIT, "kit.csv", service=SERVICE_FILE)
         assert ([i.name for i in preview.items], len(preview.rules), len(preview.records)) == (["Pod", "Quad"], 1, 1)
         assert preview.rows == {preview.items[0].id: 2, preview.items[1].id: 3}
         assert all_reads(empty)["items"] == ()
         assert empty.undoable is None
 
     def test_what_was_previewed_is_what_comes_in(self, empty: Workbench) -> None:
-        preview = empty.preview_kit(KIT, "kit.csv", SERVICE, "service.csv")
+        preview = empty.preview_kit(KIT, "kit.csv", service=SERVICE_FILE)
         empty.import_kit(preview)
         assert (empty.items(), empty.rules(), empty.records()) == (preview.items, preview.rules, preview.records)
 
     def test_is_one_step_with_a_copy_taken_before(self, empty: Workbench) -> None:
         before = all_reads(empty)
-        empty.import_kit(empty.preview_kit(KIT, "kit.csv", SERVICE, "service.csv"))
+        empty.import_kit(empty.preview_kit(KIT, "kit.csv", service=SERVICE_FILE))
         after = all_reads(empty)
         step = empty.undo()
         assert step is not None
@@ -61,9 +68,54 @@ class TestImport:
 
     def test_a_bad_file_is_refused_whole(self, bench: Workbench) -> None:
         before = all_reads(bench)
-        with pytest.raises(TableFault):
-            bench.preview_kit(b"name,kind,mass_g\nWing,kite,1\nBag,bag,x\n", "kit.csv")
+        preview = bench.preview_kit(b"name,kind,mass_g\nWing,kite,1\nBag,bag,x\n", "kit.csv")
+        with pytest.raises(TableFault) as refused:
+            bench.import_kit(preview)
+        assert [(one.row, one.column, one.code) for one in refused.value.problems] == [(3, "mass_g", "table.unread")]
         assert all_reads(bench) == before
+
+    def test_a_row_about_an_item_of_the_kit_is_asked_about(self, bench: Workbench) -> None:
+        before = all_reads(bench)
+        preview = bench.preview_kit(b"name,mass_g\nphone,300\nTripod,900\n", "more.csv")
+        assert preview.undecided
+        with pytest.raises(TableFault) as refused:
+            bench.import_kit(preview)
+        assert [(one.row, one.code) for one in refused.value.problems] == [(2, "table.meets_existing")]
+        assert all_reads(bench) == before
+
+    @pytest.mark.parametrize(("existing", "masses"), [("skip", [206]), ("update", [300]), ("add", [206, 300])])
+    def test_what_becomes_of_it_is_the_pilots_choice(self, bench: Workbench, existing: str, masses: list[int]) -> None:
+        choices = ImportChoices(existing=Existing(existing))
+        bench.import_kit(bench.preview_kit(b"name,mass_g\nPhone,300\n", "more.csv", choices))
+        assert [item.mass_g for item in bench.items() if item.name == "Phone"] == masses
+
+    def test_an_update_leaves_what_the_row_does_not_say(self, bench: Workbench) -> None:
+        choices = ImportChoices(existing=Existing.UPDATE)
+        phone = next(item for item in bench.items() if item.name == "Phone")
+        bench.import_kit(bench.preview_kit(b"name,mass_g\nPhone,300\n", "more.csv", choices))
+        after = next(item for item in bench.items() if item.name == "Phone")
+        changed = {name for name in Item.model_fields if getattr(after, name) != getattr(phone, name)}
+        assert changed == {"mass_g", "mass_source"}
+        assert after.mass_source is MassSource.GUESS  # the old weighing was not of this figure
+
+    def test_a_reserve_moved_to_another_harness_is_an_event(self, bench: Workbench) -> None:
+        choices = ImportChoices(existing=Existing.UPDATE)
+        before = len(bench.events())
+        bench.import_kit(bench.preview_kit(b"name,fitted_to\nReserve A,Harness B\n", "more.csv", choices))
+        assert [event.kind for event in bench.events()[before:]] == [NEW_PAIRING]
+
+    def test_the_own_export_changes_nothing(self, bench: Workbench) -> None:
+        choices = ImportChoices(existing=Existing.UPDATE)
+        preview = bench.preview_kit(bench.export_kit().data, "kit.csv", choices)
+        assert (preview.new, preview.changed, preview.unchanged) == ((), (), len(bench.items()))
+
+    def test_what_columns_were_chosen_to_mean_is_remembered(self, bench: Workbench) -> None:
+        choices = ImportChoices(by_heading={"wieviel wiegts": Meaning("mass_g", "kg")})
+        table = b"Was,Wieviel wiegts\nStativ,0.9\n"
+        bench.import_kit(bench.preview_kit(table, "a.csv", choices))
+        again = bench.preview_kit(b"was,wieviel WIEGTS\nLot,0.2\n", "b.csv")
+        assert [item.mass_g for item in again.new] == [200]
+        assert again.columns[1].how == "remembered"
 
     def test_the_same_preview_twice_changes_nothing_more(self, empty: Workbench) -> None:
         preview = empty.preview_kit(KIT, "kit.csv")
@@ -76,7 +128,7 @@ class TestImport:
 class TestExport:
     def test_goes_round(self, bench: Workbench, empty: Workbench) -> None:
         kit, service = bench.export_kit(), bench.export_service()
-        empty.import_kit(empty.preview_kit(kit.data, "kit.csv", service.data, "service.csv"))
+        empty.import_kit(empty.preview_kit(kit.data, "kit.csv", service=ServiceFile(service.data, "service.csv")))
         assert [item.name for item in empty.items()] == [item.name for item in bench.items()]
         assert empty.export_kit().data == kit.data
         assert empty.export_service().data == service.data

@@ -43,11 +43,13 @@ class Meant:
         value: the value; None for a figure that is understood but cannot be held (finer than a gram).
         shown: the figure for a person.
         possible: whether the model could hold it.
+        likely: whether other cells may decide for it; else only the pilot may.
     """
 
     value: object
     shown: str
     possible: bool = True
+    likely: bool = True
 
 
 def pieces(core: str, *, own: bool = False) -> list[Piece] | None:
@@ -101,7 +103,8 @@ def judged(
     if len(found) == 2 and len(able) != 1:
         choices = {mark: end.value for mark, end in found.items()}
         readings = {mark: end.shown for mark, end in found.items()}
-        return Read(rough=rough, question=Question.DECIMAL, choices=choices, readings=readings)
+        unlikely = frozenset(mark for mark, end in found.items() if not end.likely)
+        return Read(rough=rough, question=Question.DECIMAL, choices=choices, readings=readings, unlikely=unlikely)
     mark = able[0] if len(found) == 2 else next(iter(found))
     return _sure(found[mark], mark, rough=rough, impossible=len(marks) == 2)
 

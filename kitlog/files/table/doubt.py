@@ -45,7 +45,7 @@ EMPTY = "empty"
 
 @dataclass(frozen=True, slots=True)
 class Answers:
-    """Answers to the questions of one column: a choice of `CHOICES` or ``empty`` by question; missing = not answered."""
+    """Answers to the questions of one column: a choice of `CHOICES` or ``empty``; missing = not answered."""
 
     given: Mapping[Question, str] = field(default_factory=dict)
 

@@ -1,5 +1,6 @@
 """How large a table may be, and what its columns are called."""
 
+from collections.abc import Sequence
 from typing import TypeVar
 
 from kitlog.fault import InputFault
@@ -10,7 +11,7 @@ MAX_COLUMNS = 500
 _Any = TypeVar("_Any")
 
 
-def within_columns(cells: list[_Any], file: str) -> list[_Any]:
+def within_columns(cells: Sequence[_Any], file: str) -> Sequence[_Any]:
     """The cells of a row, without the empty ones beyond the greatest width.
 
     Raises:

@@ -48,32 +48,44 @@ def read_marked(
             beyond[key] = mark
         elif mark:
             proofs.setdefault(mark, key)
-    remarks = _decide(keys, reads, proofs, beyond, text_of) if reads or beyond else []
+    remarks = _decide(keys, plain, reads, proofs, beyond, text_of) if reads or beyond else []
     return gathered(keys, plain, reads, answers, remarks)
 
 
 def _decide(
     keys: Sequence[Key],
+    plain: dict[Key, object],
     reads: dict[Key, Read],
     proofs: dict[str, Key],
     beyond: dict[Key, str],
     text_of: Callable[[Key], str],
 ) -> list[Remark]:
-    """Settle what the proofs decide, in place, and say so."""
+    """Settle what the proofs decide, in place, and say so; where they contradict each other, nothing is decided."""
     for key, read in reads.items():
         if read.impossible:
             beyond[key] = read.mark
         elif read.mark:
             proofs.setdefault(read.mark, key)
     marks = {*proofs, *beyond.values()}
-    decided = dict(beyond)
-    if len(marks) == 1:
-        decided |= _settle(reads, next(iter(marks)))
-    return _remarks(keys, decided, proofs if len(marks) == 1 else {}, beyond, text_of) if decided else []
+    if len(marks) != 1:
+        for key, mark in beyond.items():
+            reads[key] = _only_possible(plain.pop(key, None), reads.get(key), mark, text_of(key))
+        return []
+    decided = beyond | _settle(reads, next(iter(marks)))
+    return _remarks(keys, decided, proofs, beyond, text_of) if decided else []
+
+
+def _only_possible(value: object, read: Read | None, mark: str, text: str) -> Read:
+    """A cell that can only be meant with a mark which others contradict: asked about all the same."""
+    if read is not None:
+        value = read.value
+    rough = read is not None and read.rough
+    return Read(rough=rough, question=Question.DECIMAL, choices={mark: value}, readings={mark: text})
 
 
 def _settle(reads: dict[Key, Read], mark: str) -> dict[Key, str]:
-    settled = {key: mark for key, read in reads.items() if read.question is Question.DECIMAL}
+    open_ones = {key: read for key, read in reads.items() if read.question is Question.DECIMAL}
+    settled = {key: mark for key, read in open_ones.items() if mark not in read.unlikely}
     for key in settled:
         value = reads[key].choices[mark]
         reads[key] = Read(value, reads[key].rough, Question.UNREAD if value is None else None)

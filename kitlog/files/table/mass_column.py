@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
@@ -10,7 +10,7 @@ from kitlog.files.table.amounts import Exact, Meant, Part, judged, pieces, total
 from kitlog.files.table.cells import Cell, Figure, text_of
 from kitlog.files.table.column_reading import ColumnReading
 from kitlog.files.table.doubt import CHOICES, Answers, Question
-from kitlog.files.table.limits import most
+from kitlog.files.table.limits import most as most_of
 from kitlog.files.table.marked import Plain, read_marked
 from kitlog.files.table.numbers import MARK, PLAIN, Number, figure_value, may_part_thousands, written
 from kitlog.files.table.phrases import Phrase, phrase
@@ -31,7 +31,7 @@ _METRIC = ("g", "kg")
 def read_masses(
     target: Target, unit: str, cells: Sequence[Cell], answers: Answers, *, own: bool, units: Sequence[str]
 ) -> ColumnReading:
-    """Whole grams of each cell, halves rounded up from oz and lb; a text in g or kg finer than that is not read.
+    """Whole grams of each cell, halves rounded up; that is told of masses in g or kg finer than a gram.
 
     `unit` is that of the heading; `units` has one for each cell from its row, or is empty.
     """
@@ -39,20 +39,30 @@ def read_masses(
     bare = unit or (("kg" if target.name.endswith("_kg") else "g") if own else "")
     bare = bare or (answer if answer in CHOICES[Question.MASS_UNIT] else "")
     keys = [(cell, given or bare) for cell, given in zip(cells, units, strict=True)] if units else None
-    limit = most(target)
+    limit = most_of(target)
 
-    rounded: set[Cell] = set()
+    finer: dict[Cell, set[int]] = {}
 
     def careful(cell: Cell, bare: str) -> Read:
+        grams = finer.setdefault(cell, set())
         if isinstance(cell, str):
-            return _read_text(phrase(cell), bare, target, limit, own=own)
-        return _read_figure(cell, bare, limit, rounded) if isinstance(cell, Figure) else UNREAD
+            return _read_text(phrase(cell), bare, target, _Most(limit, grams), own=own)
+        return _read_figure(cell, bare, _Most(limit, grams)) if isinstance(cell, Figure) else UNREAD
 
     if keys is None:
         reading = read_marked(cells, _quick(bare, limit, own=own), lambda cell: careful(cell, bare), text_of, answers)
     else:
         reading = read_marked(keys, lambda _: None, lambda key: careful(*key), lambda key: text_of(key[0]), answers)
-    return _with_rounded(reading, [cell for cell in cells if cell in rounded]) if rounded else reading
+    rounded = [cell for cell, grams in zip(cells, reading.values, strict=True) if grams in finer.get(cell, ())]
+    return _with_rounded(reading, rounded) if rounded else reading
+
+
+@dataclass(frozen=True, slots=True)
+class _Most:
+    """The most that is possible, in g; `finer` collects the grams of readings that were finer than a gram."""
+
+    limit: float
+    finer: set[int]
 
 
 def _with_rounded(reading: ColumnReading, rounded: Sequence[Cell]) -> ColumnReading:
@@ -84,21 +94,16 @@ def _quick(bare: str, limit: float, *, own: bool) -> Callable[[Cell], Plain | No
     return read
 
 
-def _read_figure(cell: Figure, bare: str, limit: float, rounded: set[Cell]) -> Read:
-    """A figure of a workbook; one finer than a gram (a formula's) is noted among the rounded ones."""
+def _read_figure(cell: Figure, bare: str, most: _Most) -> Read:
+    """A figure of a workbook."""
     value = figure_value(cell.value)
     unit = canonical_unit(cell.unit) if cell.unit else bare
     if value is None or cell.percent or (cell.unit and not unit):
         return UNREAD
-    read = _judge([Number(value, value)], [unit], limit, rough=False, shown=written(value))
-    amount = total([Part(value, unit)], "g") if read.question is Question.UNREAD else None
-    if amount is None:
-        return read
-    rounded.add(cell)
-    return Read(half_up(amount))
+    return _judge([Number(value, value)], [unit], most, rough=False, shown=written(value))
 
 
-def _read_text(said: Phrase | None, bare: str, target: Target, limit: float, *, own: bool) -> Read:
+def _read_text(said: Phrase | None, bare: str, target: Target, most: _Most, *, own: bool) -> Read:
     if said is None:
         return UNREAD
     if said.nothing:
@@ -109,29 +114,27 @@ def _read_text(said: Phrase | None, bare: str, target: Target, limit: float, *, 
     units = units_of(found, bare)
     if units is None:
         return UNREAD
-    return _judge([piece.number for piece in found], units, limit, rough=said.rough, shown=said.core)
+    return _judge([piece.number for piece in found], units, most, rough=said.rough, shown=said.core)
 
 
-def _judge(numbers: Sequence[Number], units: Sequence[str], limit: float, *, rough: bool, shown: str) -> Read:
+def _judge(numbers: Sequence[Number], units: Sequence[str], most: _Most, *, rough: bool, shown: str) -> Read:
     if units == [""] and numbers[0] != Number(Decimal(0), Decimal(0)):
         readings = {unit: f"{shown} {unit}" for unit in CHOICES[Question.MASS_UNIT]}
         mark = judged(numbers, ["g"], lambda parts: Meant(1, str(parts)), rough=False).mark
         return Read(rough=rough, question=Question.MASS_UNIT, readings=readings, mark=mark)
-    return judged(numbers, [unit or "g" for unit in units], lambda parts: _meant(parts, limit), rough=rough)
+    return judged(numbers, [unit or "g" for unit in units], lambda parts: _meant(parts, most), rough=rough)
 
 
-def _meant(parts: Sequence[Part], limit: float) -> Meant | None:
+def _meant(parts: Sequence[Part], most: _Most) -> Meant | None:
     amount = total(parts, "g")
     if amount is None:
         return None
+    grams = half_up(amount)
+    finer = bool(amount % 1) and all(part.unit in _METRIC for part in parts)
+    if finer:
+        most.finer.add(grams)
     shown = " ".join(f"{written(part.value)} {part.unit}" for part in parts)
-    return Meant(whole_grams(amount, parts), shown, amount <= limit)
-
-
-def whole_grams(amount: Exact, parts: Sequence[Part]) -> int | None:
-    """Grams of a mass: halves rounded up; None for one in g or kg finer than a gram, which nobody may round unseen."""
-    metric = all(part.unit in _METRIC for part in parts)
-    return None if metric and amount % 1 else half_up(amount)
+    return Meant(grams, shown, amount <= most.limit, likely=not finer)
 
 
 def half_up(amount: Exact) -> int:

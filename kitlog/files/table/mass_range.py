@@ -9,7 +9,7 @@ from kitlog.files.table.column_reading import ColumnReading
 from kitlog.files.table.doubt import CHOICES, Answers, Question
 from kitlog.files.table.limits import most
 from kitlog.files.table.marked import read_marked
-from kitlog.files.table.mass_column import whole_grams
+from kitlog.files.table.mass_column import half_up
 from kitlog.files.table.numbers import written
 from kitlog.files.table.phrases import phrase
 from kitlog.files.table.reading import NOTHING, UNREAD, Read
@@ -83,7 +83,7 @@ def _meant(parts: Sequence[Part], side: str, limit: float) -> Meant | None:
     known = [amount for amount in amounts if amount is not None]
     if len(known) < len(amounts) or known != sorted(known):
         return None
-    ends = [whole_grams(amount, [part]) for amount, part in zip(known, parts, strict=True)]
+    ends = [half_up(amount) for amount in known]
     shown = " - ".join(f"{written(part.value)} {part.unit}" for part in parts)
     limits: Limits = {"most": (None, ends[0]), "least": (ends[0], None)}.get(side, (ends[0], ends[-1]))
     return Meant(None if None in ends else limits, shown, max(known) <= limit)

@@ -21,6 +21,7 @@ class Read:
         readings: the same as text for a person, where that is not plain from the values.
         mark: the decimal mark that this cell proves ("comma", "point"), empty if none.
         impossible: the proof is that the other reading is beyond what kitlog can hold.
+        unlikely: answers that only the pilot may give, whatever the other cells prove (a mass finer than a gram).
     """
 
     value: object = None
@@ -30,6 +31,7 @@ class Read:
     readings: Mapping[str, str] = field(default_factory=dict)
     mark: str = ""
     impossible: bool = False
+    unlikely: frozenset[str] = frozenset()
 
 
 Key = TypeVar("Key", bound=Hashable)

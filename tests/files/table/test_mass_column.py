@@ -62,7 +62,7 @@ def test_rough_figures_are_guesses(cell):
     [
         "x", "3 m", "420 mAh", "2 x 62 g", "2x62g", "400-450 g", "<500", ">400 g", "max 500", "-5", "½", "½ kg", "1/2",
         "1e3", "0x1F", "１２", "٤٢٠", "(420 g)", "420 €", "42 %", "420 g *", "420 g + bag", "about", "1 Pfund", "2 livres",
-        "4 20", "1,5 kg 200 g", "1 kg 1200 g", "1 lb 17 oz", "1 kg 3 oz", "1 g 250 kg", "1.2345 kg", "62,5 g", "420 g total",
+        "4 20", "1,5 kg 200 g", "1 kg 1200 g", "1 lb 17 oz", "1 kg 3 oz", "1 g 250 kg", "420 g total",
         "420 g 420 g", "1.2.2020", "ca. ?", "g", "420 g" + " " * 200 + "x",
     ],
 )  # fmt: skip
@@ -114,10 +114,11 @@ def test_one_cell_decides_the_mark_for_the_column():
     assert remarks(reading) == [("table.decided_decimal", {"mark": "comma", "cells": 3, "example": "85,0"})]
 
 
-def test_a_figure_finer_than_a_gram_is_not_taken_but_still_shows_the_mark():
+def test_a_figure_finer_than_a_gram_is_rounded_and_said_and_shows_the_mark():
     reading = read("mass_g", "g", ["1.450", "85,5"])
-    assert reading.values == (1450, None)
-    assert [(doubt.at, doubt.question) for doubt in reading.doubts] == [(1, Question.UNREAD)]
+    assert reading.values == (1450, 86)
+    assert ("table.rounded", {"cells": 1, "example": "85,5"}) in remarks(reading)
+    assert read("mass_g", "kg", ["1.2345 kg"]).values == (1235,)
 
 
 def test_proofs_that_contradict_each_other_decide_nothing():
@@ -140,10 +141,18 @@ def test_what_nobody_could_carry_is_no_reading():
     ]
 
 
-def test_an_impossible_reading_is_evidence_for_the_others():
+def test_no_other_cell_makes_a_mass_finer_than_a_gram():
     reading = read("mass_g", "", ["1.450 g", "5.240 kg"])
-    assert reading.values == (None, 5240)  # 1.45 g by the same mark, which no whole gram can hold
-    assert [doubt.question for doubt in reading.doubts] == [Question.UNREAD]
+    assert reading.values == (None, 5240)
+    assert [doubt.question for doubt in reading.doubts] == [Question.DECIMAL]
+
+
+def test_what_is_possible_in_one_way_only_is_asked_about_where_others_contradict_it():
+    reading = read("mass_g", "kg", ["1.250", "0,42"])
+    assert reading.values == (None, 420)
+    assert [(doubt.question, dict(doubt.readings)) for doubt in reading.doubts] == [
+        (Question.DECIMAL, {"point": "1.250"})
+    ]
 
 
 @pytest.mark.parametrize(("answer", "grams"), [("comma", 1000), ("point", 1)])

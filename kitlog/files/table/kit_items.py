@@ -1,0 +1,261 @@
+"""Rows of a table into items: new ones, changes to those the kit has, and every problem by row and column."""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import Any
+
+from pydantic import ValidationError
+
+from kitlog.fault import InputFault
+from kitlog.files.csv_checks import Values, checked
+from kitlog.files.csv_columns import KIT
+from kitlog.files.csv_names import MOST_NAMED, Named, NameIndex, as_name, circles
+from kitlog.files.csv_problems import CellProblem, Problems, shown
+from kitlog.files.csv_rows import Row
+from kitlog.files.table.kit_reading import KitReading, ReadRow
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import MassSource
+from kitlog.kit.meeting import Identity, Met, meetings
+
+_PATHS = {column.heading: column.path for column in KIT.all}
+
+
+class Existing(StrEnum):
+    """What becomes of a row that is about an item of the kit."""
+
+    SKIP = "skip"
+    UPDATE = "update"
+    ADD = "add"
+
+
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """An item of the kit as it was and as the row makes it; the same where the row says nothing new."""
+
+    before: Item
+    after: Item
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """A row about an item of the kit; `sure` is False where it could be about another one as well."""
+
+    row: int
+    item: Item
+    sure: bool
+
+
+@dataclass(frozen=True, slots=True)
+class KitItems:
+    """What a table brings.
+
+    Attributes:
+        new, changed: items to be written, and those of the kit that rows are about, with what they become.
+        met: rows about items of the kit, whatever becomes of them.
+        rows: line of each new or changed item, by id.
+        twins: lines of rows that are the same throughout.
+        problems: what is wrong with cells or rows; dropped: the same, where it was left not known instead.
+    """
+
+    new: tuple[Item, ...] = ()
+    changed: tuple[Changed, ...] = ()
+    met: tuple[Meeting, ...] = ()
+    rows: Mapping[str, int] = field(default_factory=dict)
+    twins: tuple[tuple[int, ...], ...] = ()
+    problems: tuple[CellProblem, ...] = ()
+    dropped: tuple[CellProblem, ...] = ()
+
+
+@dataclass(slots=True)
+class _Draft:
+    """A row on its way to an item; `met` = the item of the kit that it is about and shall be left or changed."""
+
+    row: ReadRow
+    id: str
+    met: Met | None
+    values: dict[str, object]
+    fitted_to: str | None = None
+
+
+@dataclass(slots=True)
+class _Work:
+    """What the steps share."""
+
+    reading: KitReading
+    file: str
+    leave_out: bool
+    problems: list[CellProblem] = field(default_factory=list)
+    dropped: list[CellProblem] = field(default_factory=list)
+
+    def note(self, problem: CellProblem) -> None:
+        """A problem under the heading of the file, among those that refuse the table or those that are left out."""
+        place = self.reading.places.get(problem.column)
+        column = (place.heading or place.letters) if place else ""
+        told = CellProblem(problem.file, problem.row, column, problem.code, problem.facts, problem.record)
+        (self.dropped if self.leave_out else self.problems).append(told)
+
+    def add(self, row: ReadRow, heading: str, code: str, **facts: object) -> None:
+        """Note a problem of a row's cell."""
+        self.note(CellProblem(self.file, row.spot.row, heading, code, facts, row.spot.record))
+
+
+def kit_items(
+    reading: KitReading,
+    file: str,
+    known: Sequence[Item],
+    new_id: Callable[[], str],
+    existing: Existing | None,
+    *,
+    leave_out: bool,
+) -> KitItems:
+    """The items of a table.
+
+    Args:
+        reading: the table understood.
+        file: its name, for problems.
+        known: the kit.
+        new_id: gives the id of a new item.
+        existing: what becomes of rows about items of the kit; None = not decided, shown as if they were changed.
+        leave_out: cells that no model takes are left not known, and rows without a name left out, all of them told.
+    """
+    work = _Work(reading, file, leave_out)
+    named = [row for row in reading.rows if _has_name(row, work)]
+    found = meetings([_identity(row) for row in named], known)
+    met = tuple(Meeting(row.spot.row, one.item, one.sure) for row, one in zip(named, found, strict=True) if one)
+    adding = existing is Existing.ADD
+    drafts = [_draft(row, None if adding else one, new_id) for row, one in zip(named, found, strict=True)]
+    _fit(drafts, known, work)
+    new = tuple(item for draft in drafts if not draft.met and (item := _new(draft, work)))
+    changed: tuple[Changed, ...] = ()
+    if existing is not Existing.SKIP:
+        changed = tuple(change for draft in drafts if draft.met and (change := _changed(draft, existing, work)))
+    rows = {draft.id: draft.row.spot.row for draft in drafts}
+    return KitItems(new, changed, met, rows, _twins(named), tuple(work.problems), tuple(work.dropped))
+
+
+def _has_name(row: ReadRow, work: _Work) -> bool:
+    if row.values.get("name"):
+        return True
+    work.add(row, "name", "table.no_name", value=shown(", ".join(text for text in row.texts if text.strip())))
+    return False
+
+
+def _identity(row: ReadRow) -> Identity:
+    says = row.values.get
+    return Identity(str(says("name", "")), str(says("maker", "")), str(says("model", "")), str(says("serial", "")))
+
+
+def _draft(row: ReadRow, met: Met | None, new_id: Callable[[], str]) -> _Draft:
+    return _Draft(row, met.item.id if met else new_id(), met, dict(row.values))
+
+
+def _fit(drafts: Sequence[_Draft], known: Sequence[Item], work: _Work) -> None:
+    """Names of what things are fitted to into ids; a circle or a name that is not one item's is a problem."""
+    fitting = [draft for draft in drafts if "fitted_to" in draft.values]
+    if not fitting:
+        return
+    ours = {draft.id for draft in drafts}
+    here = [Named(as_name(str(draft.values["name"])), draft.id, draft.row.spot.row) for draft in drafts]
+    index = NameIndex([*here, *(Named(item.name, item.id) for item in known if item.id not in ours)])
+    for draft in fitting:
+        cell = str(draft.values.pop("fitted_to"))
+        draft.fitted_to = _target(draft, cell, index, work)
+    _note_circles(fitting, work)
+
+
+def _target(draft: _Draft, cell: str, index: NameIndex, work: _Work) -> str | None:
+    try:
+        found = index.find(cell)
+    except InputFault as fault:
+        work.add(draft.row, "fitted_to", fault.code, value=shown(cell), **fault.facts)
+        return None
+    if found.id == draft.id:
+        work.add(draft.row, "fitted_to", "csv.fitted_to_itself", value=shown(cell))
+        return None
+    return found.id
+
+
+def _note_circles(drafts: Sequence[_Draft], work: _Work) -> None:
+    by_id = {draft.id: draft for draft in drafts}
+    for circle in circles({draft.id: draft.fitted_to for draft in drafts if draft.fitted_to}):
+        members = [by_id[item_id] for item_id in circle]
+        rows = tuple(member.row.spot.row for member in members)[:MOST_NAMED]
+        names = tuple(shown(str(member.values["name"])) for member in members[:MOST_NAMED])
+        first = min(members, key=lambda member: member.row.spot.row)
+        work.add(first.row, "fitted_to", "csv.fitted_in_circle", rows=rows, names=names)
+        for member in members:
+            member.fitted_to = None
+
+
+def _nested(values: Mapping[str, object], into: dict[str, Any]) -> dict[str, Any]:
+    """Values by their paths in the model, laid over what is there."""
+    for heading, value in values.items():
+        *parents, last = _PATHS[heading]
+        place = into
+        for parent in parents:
+            if place.get(parent) is None:
+                place[parent] = {}
+            place = place[parent]
+        place[last] = value
+    return into
+
+
+def _new(draft: _Draft, work: _Work) -> Item | None:
+    return _item(draft, {"id": draft.id}, work)
+
+
+def _changed(draft: _Draft, existing: Existing | None, work: _Work) -> Changed | None:
+    """The item with what the row says laid over it; what the row leaves open stays as it is."""
+    met = draft.met
+    if met is None:
+        return None
+    if not met.sure and existing is Existing.UPDATE:
+        work.add(draft.row, "name", "table.meets_several", value=shown(met.item.name))
+        return None
+    if not draft.row.kind_said:
+        draft.values.pop("kind", None)
+    mass = draft.values.get("mass_g")
+    if mass is not None and mass != met.item.mass_g:
+        draft.values.setdefault("mass_source", MassSource.GUESS)
+    after = _item(draft, met.item.model_dump(), work)
+    return None if after is None else Changed(met.item, after)
+
+
+def _item(draft: _Draft, base: dict[str, Any], work: _Work) -> Item | None:
+    """The item; with `leave_out` the cells it cannot take are dropped one after the other."""
+    if draft.fitted_to is not None:
+        base["fitted_to"] = draft.fitted_to
+    while True:
+        fields = _nested(draft.values, {**base, **{k: dict(v) for k, v in base.items() if isinstance(v, dict)}})
+        try:
+            return Item.model_validate(fields)
+        except ValidationError:
+            problems = list(_problems(draft, fields, work))
+        for problem in problems:
+            work.note(problem)
+        wrong = {problem.column for problem in problems} & set(draft.values) - {"name"}
+        if not work.leave_out or not wrong:
+            return None
+        for heading in wrong:
+            del draft.values[heading]
+
+
+def _problems(draft: _Draft, fields: Mapping[str, Any], work: _Work) -> Iterator[CellProblem]:
+    """What the model says, by heading of kit.csv, with the cell as the pilot wrote it."""
+    cells = {heading: _text(draft.row, heading, work) for heading in draft.values}
+    problems = Problems(work.file)
+    checked(Item, fields, Values(Row(draft.row.spot, cells, frozenset()), draft.values, sound=True), KIT, problems)
+    yield from problems.kept
+
+
+def _text(row: ReadRow, heading: str, work: _Work) -> str:
+    place = work.reading.places.get(heading)
+    return row.texts[place.index] if place and place.index < len(row.texts) else ""
+
+
+def _twins(rows: Sequence[ReadRow]) -> tuple[tuple[int, ...], ...]:
+    alike: dict[tuple[str, ...], list[int]] = {}
+    for row in rows:
+        alike.setdefault(row.texts, []).append(row.spot.row)
+    return tuple(tuple(lines) for lines in alike.values() if len(lines) > 1)

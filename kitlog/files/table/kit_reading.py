@@ -1,0 +1,232 @@
+"""A grid into rows of an item's fields: what each column stands for, the values, the doubts, what is to be said."""
+
+import hashlib
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from kitlog.fault import InputFault
+from kitlog.files.csv_columns import KIT
+from kitlog.files.csv_on_way import ON
+from kitlog.files.csv_problems import Spot
+from kitlog.files.table.cells import Grid, GridRow, text_of
+from kitlog.files.table.cells_tell import CELLS
+from kitlog.files.table.doubt import Doubt, Settled
+from kitlog.files.table.layout import Layout, find_layout
+from kitlog.files.table.masses import settle_masses
+from kitlog.files.table.names import settle_kinds, settle_names
+from kitlog.files.table.powers import settle_powers
+from kitlog.files.table.ranges import settle_ranges
+from kitlog.files.table.read_columns import Sheet, read_columns
+from kitlog.files.table.remark import Remark
+from kitlog.files.table.table_column import TableColumn, table_columns
+from kitlog.files.table.targets import Meaning
+from kitlog.files.table.vocabulary import Vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Choices:
+    """What the pilot chose for a table, and what is remembered from one of the same headings.
+
+    Attributes:
+        settled: answers to doubts.
+        meanings: what columns stand for, by index; by_heading: the same, by the text of the heading.
+        heading_row: index of the row of headings among the rows of the grid; None = found.
+        remembered: what is remembered of a table with these headings (`headings_key`), by index of the column.
+    """
+
+    settled: Settled = field(default_factory=Settled)
+    meanings: Mapping[int, Meaning] = field(default_factory=dict)
+    by_heading: Mapping[str, Meaning] = field(default_factory=dict)
+    heading_row: int | None = None
+    remembered: Callable[[str], Mapping[int, Meaning]] = field(default=lambda _key: {})
+
+
+def headings_key(headings: Sequence[str]) -> str:
+    """A short name for a row of headings, the same for the same headings whatever their case and blanks."""
+    plain = "\n".join(" ".join(heading.casefold().split()) for heading in headings).rstrip("\n")
+    return hashlib.sha256(plain.encode()).hexdigest()[:32]
+
+
+@dataclass(frozen=True, slots=True)
+class ReadRow:
+    """A row: where it stands, what it says by heading of kit.csv, and its texts.
+
+    Attributes:
+        values: without what is not known; kind_said: the kind is the row's own word, not a guess from the name.
+    """
+
+    spot: Spot
+    values: Mapping[str, object]
+    texts: tuple[str, ...]
+    kind_said: bool
+
+
+@dataclass(frozen=True, slots=True)
+class KitReading:
+    """A table understood.
+
+    Attributes:
+        columns: every column with a heading or a cell.
+        rows: the rows of data in their order.
+        doubts: doubtful cells, those left open included.
+        remarks: what is to be said of file, layout, columns and rows.
+        places: by heading of kit.csv the column it was read from.
+        key: `headings_key` of the table.
+    """
+
+    columns: tuple[TableColumn, ...]
+    rows: tuple[ReadRow, ...]
+    doubts: tuple[Doubt, ...]
+    remarks: tuple[Remark, ...]
+    places: Mapping[str, TableColumn]
+    key: str
+
+
+def read_kit_grid(grid: Grid, words: Vocabulary, choices: Choices) -> KitReading:
+    """Read a grid as a kit.
+
+    Raises:
+        InputFault: ``table.no_headings``: no row of headings was found, and none was chosen; ``table.no_such_heading``
+            with ``heading``: a meaning was chosen for a heading that is not there.
+    """
+    layout = find_layout(grid, words, choices.heading_row)
+    if layout.heading_row is None:
+        raise InputFault("table.no_headings", first=_first_cells(grid))
+    rows = [grid.rows[index] for index in layout.data]
+    key = headings_key(layout.headings)
+    chosen = {**_by_heading(layout.headings, choices.by_heading), **choices.meanings}
+    columns = _with_title_unit(table_columns(layout, rows, words, choices.remembered(key), chosen), layout)
+    sheet = Sheet(rows, choices.settled, own=_is_own(grid, columns))
+    read_columns(sheet, columns, words, [grid.rows[index] for index in layout.totals])
+    _settle(sheet, words)
+    remarks = (*grid.remarks, *_of_layout(grid, layout), *_of_columns(columns), *_placed(sheet))
+    return KitReading(columns, _rows(sheet), tuple(sorted(sheet.doubts, key=_place)), remarks, sheet.columns, key)
+
+
+def _first_cells(grid: Grid) -> str:
+    cells = [text_of(cell) for row in grid.rows[:1] for cell in row.cells]
+    return ", ".join(cells)[:80]
+
+
+def _by_heading(headings: Sequence[str], wanted: Mapping[str, Meaning]) -> dict[int, Meaning]:
+    """Meanings by index, from meanings by heading."""
+    found: dict[int, Meaning] = {}
+    for heading, meaning in wanted.items():
+        plain = heading.strip().casefold()
+        at = [index for index, text in enumerate(headings) if text.strip().casefold() == plain]
+        if not at:
+            raise InputFault("table.no_such_heading", heading=heading, known=tuple(text for text in headings if text))
+        found |= dict.fromkeys(at[:1], meaning)
+    return found
+
+
+def _is_own(grid: Grid, columns: Sequence[TableColumn]) -> bool:
+    return grid.own_form and all(column.heading in KIT.by_heading for column in columns)
+
+
+def _with_title_unit(columns: tuple[TableColumn, ...], layout: Layout) -> tuple[TableColumn, ...]:
+    """A unit that a title gives to all masses, where the heading gives none."""
+    if not layout.title_unit:
+        return columns
+    return tuple(
+        replace(column, meaning=Meaning(column.target, layout.title_unit))
+        if column.meaning and not column.meaning.unit and column.target in {"mass_g", "mass_all"}
+        else column
+        for column in columns
+    )
+
+
+def _settle(sheet: Sheet, words: Vocabulary) -> None:
+    settle_masses(sheet)
+    settle_ranges(sheet)
+    settle_powers(sheet)
+    settle_names(sheet)
+    settle_kinds(sheet, words)
+
+
+def _of_layout(grid: Grid, layout: Layout) -> tuple[Remark, ...]:
+    """Rows that are no items, by reason."""
+    by_reason: dict[str, list[int]] = {}
+    for index, reason in layout.left_out:
+        by_reason.setdefault(reason, []).append(index)
+    return tuple(
+        Remark(
+            "table.rows_left_out",
+            {
+                "reason": reason,
+                "rows": tuple(grid.rows[index].spot.row for index in indices),
+                "text": next((text_of(cell) for cell in grid.rows[indices[0]].cells if cell != ""), "")[:80],
+            },
+        )
+        for reason, indices in by_reason.items()
+    ) + ((Remark("table.title_unit", {"unit": layout.title_unit}),) if layout.title_unit else ())
+
+
+def _of_columns(columns: Sequence[TableColumn]) -> tuple[Remark, ...]:
+    lost = [column for column in columns if column.meaning is None and (column.filled or column.heading.strip())]
+    remembered = [column for column in columns if column.how == "remembered"]
+    remarks = [
+        Remark(
+            "table.heading_double" if column.how == "double" else "table.heading_unknown",
+            {"heading": column.heading, "letters": column.letters, "filled": column.filled},
+        )
+        for column in lost
+    ]
+    remarks += [
+        Remark("table.told_by_cells", {"heading": column.heading, "letters": column.letters, "field": column.target})
+        for column in columns
+        if column.how == CELLS
+    ]
+    if remembered:
+        remarks.append(Remark("table.remembered", {"headings": tuple(column.heading for column in remembered)}))
+    return tuple(remarks)
+
+
+def _placed(sheet: Sheet) -> tuple[Remark, ...]:
+    """Remarks with the rows they are about in place of positions."""
+    return tuple(
+        Remark(remark.code, {**_without_at(remark), "rows": tuple(sheet.row_number(at) for at in _at(remark))})
+        if "at" in remark.facts
+        else remark
+        for remark in sheet.remarks
+    )
+
+
+def _at(remark: Remark) -> tuple[int, ...]:
+    at = remark.facts["at"]
+    return tuple(at) if isinstance(at, tuple) else ()
+
+
+def _without_at(remark: Remark) -> dict[str, object]:
+    return {name: fact for name, fact in remark.facts.items() if name != "at"}
+
+
+def _place(doubt: Doubt) -> tuple[int, int]:
+    return doubt.spot.row, doubt.column
+
+
+def _rows(sheet: Sheet) -> tuple[ReadRow, ...]:
+    """The rows, by headings of kit.csv alone; a draw becomes the one way of use."""
+    kept = {name: values for name, values in sheet.values.items() if name in KIT.by_heading}
+    if "draw_w" in kept:
+        kept["draw_w"] = [None if watts is None else [_on(watts)] for watts in kept["draw_w"]]
+    names = tuple(kept)
+    read = zip(*kept.values(), strict=True)
+    guessed = sheet.guesses.get("kind", frozenset())
+    return tuple(
+        ReadRow(row.spot, _known(names, values), _texts(row), at not in guessed)
+        for at, (row, values) in enumerate(zip(sheet.rows, read, strict=True))
+    )
+
+
+def _known(names: Sequence[str], values: Sequence[object]) -> dict[str, object]:
+    return {name: value for name, value in zip(names, values, strict=True) if value is not None}
+
+
+def _texts(row: GridRow) -> tuple[str, ...]:
+    return tuple(cell if cell.__class__ is str else text_of(cell) for cell in row.cells)
+
+
+def _on(watts: object) -> dict[str, Any]:
+    return {"name": ON, "power_w": watts}

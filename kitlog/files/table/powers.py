@@ -1,0 +1,76 @@
+"""Electric figures of a row: one text into its parts, contradictions asked about, mA turned into W."""
+
+from collections.abc import Mapping
+
+from kitlog.files.table.column_reading import CellDoubt
+from kitlog.files.table.doubt import EMPTY, Question
+from kitlog.files.table.electric import Electric, Milliamps, doubt_of, draw_from_ma, readings_of, settled
+from kitlog.files.table.read_columns import Sheet
+
+_PARTS = ("battery_wh", "battery_mah", "battery_v")
+
+
+def settle_powers(sheet: Sheet) -> None:
+    """Leave in the sheet Wh, mAh and V that agree, and draws in W."""
+    if "battery" in sheet.values:
+        _part(sheet)
+    if not sheet.own and any(part in sheet.values for part in _PARTS):
+        for at in range(len(sheet.rows)):
+            _agree(sheet, at)
+    for at, value in enumerate(sheet.values.get("draw_w", ())):
+        if isinstance(value, Milliamps):
+            _watts(sheet, at, "draw_w", value)
+    for at, value in enumerate(sheet.values.get("charge_max_w", ())):
+        if isinstance(value, Milliamps):
+            sheet.unread(at, "charge_max_w")  # a charger's volts are not those of the cell
+
+
+def _part(sheet: Sheet) -> None:
+    """The text of a battery beside columns of its own: they go first, and a text that says otherwise is doubtful."""
+    column = sheet.columns["battery"]
+    own = {part for part in _PARTS if part in sheet.values}
+    for part in _PARTS:
+        sheet.values.setdefault(part, [None] * len(sheet.rows))
+        sheet.columns.setdefault(part, column)
+    for at, parts in enumerate(sheet.values["battery"]):
+        for part, value in parts.items() if isinstance(parts, Mapping) else ():
+            if part in own and sheet.values[part][at] not in (None, value):
+                sheet.unread(at, "battery")
+            else:
+                sheet.values[part][at] = value
+    del sheet.values["battery"]
+
+
+def _figure(sheet: Sheet, at: int, part: str) -> float | None:
+    value = sheet.values[part][at] if part in sheet.values else None
+    return value if isinstance(value, int | float) else None
+
+
+def _agree(sheet: Sheet, at: int) -> None:
+    """Ask what is open about a row's figures; what stays open is left not known."""
+    figures: Electric = (_figure(sheet, at, _PARTS[0]), _figure(sheet, at, _PARTS[1]), _figure(sheet, at, _PARTS[2]))
+    answered: list[Question] = []
+    while question := doubt_of(*figures, answered=answered):
+        asked = _asked_of(question)
+        answer = sheet.settled.of(sheet.columns[asked].index).to(question)
+        if answer in ("", EMPTY):
+            readings = readings_of(*figures, question)
+            sheet.doubt(at, asked, CellDoubt(at, question, readings, emptied=answer == EMPTY))
+        figures = settled(*figures, question, answer or EMPTY)
+        answered.append(question)
+    for part, value in zip(_PARTS, figures, strict=True):
+        if part in sheet.values:
+            sheet.values[part][at] = value
+
+
+def _asked_of(question: Question) -> str:
+    """The column whose cell is named: the volts of a 5 V doubt, the Wh of a contradiction."""
+    return _PARTS[2] if question is Question.MAH_AT else _PARTS[0]
+
+
+def _watts(sheet: Sheet, at: int, target: str, current: Milliamps) -> None:
+    volts = _figure(sheet, at, "battery_v")
+    if volts is None:
+        sheet.unread(at, target)
+    else:
+        sheet.values[target][at] = draw_from_ma(current.ma, volts)

@@ -1,0 +1,115 @@
+"""All columns of a table read: values by target, the doubts with their place, what is to be said."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from kitlog.files.csv_problems import shown
+from kitlog.files.table.cells import Cell, GridRow, text_of
+from kitlog.files.table.column_reading import CellDoubt, ColumnReading
+from kitlog.files.table.doubt import Doubt, Question, Settled
+from kitlog.files.table.read_column import read_column
+from kitlog.files.table.remark import Remark
+from kitlog.files.table.table_column import TableColumn
+from kitlog.files.table.targets import TARGETS, Way
+from kitlog.files.table.text_column import read_texts
+from kitlog.files.table.vocabulary import Vocabulary
+from kitlog.files.table.word_column import read_words
+
+_TEXTS = frozenset({Way.TEXT, Way.NOTE, Way.SEVERAL})
+
+
+@dataclass(slots=True)
+class Sheet:
+    """A table while it is read.
+
+    Attributes:
+        rows: the rows of data.
+        columns: by target, the column that is read for it.
+        values: by target, one value a row.
+        guesses: by target, positions of rows whose figure is marked as rough.
+    """
+
+    rows: Sequence[GridRow]
+    settled: Settled
+    own: bool = False
+    columns: dict[str, TableColumn] = field(default_factory=dict)
+    values: dict[str, list[object]] = field(default_factory=dict)
+    guesses: dict[str, frozenset[int]] = field(default_factory=dict)
+    doubts: list[Doubt] = field(default_factory=list)
+    remarks: list[Remark] = field(default_factory=list)
+
+    def cell(self, at: int, target: str) -> str:
+        """The text of a row's cell in the column of a target."""
+        column = self.columns.get(target)
+        cells = self.rows[at].cells
+        return text_of(cells[column.index]) if column and column.index < len(cells) else ""
+
+    def doubt(self, at: int, target: str, cell: CellDoubt) -> None:
+        """Note a doubt about a row's cell."""
+        column = self.columns[target]
+        text = shown(self.cell(at, target))
+        spot = self.rows[at].spot
+        self.doubts.append(
+            Doubt(cell.question, spot, column.index, column.heading, text, cell.readings, emptied=cell.emptied)
+        )
+
+    def unread(self, at: int, target: str) -> None:
+        """Note that a cell says nothing that could be taken, and take nothing."""
+        emptied = self.settled.of(self.columns[target].index).to(Question.UNREAD) != ""
+        self.values[target][at] = None
+        self.doubt(at, target, CellDoubt(at, Question.UNREAD, emptied=emptied))
+
+    def row_number(self, at: int) -> int:
+        """The line of a row, as it is named to the pilot."""
+        return self.rows[at].spot.row
+
+
+def read_columns(sheet: Sheet, columns: Sequence[TableColumn], words: Vocabulary, totals: Sequence[GridRow]) -> None:
+    """Read every column that stands for something into the sheet; cells of `totals` are read along, for evidence."""
+    read = [column for column in columns if column.target]
+    sheet.columns |= {column.target: column for column in read}
+    for column in sorted(read, key=lambda column: TARGETS[column.target].way is not Way.MASS_UNIT):
+        reading = _reading(sheet, column, words, totals)
+        _take(sheet, column, reading)
+
+
+def _cells(rows: Sequence[GridRow], index: int) -> list[Cell]:
+    return [row.cells[index] if index < len(row.cells) else "" for row in rows]
+
+
+def _reading(sheet: Sheet, column: TableColumn, words: Vocabulary, totals: Sequence[GridRow]) -> ColumnReading:
+    target = TARGETS[column.target]
+    cells = _cells(sheet.rows, column.index)
+    answers = sheet.settled.of(column.index)
+    if target.way in _TEXTS:
+        return read_texts(target, cells, answers, own=sheet.own)
+    if target.way is Way.WORD:
+        return read_words(target, cells, answers, words)
+    unit = column.meaning.unit if column.meaning else ""
+    if target.way is not Way.MASS:
+        return read_column(target, unit, cells, answers, own=sheet.own)
+    units = [str(unit or "") for unit in sheet.values.get("mass_unit", [])]
+    cells += _cells(totals, column.index)
+    return read_column(
+        target, unit, cells, answers, own=sheet.own, units=[*units, *[""] * len(totals)] if units else ()
+    )
+
+
+def _take(sheet: Sheet, column: TableColumn, reading: ColumnReading) -> None:
+    """What was read of the rows; what was read beyond them (totals) is kept under ``total``."""
+    n = len(sheet.rows)
+    target = column.target
+    sheet.values[target] = list(reading.values[:n])
+    sheet.values[f"total {target}"] = list(reading.values[n:])
+    if reading.guesses:
+        sheet.guesses[target] = reading.guesses
+    for doubt in reading.doubts:
+        if doubt.at < n:
+            sheet.doubt(doubt.at, target, doubt)
+    place = {"heading": column.heading or column.letters}
+    sheet.remarks.extend(Remark(remark.code, {**place, **remark.facts}) for remark in reading.remarks)
+
+
+def spots_of(sheet: Sheet, positions: Sequence[int]) -> tuple[int, ...]:
+    """Lines of some rows."""
+    return tuple(sheet.row_number(at) for at in positions)

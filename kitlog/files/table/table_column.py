@@ -1,0 +1,85 @@
+"""The columns of a table: heading, what it stands for and how that was found, with a few cells to show."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from kitlog.files.csv_problems import shown
+from kitlog.files.csv_rows import column_letters
+from kitlog.files.table.cells import GridRow, text_of
+from kitlog.files.table.cells_tell import told_by_cells
+from kitlog.files.table.headings import Found, meanings
+from kitlog.files.table.layout import Layout
+from kitlog.files.table.targets import Meaning
+from kitlog.files.table.vocabulary import Vocabulary
+from kitlog.kit.kinds import MassSource
+
+EXAMPLES = 3
+_TOLD_BY = 200
+"""Cells of a column that are looked at to tell what it is of."""
+LEFT_OUT = Meaning("")
+
+
+@dataclass(frozen=True, slots=True)
+class TableColumn:
+    """One column.
+
+    Attributes:
+        index: from 0; letters: as a spreadsheet names it.
+        heading: its text, empty where there is none.
+        meaning: what it stands for; None = not understood; a meaning without target = left out on purpose.
+        how: ``ours``, ``word``, ``part`` (a word within), ``cells`` (only the cells tell), ``double`` (another column
+            fits better), ``remembered``, ``chosen``, or empty where it is not understood.
+        source: how its masses were taken, where the heading says so.
+        examples: its first cells that hold anything; filled: how many do.
+    """
+
+    index: int
+    letters: str
+    heading: str
+    meaning: Meaning | None
+    how: str
+    examples: tuple[str, ...]
+    filled: int
+    source: MassSource | None = None
+
+    @property
+    def target(self) -> str:
+        """Name of the target, empty where the column is not read."""
+        return self.meaning.target if self.meaning else ""
+
+
+def table_columns(
+    layout: Layout,
+    rows: Sequence[GridRow],
+    words: Vocabulary,
+    remembered: Mapping[int, Meaning],
+    chosen: Mapping[int, Meaning],
+) -> tuple[TableColumn, ...]:
+    """Every column that holds a heading or a cell; what the pilot chose goes before what is remembered or found."""
+    width = max((len(row.cells) for row in rows), default=0)
+    headings = (*layout.headings, *[""] * (width - len(layout.headings)))
+    texts = [[text_of(row.cells[at]).strip() if at < len(row.cells) else "" for row in rows] for at in range(width)]
+    found = told_by_cells(meanings(headings, words, [cells[:_TOLD_BY] for cells in texts]), texts, words)
+    columns = (
+        _column(index, heading, found[index], rows, remembered, chosen) for index, heading in enumerate(headings)
+    )
+    return tuple(column for column in columns if column.heading.strip() or column.filled)
+
+
+def _column(
+    index: int,
+    heading: str,
+    found: Found,
+    rows: Sequence[GridRow],
+    remembered: Mapping[int, Meaning],
+    chosen: Mapping[int, Meaning],
+) -> TableColumn:
+    meaning, how = found.meaning, found.how
+    for source, name in ((remembered, "remembered"), (chosen, "chosen")):
+        if index in source:
+            meaning, how = source[index], name
+    filled = [cell for row in rows if index < len(row.cells) and (cell := row.cells[index]) != ""]
+    examples = tuple(shown(text_of(cell)) for cell in filled[:EXAMPLES])
+    return TableColumn(
+        index, column_letters(index + 1), shown(heading), meaning, how, examples, len(filled), found.source
+    )

@@ -1,0 +1,63 @@
+"""Columns of texts: names, makers, serial numbers, notes, names joined by a mark."""
+
+import re
+from collections.abc import Sequence
+
+from kitlog.fault import InputFault
+from kitlog.files.csv_forms import SEVERAL
+from kitlog.files.csv_formula import undefuse
+from kitlog.files.table.cells import Cell, text_of
+from kitlog.files.table.column_reading import CellDoubt, ColumnReading
+from kitlog.files.table.doubt import Answers, Question
+from kitlog.files.table.targets import Target, Way
+from kitlog.units.text import unfit_character
+
+_SUSPECT = re.compile("[\0-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\u2028\u2029]")
+_BREAKS = re.compile(r"\s*[\r\n\t]+\s*")
+_BLANKS = " \u00a0\u2007\u202f\ufeff\u200b\t\r\n"
+_JOINED = re.compile(r"\s*[+;,/]\s*|\s*\n\s*")
+
+
+def read_texts(target: Target, cells: Sequence[Cell], answers: Answers, *, own: bool) -> ColumnReading:
+    """The texts, notes as they are, others without blanks around; characters that nobody can see make a doubt.
+
+    In kitlog's own form (`own`) only its own mark joins names.
+    """
+    values: list[object] = []
+    doubts = []
+    for at, cell in enumerate(cells):
+        text = cell if cell.__class__ is str else text_of(cell)
+        try:
+            values.append(_value(target, text, own=own) if text else None)
+        except InputFault:
+            values.append(None)
+            doubts.append(CellDoubt(at, Question.UNREAD, emptied=bool(answers.to(Question.UNREAD))))
+    return ColumnReading(tuple(values), doubts=tuple(doubts))
+
+
+def _value(target: Target, text: str, *, own: bool) -> object:
+    if target.way is Way.NOTE:
+        note = undefuse(text)
+        _refuse_unseen(note, breaks=True)
+        return note if note.strip(_BLANKS) else None
+    line = undefuse(text.strip(_BLANKS))
+    if _SUSPECT.search(line):
+        line = _BREAKS.sub(" ", line)
+        _refuse_unseen(line, breaks=False)
+    if target.way is Way.SEVERAL and line:
+        return _several(line, own=own)
+    return line or None
+
+
+def _refuse_unseen(text: str, *, breaks: bool) -> None:
+    character = unfit_character(text.replace("\r\n", "\n").replace("\r", "\n"), breaks=breaks)
+    if character is not None:
+        raise InputFault("text.unfit_character", character=character)
+
+
+def _several(line: str, *, own: bool) -> tuple[str, ...]:
+    """Parts joined by our own mark, else by the marks that people use."""
+    if own or "+" in line:
+        parts = SEVERAL.read(line)
+        return tuple(str(part) for part in parts) if isinstance(parts, tuple) else ()
+    return tuple(part for part in _JOINED.split(line) if part)

@@ -1,0 +1,53 @@
+"""Columns of words from closed lists: kind, zone, state, how a mass was taken, layer of clothing."""
+
+from collections.abc import Sequence
+from enum import StrEnum
+
+from kitlog.files.table.cells import Cell, text_of
+from kitlog.files.table.choice_words import choice_of
+from kitlog.files.table.column_reading import CellDoubt, ColumnReading
+from kitlog.files.table.doubt import Answers, Question
+from kitlog.files.table.kind_words import kind_of
+from kitlog.files.table.remark import Remark
+from kitlog.files.table.targets import Target
+from kitlog.files.table.vocabulary import Vocabulary
+from kitlog.kit.kinds import ItemState, Kind
+
+_NOTHING = frozenset({"", "-", "–", "—", "?", "n/a"})
+
+
+def read_words(target: Target, cells: Sequence[Cell], answers: Answers, words: Vocabulary) -> ColumnReading:
+    """The members that the words mean; what is not understood is told, and never stands for something good.
+
+    A kind is then other; a zone, layer or weighing is left open; a state is doubtful, and *away* when such cells are
+    to be left open, so that nothing counts on the item.
+    """
+    texts = [text_of(cell).strip() for cell in cells]
+    meant = {text: None if text in _NOTHING else _member(target, text, words) for text in dict.fromkeys(texts)}
+    lost = {text: _positions(texts, text) for text, member in meant.items() if member is None and text not in _NOTHING}
+    if target.name == "state":
+        return _states(texts, meant, lost, answers)
+    guesses: frozenset[int] = frozenset()
+    if target.name == "kind":
+        meant |= dict.fromkeys(lost, Kind.OTHER)
+        guesses = frozenset(at for places in lost.values() for at in places)
+    code = "table.kind_other" if target.name == "kind" else "table.word_unknown"
+    remarks = tuple(Remark(code, {"word": text, "at": positions}) for text, positions in lost.items())
+    return ColumnReading(tuple(meant[text] for text in texts), guesses, remarks=remarks)
+
+
+def _member(target: Target, text: str, words: Vocabulary) -> StrEnum | None:
+    return kind_of(text, words) if target.name == "kind" else choice_of(target.name, text, words)
+
+
+def _positions(texts: Sequence[str], wanted: str) -> tuple[int, ...]:
+    return tuple(at for at, text in enumerate(texts) if text == wanted)
+
+
+def _states(
+    texts: Sequence[str], meant: dict[str, StrEnum | None], lost: dict[str, tuple[int, ...]], answers: Answers
+) -> ColumnReading:
+    emptied = bool(answers.to(Question.UNREAD))
+    doubts = tuple(CellDoubt(at, Question.UNREAD, emptied=emptied) for places in lost.values() for at in places)
+    values = tuple(ItemState.AWAY if text in lost and emptied else meant[text] for text in texts)
+    return ColumnReading(values, doubts=tuple(sorted(doubts, key=lambda doubt: doubt.at)))
