@@ -68,14 +68,14 @@ class Body:
         if self._name is None:
             return list(range(self._start, len(self._rows)))
         name, few = self._name, self._few
-        sums, names = self._words.first_words, self._vocabulary.layout.names | {self._headings[name]}
+        sums, openers = self._words.first_words, self._vocabulary.layout.openers | {self._headings[name]}
         found = []
         for index in range(self._start, len(self._rows)):
             cells = self._rows[index].cells
             cell = cells[name] if name < len(cells) else ""
-            if cell.__class__ is str and cell and len(cells) - cells.count("") > few:
-                small = str(cell).casefold()
-                if small not in names and small.partition(" ")[0].rstrip(":") not in sums:
+            if isinstance(cell, str) and cell and len(cells) - cells.count("") > few:
+                small = cell.casefold()
+                if not (small in openers or small[-1] == ":" or small.partition(" ")[0] in sums or cell.isupper()):
                     continue
             found.append(index)
         return found

@@ -14,6 +14,7 @@ from kitlog.kit.kinds import MassSource
 
 _MASSES = frozenset({"mass_g", "mass_all"})
 _ALTERNATIVES = re.compile(r"\s*[/|\n]\s*|\s+-\s+|[(\[]|[)\]]|\s(?:or|oder|ou)\s")
+_LINKS = frozenset({"in", "en"})
 _LONGEST = 80
 """Letters beyond which a text is no heading."""
 _RUNNING = frozenset({"#", "№", "n°", "nº", "no.", "nr."})
@@ -119,18 +120,30 @@ def _limit_of_range(key: str, unit: str, words: Vocabulary) -> Found | None:
 
 
 def _without(key: str, unit: str, words: Vocabulary) -> Found | None:
-    """Without what may stand beside any heading; a mass with a word such as "about" is a guess."""
+    """Without what may stand beside the words: anywhere, beside prices (money), or beside masses ("ca.": a guess)."""
     parts = key.split()
     kept = [part for part in parts if part not in words.besides]
-    exact = [part for part in kept if part not in words.rough]
+    priced = _without_money(kept, words)
+    exact = [part for part in priced if part not in words.rough]
     if len(exact) == len(parts) or not (exact or unit):
         return None
     found = _look_up(" ".join(exact), unit, words)
-    if found is None or found.meaning is None or len(exact) == len(kept):
-        return found and replace(found, how="part")
-    if found.meaning.target not in _MASSES:
+    target = found.meaning.target if found and found.meaning else ""
+    if found is None or (len(priced) < len(kept) and target != "value"):
         return None
-    return replace(found, how="part", source=MassSource.GUESS)
+    if len(exact) == len(priced):
+        return replace(found, how="part")
+    return replace(found, how="part", source=MassSource.GUESS) if target in _MASSES else None
+
+
+def _without_money(parts: Sequence[str], words: Vocabulary) -> list[str]:
+    """Without the signs of money, and an "in" before one."""
+    money = [part in words.currencies for part in parts]
+    return [
+        part
+        for at, part in enumerate(parts)
+        if not (money[at] or (part in _LINKS and at + 1 < len(parts) and money[at + 1]))
+    ]
 
 
 def _of_alternatives(text: str, words: Vocabulary) -> Found | None:

@@ -19,6 +19,8 @@ from kitlog.files.table.word_lists import (
 )
 from kitlog.kit.kinds import ItemState, Kind, Layer, MassSource, Zone
 
+_SIGNS = str.maketrans({"#": " number ", "€": " eur ", "£": " gbp ", "$": " usd "})
+
 E = TypeVar("E", bound=StrEnum)
 
 
@@ -49,7 +51,7 @@ class LayoutVocabulary:
 
     Attributes:
         sections: broad categories; things: those that may be things as well.
-        names: headings of columns of names.
+        names: headings of columns of names; openers: these and the broad categories; both small, as written.
     """
 
     totals: frozenset[str]
@@ -61,6 +63,7 @@ class LayoutVocabulary:
     mass_words: frozenset[str]
     unit_cells: frozenset[str]
     names: frozenset[str]
+    openers: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -77,6 +80,7 @@ class Vocabulary:
     joined: Mapping[str, str]
     ignored: frozenset[str]
     besides: frozenset[str]
+    currencies: frozenset[str]
     rough: frozenset[str]
     lowest: frozenset[str]
     highest: frozenset[str]
@@ -86,7 +90,8 @@ class Vocabulary:
 
     def key(self, text: str, kept: frozenset[str] = frozenset()) -> str:
         """The words of a heading without the little ones, but for those of `kept`."""
-        return " ".join(word for word in form(text).split() if word in kept or word not in self.ignored)
+        said = form(text.translate(_SIGNS))
+        return " ".join(word for word in said.split() if word in kept or word not in self.ignored)
 
 
 def load_vocabulary(folder: Path) -> Vocabulary:
@@ -108,12 +113,13 @@ def _loaded(folder: Path) -> Vocabulary:
     by_key = _headings(headings.headings, ignored)
     joined = {key.replace(" ", ""): key for key in by_key if len(key) >= _JOINED}
     names = frozenset(word.casefold() for entry in headings.headings if entry.target == "name" for word in entry.words)
-    layout = _layout(other, _set(kinds.broad), names)
+    layout = _layout(other, kinds.broad, names)
     return Vocabulary(
         headings=by_key,
         joined=joined,
         ignored=ignored,
         besides=_set(headings.besides),
+        currencies=_set(headings.currencies),
         rough=_set(headings.rough),
         lowest=_set(headings.lowest),
         highest=_set(headings.highest),
@@ -184,16 +190,17 @@ def _members(members: type[E], words: Mapping[E, Words]) -> dict[str, StrEnum]:
     return said | {form(member.value): member for member in members}
 
 
-def _layout(lists: OtherLists, broad: frozenset[str], names: frozenset[str]) -> LayoutVocabulary:
+def _layout(lists: OtherLists, broad: Words, names: frozenset[str]) -> LayoutVocabulary:
     things = _set(lists.things)
     return LayoutVocabulary(
         totals=_set(lists.totals),
         part_totals=_set(lists.part_totals),
         named_totals=_set(lists.named_totals),
         notes=tuple(word.casefold() for word in lists.notes),
-        sections=broad - things,
+        sections=_set(broad) - things,
         things=things,
         mass_words=_set(lists.mass_words),
         unit_cells=frozenset(word.casefold() for word in lists.unit_cells),
         names=names,
+        openers=names | {word.casefold() for word in broad},
     )

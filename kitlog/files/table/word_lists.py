@@ -30,6 +30,7 @@ class HeadingLists(Frozen):
 
     ignored: Words
     besides: Words
+    currencies: Words
     rough: Words
     lowest: Words
     highest: Words
