@@ -3,7 +3,7 @@
 import unicodedata
 from typing import Annotated
 
-from pydantic import AfterValidator, BeforeValidator, StringConstraints
+from pydantic import BeforeValidator, StringConstraints
 from pydantic_core import PydanticCustomError
 
 _BIDI = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
@@ -41,29 +41,35 @@ def _fit(text: str, *, breaks: bool) -> str:
     return text
 
 
-def _fit_line(text: str) -> str:
-    return _fit(text, breaks=False)
+def _line(raw: object) -> object:
+    """One line, composed and without blanks around it; one step, since lists of thousands go through it."""
+    if not isinstance(raw, str) or (raw.isascii() and raw.isprintable()):
+        return raw
+    composed = _composed(raw)
+    return _fit(composed.strip(), breaks=False) if isinstance(composed, str) else composed
 
 
-def _fit_note(text: str) -> str:
-    return _fit(text, breaks=True)
+def _note(raw: object) -> object:
+    """Text over several lines, composed."""
+    if not isinstance(raw, str) or (raw.isascii() and raw.isprintable()):
+        return raw
+    composed = _composed(raw)
+    return _fit(composed, breaks=True) if isinstance(composed, str) else composed
 
 
 Name = Annotated[
     str,
     StringConstraints(strip_whitespace=True, min_length=1, max_length=200),
-    AfterValidator(_fit_line),
-    BeforeValidator(_composed),
+    BeforeValidator(_line),
 ]
 """One line, 1 to 200 characters."""
 
 Line = Annotated[
     str,
     StringConstraints(strip_whitespace=True, max_length=200),
-    AfterValidator(_fit_line),
-    BeforeValidator(_composed),
+    BeforeValidator(_line),
 ]
 """One line, at most 200 characters, may be empty."""
 
-Note = Annotated[str, StringConstraints(max_length=10_000), AfterValidator(_fit_note), BeforeValidator(_composed)]
+Note = Annotated[str, StringConstraints(max_length=10_000), BeforeValidator(_note)]
 """Free text, at most 10,000 characters."""

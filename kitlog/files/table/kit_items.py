@@ -13,6 +13,7 @@ from kitlog.files.csv_columns import KIT
 from kitlog.files.csv_names import MOST_NAMED, Named, NameIndex, as_name, circles
 from kitlog.files.csv_problems import CellProblem, Problems, shown
 from kitlog.files.csv_rows import Row
+from kitlog.files.table.cells import Cell, text_of
 from kitlog.files.table.kit_reading import KitReading, ReadRow
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import MassSource
@@ -137,7 +138,12 @@ def kit_items(
 def _has_name(row: ReadRow, work: _Work) -> bool:
     if row.values.get("name"):
         return True
-    work.add(row, "name", "table.no_name", value=shown(", ".join(text for text in row.texts if text.strip())))
+    work.add(
+        row,
+        "name",
+        "table.no_name",
+        value=shown(", ".join(text for cell in row.cells if (text := text_of(cell).strip()))),
+    )
     return False
 
 
@@ -191,7 +197,11 @@ def _note_circles(drafts: Sequence[_Draft], work: _Work) -> None:
 def _nested(values: Mapping[str, object], into: dict[str, Any]) -> dict[str, Any]:
     """Values by their paths in the model, laid over what is there."""
     for heading, value in values.items():
-        *parents, last = _PATHS[heading]
+        path = _PATHS[heading]
+        if len(path) == 1:
+            into[heading] = value
+            continue
+        *parents, last = path
         place = into
         for parent in parents:
             if place.get(parent) is None:
@@ -251,11 +261,11 @@ def _problems(draft: _Draft, fields: Mapping[str, Any], work: _Work) -> Iterator
 
 def _text(row: ReadRow, heading: str, work: _Work) -> str:
     place = work.reading.places.get(heading)
-    return row.texts[place.index] if place and place.index < len(row.texts) else ""
+    return row.text(place.index) if place else ""
 
 
 def _twins(rows: Sequence[ReadRow]) -> tuple[tuple[int, ...], ...]:
-    alike: dict[tuple[str, ...], list[int]] = {}
+    alike: dict[tuple[Cell, ...], list[int]] = {}
     for row in rows:
-        alike.setdefault(row.texts, []).append(row.spot.row)
+        alike.setdefault(tuple(row.cells), []).append(row.spot.row)
     return tuple(tuple(lines) for lines in alike.values() if len(lines) > 1)

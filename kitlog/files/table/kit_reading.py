@@ -9,7 +9,7 @@ from kitlog.fault import InputFault
 from kitlog.files.csv_columns import KIT
 from kitlog.files.csv_on_way import ON
 from kitlog.files.csv_problems import Spot
-from kitlog.files.table.cells import Grid, GridRow, text_of
+from kitlog.files.table.cells import Cell, Grid, text_of
 from kitlog.files.table.cells_tell import CELLS
 from kitlog.files.table.doubt import Doubt, Settled
 from kitlog.files.table.layout import Layout, find_layout
@@ -19,7 +19,7 @@ from kitlog.files.table.powers import settle_powers
 from kitlog.files.table.ranges import settle_ranges
 from kitlog.files.table.read_columns import Sheet, read_columns
 from kitlog.files.table.remark import Remark
-from kitlog.files.table.table_column import TableColumn, table_columns
+from kitlog.files.table.table_column import TableColumn, columns_of, table_columns
 from kitlog.files.table.targets import Meaning
 from kitlog.files.table.vocabulary import Vocabulary
 
@@ -50,7 +50,7 @@ def headings_key(headings: Sequence[str]) -> str:
 
 @dataclass(frozen=True, slots=True)
 class ReadRow:
-    """A row: where it stands, what it says by heading of kit.csv, and its texts.
+    """A row: where it stands, what it says by heading of kit.csv, and its cells.
 
     Attributes:
         values: without what is not known; kind_said: the kind is the row's own word, not a guess from the name.
@@ -58,8 +58,12 @@ class ReadRow:
 
     spot: Spot
     values: Mapping[str, object]
-    texts: tuple[str, ...]
+    cells: Sequence[Cell]
     kind_said: bool
+
+    def text(self, index: int) -> str:
+        """The text of a cell; empty beyond the last."""
+        return text_of(self.cells[index]) if index < len(self.cells) else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,11 +98,13 @@ def read_kit_grid(grid: Grid, words: Vocabulary, choices: Choices) -> KitReading
     if layout.heading_row is None:
         raise InputFault("table.no_headings", first=_first_cells(grid))
     rows = [grid.rows[index] for index in layout.data]
+    cells = columns_of(rows, len(layout.headings))
     key = headings_key(layout.headings)
     chosen = {**_by_heading(layout.headings, choices.by_heading), **choices.meanings}
-    columns = _with_title_unit(table_columns(layout, rows, words, choices.remembered(key), chosen), layout)
+    columns = _with_title_unit(table_columns(layout.headings, cells, words, choices.remembered(key), chosen), layout)
     sheet = Sheet(rows, choices.settled, own=_is_own(grid, columns))
-    read_columns(sheet, columns, words, [grid.rows[index] for index in layout.totals])
+    totals = columns_of([grid.rows[index] for index in layout.totals], len(cells))
+    read_columns(sheet, columns, cells, totals, words)
     _settle(sheet, words)
     remarks = (*grid.remarks, *_of_layout(grid, layout), *_of_columns(columns), *_placed(sheet))
     return KitReading(columns, _rows(sheet), tuple(sorted(sheet.doubts, key=_place)), remarks, sheet.columns, key)
@@ -215,17 +221,13 @@ def _rows(sheet: Sheet) -> tuple[ReadRow, ...]:
     read = zip(*kept.values(), strict=True)
     guessed = sheet.guesses.get("kind", frozenset())
     return tuple(
-        ReadRow(row.spot, _known(names, values), _texts(row), at not in guessed)
+        ReadRow(row.spot, _known(names, values), row.cells, at not in guessed)
         for at, (row, values) in enumerate(zip(sheet.rows, read, strict=True))
     )
 
 
 def _known(names: Sequence[str], values: Sequence[object]) -> dict[str, object]:
     return {name: value for name, value in zip(names, values, strict=True) if value is not None}
-
-
-def _texts(row: GridRow) -> tuple[str, ...]:
-    return tuple(cell if cell.__class__ is str else text_of(cell) for cell in row.cells)
 
 
 def _on(watts: object) -> dict[str, Any]:

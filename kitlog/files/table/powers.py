@@ -15,7 +15,8 @@ def settle_powers(sheet: Sheet) -> None:
     if "battery" in sheet.values:
         _part(sheet)
     if not sheet.own and any(part in sheet.values for part in _PARTS):
-        for at in range(len(sheet.rows)):
+        capacities = sheet.values.get("battery_mah", ())
+        for at in (at for at, mah in enumerate(capacities) if mah is not None):
             _agree(sheet, at)
     for at, value in enumerate(sheet.values.get("draw_w", ())):
         if isinstance(value, Milliamps):

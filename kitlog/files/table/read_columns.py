@@ -64,22 +64,28 @@ class Sheet:
         return self.rows[at].spot.row
 
 
-def read_columns(sheet: Sheet, columns: Sequence[TableColumn], words: Vocabulary, totals: Sequence[GridRow]) -> None:
-    """Read every column that stands for something into the sheet; cells of `totals` are read along, for evidence."""
+def read_columns(
+    sheet: Sheet,
+    columns: Sequence[TableColumn],
+    cells: Sequence[Sequence[Cell]],
+    totals: Sequence[Sequence[Cell]],
+    words: Vocabulary,
+) -> None:
+    """Read every column that stands for something into the sheet.
+
+    `cells` are those of the rows by column; masses of `totals`, by column as well, are read along as evidence.
+    """
     read = [column for column in columns if column.target]
     sheet.columns |= {column.target: column for column in read}
     for column in sorted(read, key=lambda column: TARGETS[column.target].way is not Way.MASS_UNIT):
-        reading = _reading(sheet, column, words, totals)
+        reading = _reading(sheet, column, cells[column.index], totals[column.index], words)
         _take(sheet, column, reading)
 
 
-def _cells(rows: Sequence[GridRow], index: int) -> list[Cell]:
-    return [row.cells[index] if index < len(row.cells) else "" for row in rows]
-
-
-def _reading(sheet: Sheet, column: TableColumn, words: Vocabulary, totals: Sequence[GridRow]) -> ColumnReading:
+def _reading(
+    sheet: Sheet, column: TableColumn, cells: Sequence[Cell], totals: Sequence[Cell], words: Vocabulary
+) -> ColumnReading:
     target = TARGETS[column.target]
-    cells = _cells(sheet.rows, column.index)
     answers = sheet.settled.of(column.index)
     if target.way in _TEXTS:
         return read_texts(target, cells, answers, own=sheet.own)
@@ -89,10 +95,8 @@ def _reading(sheet: Sheet, column: TableColumn, words: Vocabulary, totals: Seque
     if target.way is not Way.MASS:
         return read_column(target, unit, cells, answers, own=sheet.own)
     units = [str(unit or "") for unit in sheet.values.get("mass_unit", [])]
-    cells += _cells(totals, column.index)
-    return read_column(
-        target, unit, cells, answers, own=sheet.own, units=[*units, *[""] * len(totals)] if units else ()
-    )
+    units = [*units, *[""] * len(totals)] if units else []
+    return read_column(target, unit, [*cells, *totals], answers, own=sheet.own, units=units)
 
 
 def _take(sheet: Sheet, column: TableColumn, reading: ColumnReading) -> None:

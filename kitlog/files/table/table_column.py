@@ -2,13 +2,13 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import zip_longest
 
 from kitlog.files.csv_problems import shown
 from kitlog.files.csv_rows import column_letters
-from kitlog.files.table.cells import GridRow, text_of
+from kitlog.files.table.cells import Cell, GridRow, text_of
 from kitlog.files.table.cells_tell import told_by_cells
 from kitlog.files.table.headings import Found, meanings
-from kitlog.files.table.layout import Layout
 from kitlog.files.table.targets import Meaning
 from kitlog.files.table.vocabulary import Vocabulary
 from kitlog.kit.kinds import MassSource
@@ -48,20 +48,26 @@ class TableColumn:
         return self.meaning.target if self.meaning else ""
 
 
+def columns_of(rows: Sequence[GridRow], least: int) -> list[Sequence[Cell]]:
+    """The cells of rows by column, at least so many columns; short rows are filled with empty cells."""
+    columns: list[Sequence[Cell]] = list(zip_longest(*(row.cells for row in rows), fillvalue=""))
+    return columns + [("",) * len(rows)] * (least - len(columns))
+
+
 def table_columns(
-    layout: Layout,
-    rows: Sequence[GridRow],
+    headings: Sequence[str],
+    cells: Sequence[Sequence[Cell]],
     words: Vocabulary,
     remembered: Mapping[int, Meaning],
     chosen: Mapping[int, Meaning],
 ) -> tuple[TableColumn, ...]:
     """Every column that holds a heading or a cell; what the pilot chose goes before what is remembered or found."""
-    width = max((len(row.cells) for row in rows), default=0)
-    headings = (*layout.headings, *[""] * (width - len(layout.headings)))
-    texts = [[text_of(row.cells[at]).strip() if at < len(row.cells) else "" for row in rows] for at in range(width)]
-    found = told_by_cells(meanings(headings, words, [cells[:_TOLD_BY] for cells in texts]), texts, words)
+    headings = (*headings, *[""] * (len(cells) - len(headings)))
+    some = [[text_of(cell).strip() for cell in column[:_TOLD_BY]] for column in cells]
+    found = told_by_cells(meanings(headings, words, some), some, words)
     columns = (
-        _column(index, heading, found[index], rows, remembered, chosen) for index, heading in enumerate(headings)
+        _column(index, heading, found[index], cells[index], remembered, chosen)
+        for index, heading in enumerate(headings)
     )
     return tuple(column for column in columns if column.heading.strip() or column.filled)
 
@@ -70,7 +76,7 @@ def _column(
     index: int,
     heading: str,
     found: Found,
-    rows: Sequence[GridRow],
+    cells: Sequence[Cell],
     remembered: Mapping[int, Meaning],
     chosen: Mapping[int, Meaning],
 ) -> TableColumn:
@@ -78,7 +84,7 @@ def _column(
     for source, name in ((remembered, "remembered"), (chosen, "chosen")):
         if index in source:
             meaning, how = source[index], name
-    filled = [cell for row in rows if index < len(row.cells) and (cell := row.cells[index]) != ""]
+    filled = [cell for cell in cells if cell != ""]
     examples = tuple(shown(text_of(cell)) for cell in filled[:EXAMPLES])
     return TableColumn(
         index, column_letters(index + 1), shown(heading), meaning, how, examples, len(filled), found.source

@@ -15,6 +15,8 @@ from kitlog.units.text import unfit_character
 _SUSPECT = re.compile("[\0-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\u2028\u2029]")
 _BREAKS = re.compile(r"\s*[\r\n\t]+\s*")
 _BLANKS = " \u00a0\u2007\u202f\ufeff\u200b\t\r\n"
+_CAREFUL = frozenset({"", " ", "'"})
+"""First letters that need a closer look: none, a blank, an apostrophe before a formula."""
 _JOINED = re.compile(r"\s*[+;,/]\s*|\s*\n\s*")
 
 
@@ -25,7 +27,11 @@ def read_texts(target: Target, cells: Sequence[Cell], answers: Answers, *, own: 
     """
     values: list[object] = []
     doubts = []
+    quick = target.way is not Way.SEVERAL
     for at, cell in enumerate(cells):
+        if quick and isinstance(cell, str) and cell.isprintable() and cell[:1] not in _CAREFUL and cell[-1:] != " ":
+            values.append(cell)
+            continue
         text = cell if cell.__class__ is str else text_of(cell)
         try:
             values.append(_value(target, text, own=own) if text else None)
