@@ -64,6 +64,28 @@ def portrait(window: Window, page: str, file: Path) -> None:
     print(file)
 
 
+def import_portraits(window: Window, table: Path, folder: Path, scheme: str) -> None:
+    """Show what a table would bring, leaf by leaf, and save each."""
+    from kitlog.desktop.import_page.dialog import ImportDialog
+    from kitlog.desktop.import_page.leaves import Leaf
+    from kitlog.desktop.import_page.table_input import of_file
+
+    window.open("kit")
+    dialog = ImportDialog(window.desk, of_file(table), window)
+    dialog.show()
+    dialog.resize(min(dialog.width(), window.width() - 40), min(dialog.height(), window.height() - 40))
+    while dialog.background.busy:
+        QApplication.processEvents()
+    shown = dialog.leaves.shown
+    for leaf in (*list(Leaf)[: Leaf.CHOICE],) if shown <= Leaf.NOTES else (shown,):
+        dialog.leaves.open(leaf)
+        settle()
+        file = folder / f"import_{leaf.name.lower()}_{scheme}.png"
+        dialog.grab().save(str(file))
+        print(file)
+    dialog.discard()
+
+
 def main(arguments: list[str]) -> int:
     """Save every page of the demo, and the page of an empty kit."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -71,6 +93,7 @@ def main(arguments: list[str]) -> int:
     parser.add_argument("--size", default="1280x800")
     parser.add_argument("--scheme", default="light", choices=["light", "dark"])
     parser.add_argument("--scale", type=float, default=1.0, help="size of the letters, 1 = 14 px")
+    parser.add_argument("--table", type=Path, help="a table whose import is shown over the demo kit")
     given = parser.parse_args(arguments)
     given.folder.mkdir(parents=True, exist_ok=True)
     application = prepared(["kitlog"])
@@ -90,6 +113,8 @@ def main(arguments: list[str]) -> int:
             for page in pages:
                 suffix = "" if name == "demo" else "_empty"
                 portrait(window, page, given.folder / f"{page}{suffix}_{given.scheme}.png")
+            if given.table is not None and name == "demo":
+                import_portraits(window, given.table, given.folder, given.scheme)
             window.close()
             bench.close()
     return 0

@@ -59,7 +59,7 @@ class Action:
 
 
 _FILE = (
-    Action("kit.import", N_("Import items from CSV…"), "file", "kit.import_csv", "Ctrl+I"),
+    Action("kit.import", N_("Read a table…"), "file", "kit.import_table", "Ctrl+I"),
     Action("kit.export", N_("Export items to CSV…"), "file", "kit.export_csv", "Ctrl+Shift+E", "items"),
     Action("file.backup", N_("Back up the data file…"), "file", "back_up", None, group=1),
     Action("file.demo", N_("Open the demo kit"), "file", "open_demo", None, "demo", 1),
@@ -69,6 +69,7 @@ _FILE = (
 _EDIT = (
     Action("edit.undo", N_("Undo"), "edit", "undo", StandardKey.Undo, "undoable"),
     Action("edit.redo", N_("Redo"), "edit", "redo", StandardKey.Redo, "redoable"),
+    Action("kit.paste", N_("Paste a table"), "edit", "kit.paste_table", StandardKey.Paste, group=1),
     Action("edit.find", N_("Find"), "edit", "kit.find", StandardKey.Find, group=1),
     Action("edit.select_all", N_("Select all items"), "edit", "kit.select_all", StandardKey.SelectAll, "items", 1),
     Action("edit.pilot", N_("Pilot and body mass…"), "edit", "edit_pilot", "Ctrl+Shift+B", group=2),

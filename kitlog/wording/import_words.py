@@ -106,6 +106,7 @@ _HOW = {
     "ours": N_("our own heading"),
     "word": N_("a word kitlog knows"),
     "part": N_("a word in the heading"),
+    "cells": N_("what its cells hold"),
     "double": N_("another column fits better"),
     "remembered": N_("as you chose before"),
     "chosen": N_("chosen by you"),
@@ -167,6 +168,11 @@ def answer_text(question: str, answer: str) -> str:
 def cells_text(n: int, rows: str) -> str:
     """How many cells a question is about, and the rows they stand in, already said."""
     return ngettext("{n} cell, {rows}", "{n} cells, {rows}", n).format(n=n, rows=rows)
+
+
+def mend_text() -> str:
+    """What else can be done about cells that cannot be taken."""
+    return _("Or mend them in the table, and read it again.")
 
 
 def open_text(n: int) -> str:

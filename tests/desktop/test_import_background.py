@@ -96,8 +96,11 @@ def test_an_error_of_the_work_is_raised_where_the_window_is(background: Backgrou
     def broken(_tell: Tell) -> None:
         raise KeyError("broken")
 
+    told: list[bool] = []
+    background.broke.connect(lambda: told.append(True))
     with qtbot.captureExceptions() as caught:
         background.ask(broken)
         qtbot.waitUntil(lambda: bool(caught))
+    assert told == [True]
     assert caught[0][0] is KeyError
     assert not background.busy

@@ -6,19 +6,18 @@ from pathlib import Path
 
 import pytest
 from desk_steps import Use, item_named
-from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
-from PySide6.QtGui import QDropEvent
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QDialog
 
 from kitlog.desktop.kit_page.bulk_editor import BulkEditor
 from kitlog.desktop.kit_page.filtering import Haystack, KitFilter, Show
-from kitlog.desktop.kit_page.import_dialog import ImportDialog
 from kitlog.desktop.kit_page.item_editor import ItemEditor
 from kitlog.desktop.kit_page.page import KitPage
 from kitlog.desktop.window import Window
 from kitlog.kit.due import DueState
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import ItemState, Kind, MassSource, Zone
+from kitlog.workbench.kit_preview import ServiceFile
 from kitlog.workbench.reads import KitRow
 from kitlog.workbench.workbench import Workbench
 
@@ -316,93 +315,13 @@ def _texts(widget: object) -> str:
     return "\n".join(labels + named).replace("\u00a0", " ").replace("\u2009", " ")
 
 
-def test_a_good_file_is_shown_before_anything_is_written(
-    window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use
-) -> None:
-    file = tmp_path / "more.csv"
-    file.write_text("name,kind,mass_g,mass_source\nSpare whistle,signal,14,kitchen scale\n", encoding="utf-8")
-    before = len(demo_bench.items())
-
-    def look(dialog: QDialog) -> None:
-        assert isinstance(dialog, ImportDialog)
-        assert "1 item" in dialog.head.text()
-        assert dialog.list.topLevelItem(0).text(1) == "Spare whistle"
-        assert len(demo_bench.items()) == before
-        dialog.accept()
-
-    in_dialog(lambda: kit(window).acts.import_file(file), look)
-    assert item_named(demo_bench, "Spare whistle").mass_g == 14
-    window.acts.undo()
-    assert len(demo_bench.items()) == before
-
-
-def test_problems_of_a_file_are_listed_by_row_and_column_and_nothing_is_written(
-    window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use
-) -> None:
-    file = tmp_path / "bad.csv"
-    file.write_text("name,kind,mass_g\nWhistle,signal,many\nCord,no such kind,12\n", encoding="utf-8")
-    before = demo_bench.items()
-
-    def look(dialog: QDialog) -> None:
-        assert isinstance(dialog, ImportDialog)
-        rows = [
-            tuple(dialog.list.topLevelItem(n).text(c) for c in range(4)) for n in range(dialog.list.topLevelItemCount())
-        ]
-        assert [(row[0], row[1], row[2]) for row in rows] == [("bad.csv", "2", "mass_g"), ("bad.csv", "3", "kind")]
-        assert all(row[3] for row in rows)
-        assert not dialog.main.isEnabled()
-
-    in_dialog(lambda: kit(window).acts.import_file(file), look)
-    assert demo_bench.items() == before
-
-
-def test_a_missing_file_is_said_in_words(window: Window, tmp_path: Path, in_dialog: Use) -> None:
-    def look(dialog: QDialog) -> None:
-        assert isinstance(dialog, ImportDialog)
-        assert "cannot be read" in dialog.head.text()
-        assert not dialog.main.isEnabled()
-
-    in_dialog(lambda: kit(window).acts.import_file(tmp_path / "none.csv"), look)
-
-
-def test_a_service_file_beside_it_comes_along(window: Window, tmp_path: Path, in_dialog: Use) -> None:
-    (tmp_path / "kit.csv").write_text("name,kind\nWing Z,wing\n", encoding="utf-8")
-    (tmp_path / "service.csv").write_text(
-        "item,rule,months,last_on\nWing Z,wing.full,24,2025-05-01\n", encoding="utf-8"
-    )
-
-    def look(dialog: QDialog) -> None:
-        assert isinstance(dialog, ImportDialog)
-        assert "1 rule" in dialog.head.text()
-        dialog.accept()
-
-    in_dialog(lambda: kit(window).acts.import_file(tmp_path / "kit.csv"), look)
-    assert any(rule.rule == "wing.full" for rule in window.desk.bench.rules())
-
-
-def test_a_csv_file_can_be_dropped(window: Window, tmp_path: Path, in_dialog: Use) -> None:
-    file = tmp_path / "more.csv"
-    file.write_text("name\nSpare whistle\n", encoding="utf-8")
-    data = QMimeData()
-    data.setUrls([QUrl.fromLocalFile(str(file))])
-    drop = QDropEvent(
-        QPointF(10, 10), Qt.DropAction.CopyAction, data, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
-    )
-
-    def do() -> None:
-        kit(window).dropEvent(drop)
-        QApplication.processEvents()
-
-    in_dialog(do, lambda dialog: isinstance(dialog, ImportDialog) or pytest.fail("another dialog"))
-
-
 def test_exported_items_can_be_read_again(window: Window, demo_bench: Workbench, tmp_path: Path, open_file) -> None:
     from kitlog.desktop.kit_page.export import export_kit
 
     export_kit(demo_bench, tmp_path / "out.csv")
     other = open_file(tmp_path / "other.kitlog")
-    service = (tmp_path / "out-service.csv").read_bytes()
-    other.import_kit(other.preview_kit((tmp_path / "out.csv").read_bytes(), "out.csv", service, "out-service.csv"))
+    service = ServiceFile((tmp_path / "out-service.csv").read_bytes(), "out-service.csv")
+    other.import_kit(other.preview_kit((tmp_path / "out.csv").read_bytes(), "out.csv", service=service))
     assert {i.name for i in other.items()} == {i.name for i in demo_bench.items()}
     assert len(other.rules()) == len(demo_bench.rules())
 
@@ -477,7 +396,7 @@ def test_in_one_column_details_take_the_place_of_the_table_and_esc_goes_back(
     qtbot.mouseClick(page._sides.open_act, Qt.MouseButton.LeftButton)
     assert not page.table.isVisible()
     qtbot.waitUntil(lambda: page._details is not None and page._details.isVisible())
-    assert "85 to 105" in _texts(page._details)
+    qtbot.waitUntil(lambda: "85 to 105" in _texts(page._details))
     qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Escape)
     assert page.table.isVisible()
     window.resize(1280, 800)

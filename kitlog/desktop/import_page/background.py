@@ -1,5 +1,7 @@
 """Work away from the window's thread, one thing at a time: what was asked for last is what comes back."""
 
+import gc
+import sys
 import threading
 import time
 from collections.abc import Callable
@@ -8,6 +10,11 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 POLL_MS = 15
 """How often the window looks whether the work is done."""
+
+TURN_S = 0.0005
+"""So long the work may hold the interpreter before the window has its turn: 5 ms, the usual, add up while it paints."""
+
+_USUAL_S = sys.getswitchinterval()
 
 Tell = Callable[[float], None]
 
@@ -38,12 +45,17 @@ class _Run:
             raise Stopped
 
     def _go(self) -> None:
+        sys.setswitchinterval(TURN_S)
+        gc.disable()  # a full collection stops the window as well, for 90 ms and more; the work leaves no circles
         try:
             self.result = self._work(self._tell)
         except Stopped:
             self.unwanted = True
         except BaseException as error:  # noqa: BLE001  # raised again on the window's thread
             self.error = error
+        finally:
+            gc.enable()
+            sys.setswitchinterval(_USUAL_S)
 
 
 class Background(QObject):
@@ -51,10 +63,12 @@ class Background(QObject):
 
     Attributes:
         done: the result of what was asked for last.
+        broke: the work failed in a way that nobody foresaw; the error is raised here.
         going: it is still going on: seconds since it was asked for, and the share that is done.
     """
 
     done = Signal(object)
+    broke = Signal()
     going = Signal(float, float)
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -100,6 +114,7 @@ class Background(QObject):
             return
         self._timer.stop()
         if run.error is not None:
+            self.broke.emit()
             raise run.error
         if not run.unwanted:
             self.done.emit(run.result)

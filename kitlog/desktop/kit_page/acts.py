@@ -3,6 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog
 
 from kitlog.desktop.kit_page.filtering import Show
@@ -11,6 +12,7 @@ from kitlog.kit.kinds import ItemState
 from kitlog.wording.translate import _
 
 if TYPE_CHECKING:
+    from kitlog.desktop.import_page.table_input import TableInput
     from kitlog.desktop.kit_page.page import KitPage
 
 
@@ -88,17 +90,33 @@ class KitActs:
         self._page.table.selectAll()
         self._page.table.setFocus()
 
-    def import_csv(self) -> None:
-        """Read items from a CSV file; nothing is written before it was looked at."""
-        chosen, _kind = QFileDialog.getOpenFileName(self._page, _("Read a CSV file"), "", _("CSV files (*.csv)"))
+    def import_table(self) -> None:
+        """Read items from a table; nothing is written before it was looked at."""
+        from kitlog.desktop.import_page.table_input import of_file
+
+        kinds = ";;".join((_("Tables (*.csv *.txt *.tsv *.xlsx *.ods)"), _("All files (*)")))
+        chosen, _kind = QFileDialog.getOpenFileName(self._page, _("Read a table"), "", kinds)
         if chosen:
-            self.import_file(Path(chosen))
+            self.look_at(of_file(Path(chosen)))
 
-    def import_file(self, file: Path) -> None:
-        """Show what a file would bring."""
-        from kitlog.desktop.kit_page.import_dialog import ImportDialog
+    def paste_table(self) -> None:
+        """Read items from the table in the clipboard."""
+        from kitlog.desktop.import_page.table_input import pasted
 
-        ImportDialog(self._desk, file, self._page).exec()
+        self._desk.perform(lambda: self.look_at(pasted(QGuiApplication.clipboard().mimeData())))
+
+    def look_at(self, table: "TableInput") -> None:
+        """Show what a table would bring."""
+        from kitlog.desktop.import_page.ready import make_ready
+
+        make_ready()
+        from kitlog.desktop.import_page.dialog import ImportDialog
+
+        dialog = ImportDialog(self._desk, table, self._page)
+        if dialog.exec():
+            self._page.bar.clear()
+            self._page.select_ids([item.id for item in dialog.written])
+            self._page.table.setFocus()
 
     def export_csv(self) -> None:
         """Write the kit to a CSV file."""

@@ -1,16 +1,15 @@
 """The page Kit."""
 
 from collections.abc import Sequence
-from pathlib import Path
 from typing import ClassVar
 
-from PySide6.QtCore import QMimeData, QTimer
-from PySide6.QtGui import QDragEnterEvent, QDropEvent
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.fold import Fold
+from kitlog.desktop.import_page.drop import TableDrop
 from kitlog.desktop.kit_page.acts import KitActs
 from kitlog.desktop.kit_page.columns import COLUMNS
 from kitlog.desktop.kit_page.filter_bar import FilterBar, list_text, totals_text
@@ -51,7 +50,8 @@ class KitPage(Page):
         self.table.setItemDelegate(KitCells(self.table, self.model))
         self.nothing = NothingFound(_("No item matches"))
         self.total, self.total_more = Text("", Role.GROUP), CutText("", Role.SECOND, "muted")
-        self.setAcceptDrops(True)  # Qt's name says it
+        self.drop = TableDrop(self, self.acts.look_at, desk.faulted.emit)
+        self.bar.words.setAcceptDrops(False)  # a file dropped there is no word to filter by
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(DETAILS_AFTER_MS)
@@ -103,18 +103,6 @@ class KitPage(Page):
         rows = QItemSelectionModel.SelectionFlag.Select | QItemSelectionModel.SelectionFlag.Rows
         for row in found[1:]:
             self.table.selectionModel().select(self.model.index(row, 0), rows)
-
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """A CSV file can be dropped; the menu has the same."""
-        if _csv_files(event.mimeData()):
-            event.acceptProposedAction()
-
-    def dropEvent(self, event: QDropEvent) -> None:
-        """Show what the file would bring, once the drop is over."""
-        files = _csv_files(event.mimeData())
-        if files:
-            event.acceptProposedAction()
-            QTimer.singleShot(0, self, lambda: self.acts.import_file(files[0]))
 
     def lay_out(self, fold: Fold) -> None:
         """Columns that have no room go into the details; in one column the details replace the table."""
@@ -218,14 +206,9 @@ class KitPage(Page):
                 "Start with the wing, the harness and the reserve: three items are enough\n"
                 "for a weight check and the first service dates."
             ),
-            _("A CSV file can also be dropped here."),
+            _("Any table can also be dropped here, or pasted: .xlsx, .ods, CSV."),
         )
         empty.act(_("Add an item"), Rank.MAIN).clicked.connect(self.acts.add_item)
-        empty.act(_("Read a CSV file…")).clicked.connect(self.acts.import_csv)
+        empty.act(_("Read a table…")).clicked.connect(self.acts.import_table)
         empty.offer_demo(self.desk.open_demo)
         return empty
-
-
-def _csv_files(data: QMimeData) -> list[Path]:
-    paths = [Path(url.toLocalFile()) for url in data.urls() if url.isLocalFile()]
-    return [path for path in paths if path.suffix.lower() == ".csv"]

@@ -1,0 +1,66 @@
+"""One look at a table: its grid, what it would bring, or why it cannot be read. Pure but for the files it reads."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from kitlog.desktop.import_page.table_input import TableInput, Tell, bytes_of
+from kitlog.fault import Fault, InputFault
+from kitlog.workbench.kit_preview import ImportChoices, KitPreview, KitSource, ServiceFile, preview_kit
+
+if TYPE_CHECKING:
+    from kitlog.files.table.cells import Grid
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """What a look showed.
+
+    Attributes:
+        grid: the cells of the table, None where not even they can be read.
+        preview: what it would bring, None where `fault` says why not.
+        service_fault: why the service file beside it cannot be taken; the preview is then one without it.
+    """
+
+    grid: "Grid | None" = None
+    preview: KitPreview | None = None
+    fault: Fault | None = None
+    service_fault: Fault | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Request:
+    """What is to be looked at; nothing in it changes, so a thread may use it.
+
+    Attributes:
+        grid: the cells, if they have been read already.
+    """
+
+    table: TableInput
+    source: KitSource
+    choices: ImportChoices
+    service: Path | None = None
+    grid: "Grid | None" = None
+
+    def __call__(self, tell: Tell) -> Look:
+        """Look."""
+        try:
+            grid = self.grid or self.table.grid(tell)
+        except Fault as fault:
+            return Look(fault=fault)
+        tell(1.0)
+        try:
+            return self._with_service(grid)
+        except Fault as fault:
+            return Look(grid, fault=fault)
+
+    def _with_service(self, grid: "Grid") -> Look:
+        if self.service is None:
+            return Look(grid, self._preview(grid))
+        try:
+            return Look(grid, self._preview(grid, ServiceFile(bytes_of(self.service), self.service.name)))
+        except InputFault as fault:
+            return Look(grid, self._preview(grid), service_fault=fault)
+
+    def _preview(self, grid: "Grid", service: ServiceFile | None = None) -> KitPreview:
+        return preview_kit(self.source, grid, self.table.name, self.choices, service)
