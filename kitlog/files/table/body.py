@@ -16,6 +16,9 @@ _WIDE = 5
 _OTHER_HEADINGS = 3
 """Understood headings, with no other cell, that begin another table."""
 
+_NAMING = ("name", "model", "maker", "kind")
+"""Columns by which a row is told, the first that is there."""
+
 Filled = list[tuple[int, str]]
 
 
@@ -35,7 +38,9 @@ class Body:
         self._rows, self._start, self._vocabulary = rows, start, words
         self._headings = [text.casefold() for text in texts]
         found = meanings(headings, words)
-        self._name = next((at for at, one in enumerate(found) if one.meaning and one.meaning.target == "name"), None)
+        targets = [one.meaning.target if one.meaning else "" for one in found]
+        self._name = targets.index("name") if "name" in targets else None
+        self._told_by = next((targets.index(target) for target in _NAMING if target in targets), None)
         widths = sorted(sum(cell != "" for cell in row.cells) for row in rows[start : start + _LOOKED_AT])
         usual = widths[len(widths) // 2] if widths else 0
         self._few = 2 if usual >= _WIDE else 1
@@ -45,7 +50,7 @@ class Body:
 
     def _capitals(self) -> bool:
         """Whether names are mostly in capitals, which then tell nothing."""
-        at = self._name or 0
+        at = self._told_by or 0
         rows = self._rows[self._start : self._start + _LOOKED_AT]
         names = [cell for row in rows if len(row.cells) > at and isinstance(cell := row.cells[at], str) and cell]
         return 2 * sum(name.isupper() for name in names) > len(names)
@@ -65,10 +70,11 @@ class Body:
 
     def _doubtful(self) -> list[int]:
         """Rows that are looked at closely: few cells, no name, or a name that begins as a sum or heading does."""
-        if self._name is None:
+        if self._told_by is None:
             return list(range(self._start, len(self._rows)))
-        name, few = self._name, self._few
-        sums, openers = self._words.first_words, self._vocabulary.layout.openers | {self._headings[name]}
+        name, few = self._told_by, self._few
+        sums = self._vocabulary.layout.beginnings
+        openers = self._vocabulary.layout.openers | {self._headings[name]}
         found = []
         for index in range(self._start, len(self._rows)):
             cells = self._rows[index].cells
@@ -87,10 +93,14 @@ class Body:
         """The first row of the end of the table: sums, notes and single cells, with no fuller row below."""
         for index in range(len(self._rows) - 1, self._start - 1, -1):
             filled = self._filled(index)
-            plain = len(filled) > 1 and not self._words.is_sum(filled) and not self._words.begins_note(filled[0][1])
-            if plain and not self._only_figures(filled):
+            if len(filled) > 1 and not self._ends(filled) and not self._only_figures(filled):
                 return index + 1
         return self._start
+
+    def _ends(self, filled: Filled) -> bool:
+        """Whether a row is one of those that stand below a table."""
+        words = self._words
+        return words.is_sum(filled) or words.is_no_item(filled) or words.begins_note(filled[0][1])
 
     def _only_figures(self, filled: Filled) -> bool:
         return all(at != self._name and self._words.is_figure(text) for at, text in filled)
@@ -108,6 +118,8 @@ class Body:
         if self._name is not None and self._only_figures(filled):
             ends = index >= self._tail and index > self._start
             return "totals" if ends or is_sum_above(self._rows, index, self._start, filled) else ""
+        if self._words.is_no_item(filled):
+            return "note"
         if index >= self._tail and self._words.is_note(filled, gap=self._gap(index)):
             return "note"
         return self._section(index, filled)
@@ -117,7 +129,11 @@ class Body:
         return all(same) and len(same) >= min(2, sum(map(bool, self._headings)))
 
     def _begins_table(self, filled: Filled) -> bool:
-        if len(filled) < _OTHER_HEADINGS or filled[0][1].casefold() not in self._vocabulary.layout.names:
+        if (
+            self._name is None
+            or len(filled) < _OTHER_HEADINGS
+            or filled[0][1].casefold() not in self._vocabulary.layout.names
+        ):
             return False
         return all(find(text, self._vocabulary).meaning for _at, text in filled)
 
@@ -129,7 +145,8 @@ class Body:
         """A row with nothing but the name of a section, or with the sum of that section."""
         if self._single and not filled[0][1].endswith(":"):
             return ""
-        above = self._gap(index) or index == self._start
+        nameless = self._name is not None and filled[0][0] != self._name
+        above = self._gap(index) or index == self._start or nameless
         if not self._words.is_section(filled[0][1], above=above):
             return ""
         if len(filled) == 1:

@@ -13,7 +13,7 @@ _LOOKED_AT = 60
 _SURE = 3
 """Understood headings, with no more that are not, that make a row of headings without looking further."""
 _STRANGE = 0.25
-"""What a cell that is not understood takes from a row's worth as a row of headings."""
+"""What a cell that is not understood takes from a row's worth as a row of headings; one with figures twice that."""
 _FILLING = frozenset({"", "-", "–", "—"})
 
 
@@ -27,7 +27,8 @@ def find_heading_row(rows: Sequence[GridRow], words: Vocabulary) -> int | None:
             continue
         if len(targets) >= _SURE and 2 * len(targets) >= len(texts):
             return index
-        worth = len(targets) - _STRANGE * (len(texts) - len(targets))
+        strange = len(texts) - len(targets) + sum(any(sign.isdigit() for sign in text) for text in texts)
+        worth = len(targets) - _STRANGE * strange
         if best is None or worth > most:
             best, most = index, worth
     return best

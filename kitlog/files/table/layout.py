@@ -43,7 +43,7 @@ def find_layout(grid: Grid, words: Vocabulary, heading_row: int | None = None) -
     """
     rows = grid.rows
     at = find_heading_row(rows, words) if heading_row is None else heading_row
-    if at is None:
+    if at is None or not 0 <= at < len(rows):
         return Layout(None)
     headings = tuple(" ".join(text_of(cell).split()) for cell in rows[at].cells)
     if grid.own_form and at == 0 and all(heading in KIT.by_heading for heading in headings):

@@ -20,6 +20,11 @@ def title_unit(rows: Sequence[GridRow], words: Vocabulary) -> str:
     return found.pop() if len(found) == 1 else ""
 
 
+def unit_in(text: str, words: Vocabulary) -> str:
+    """The unit of mass that one sentence about weights names; empty if none."""
+    return next(_units(text, words), "")
+
+
 def _units(text: str, words: Vocabulary) -> Iterator[str]:
     if words.layout.mass_words.isdisjoint(form(text).split()):
         return

@@ -52,11 +52,13 @@ class LayoutVocabulary:
     Attributes:
         sections: broad categories; things: those that may be things as well.
         names: headings of columns of names; openers: these and the broad categories; both small, as written.
+        beginnings: first words of sums, notes and figures of the pilot, small, as written and as forms, with a colon too.
     """
 
     totals: frozenset[str]
     part_totals: frozenset[str]
     named_totals: frozenset[str]
+    no_items: frozenset[str]
     notes: tuple[str, ...]
     sections: frozenset[str]
     things: frozenset[str]
@@ -64,6 +66,7 @@ class LayoutVocabulary:
     unit_cells: frozenset[str]
     names: frozenset[str]
     openers: frozenset[str]
+    beginnings: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -190,17 +193,25 @@ def _members(members: type[E], words: Mapping[E, Words]) -> dict[str, StrEnum]:
     return said | {form(member.value): member for member in members}
 
 
+def _beginnings(lists: OtherLists) -> Iterator[str]:
+    for word in (*lists.totals, *lists.part_totals, *lists.named_totals, *lists.no_items, *lists.notes):
+        for one in (word.casefold(), *forms(word)):
+            yield from (f"{first}{colon}" for first in one.split()[:1] for colon in ("", ":"))
+
+
 def _layout(lists: OtherLists, broad: Words, names: frozenset[str]) -> LayoutVocabulary:
     things = _set(lists.things)
     return LayoutVocabulary(
         totals=_set(lists.totals),
         part_totals=_set(lists.part_totals),
         named_totals=_set(lists.named_totals),
+        no_items=_set(lists.no_items),
         notes=tuple(word.casefold() for word in lists.notes),
         sections=_set(broad) - things,
         things=things,
         mass_words=_set(lists.mass_words),
         unit_cells=frozenset(word.casefold() for word in lists.unit_cells),
         names=names,
+        beginnings=frozenset(_beginnings(lists)),
         openers=names | {word.casefold() for word in broad},
     )

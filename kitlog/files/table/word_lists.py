@@ -64,6 +64,7 @@ class OtherLists(Frozen):
     totals: Words
     part_totals: Words
     named_totals: Words
+    no_items: Words
     notes: Words
     things: Words
     mass_words: Words
