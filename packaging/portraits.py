@@ -17,6 +17,7 @@ from PySide6.QtGui import QFont, QFontDatabase
 from PySide6.QtWidgets import QApplication
 
 from kitlog.app import open_bench
+from kitlog.desktop import look
 from kitlog.desktop.application import prepared
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.page import PAGES
@@ -66,14 +67,14 @@ def portrait(window: Window, page: str, file: Path) -> None:
 
 def import_portraits(window: Window, table: Path, folder: Path, scheme: str) -> None:
     """Show what a table would bring, leaf by leaf, and save each."""
-    from kitlog.desktop.import_page.dialog import ImportDialog
+    from kitlog.desktop.import_page.dialog import HIGH, WIDE, ImportDialog
     from kitlog.desktop.import_page.leaves import Leaf
     from kitlog.desktop.import_page.table_input import of_file
 
     window.open("kit")
     dialog = ImportDialog(window.desk, of_file(table), window)
     dialog.show()
-    dialog.resize(min(dialog.width(), window.width() - 40), min(dialog.height(), window.height() - 40))
+    dialog.resize(min(look.px(WIDE), window.width() - 60), min(look.px(HIGH), window.height() - 40))
     while dialog.background.busy:
         QApplication.processEvents()
     shown = dialog.leaves.shown

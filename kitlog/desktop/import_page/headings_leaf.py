@@ -92,7 +92,7 @@ class HeadingsLeaf(QWidget):
         titles = (_("Heading"), _("First cells"), _("Stands for"), _("Unit"), _("Found by"))
         for place, title in enumerate(titles):
             self._grid.addWidget(Text(title, Role.SMALL, "muted"), 0, place)
-        for place, wide in enumerate((132, 120, 236, 96, 148)):
+        for place, wide in enumerate((116, 88, 168, 96, 148)):
             self._grid.setColumnMinimumWidth(place, look.px(wide))
 
     def _add_some(self) -> None:

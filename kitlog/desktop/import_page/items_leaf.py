@@ -70,6 +70,7 @@ class ItemsLeaf(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(px(6))
         filters = QHBoxLayout()
+        filters.setContentsMargins(px(4), px(4), 0, px(4))  # room for the ring of the focus
         filters.setSpacing(px(8))
         for chip in self.chips.values():
             filters.addWidget(chip)

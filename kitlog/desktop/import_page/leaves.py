@@ -119,6 +119,9 @@ class Leaves(QWidget):
         self.open(Leaf.FAULT)
 
     def _focus(self) -> None:
+        if self.shown is Leaf.ITEMS and self.items.table.isVisible():
+            self.items.table.setFocus()
+            return
         leaf = self._stack.currentWidget()
         stops = [stop for stop in tab_stops(leaf) if stop.isVisible()] if leaf is not None else []
         (stops[0] if stops else self.strip.tabs[Leaf.QUESTIONS]).setFocus()
