@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from kitlog.files.table.heading_units import unit_readings
-from kitlog.files.table.kind_words import kind_of
+from kitlog.files.table.kind_words import is_broad, kind_of
 from kitlog.files.table.one_heading import NOT_UNDERSTOOD, find
 from kitlog.files.table.one_heading import Found as Found  # noqa: PLC0414  # told on from here
 from kitlog.files.table.targets import Meaning
@@ -93,7 +93,7 @@ def _types(found: list[Found], words: Vocabulary, cells: Sequence[Sequence[str]]
 
 
 def _is_kind(text: str, words: Vocabulary) -> bool:
-    return kind_of(text, words) is not None or words.key(text) in words.kinds.broad
+    return kind_of(text, words) is not None or is_broad(text, words)
 
 
 def _otherwise(found: Found) -> Found:

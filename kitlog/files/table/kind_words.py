@@ -8,8 +8,9 @@ import re
 from functools import lru_cache
 
 from kitlog.files.table.name_heads import head_kind
-from kitlog.files.table.vocabulary import KindVocabulary, Vocabulary
+from kitlog.files.table.vocabulary import Vocabulary
 from kitlog.files.table.word_forms import form
+from kitlog.files.table.word_sets import KindVocabulary
 from kitlog.kit.kinds import Kind
 
 _MEMBERS = {form(kind.value): kind for kind in Kind}
@@ -38,6 +39,12 @@ def kind_of(word: str, words: Vocabulary) -> Kind | None:
         return head_kind(text, known)
     kinds = {_part(part, known) for part in parts if not _says_nothing(form(part), known)}
     return kinds.pop() if len(kinds) == 1 else None
+
+
+def is_broad(word: str, words: Vocabulary) -> bool:
+    """Whether a cell of a column of kinds is a broad category ("electronics"), so that the name may tell the kind."""
+    said = form(_NUMBER.sub("", word[:_LONGEST], count=1))
+    return said in words.kinds.broad and _word(said, words.kinds) is None
 
 
 def _word(word: str, known: KindVocabulary) -> Kind | None:

@@ -3,8 +3,8 @@
 import re
 
 from kitlog.files.table.heading_units import unit_word
-from kitlog.files.table.vocabulary import KindVocabulary
 from kitlog.files.table.word_forms import form
+from kitlog.files.table.word_sets import KindVocabulary
 from kitlog.kit.kinds import Kind
 
 _FRENCH = re.compile(r"[éèêëàâçîïôûœ]|(?:\b(?:de|du|des|à|a|en|pour|avec|sans|et|aux|au)\b|\b[dl]['’])", re.IGNORECASE)

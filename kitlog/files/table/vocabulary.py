@@ -17,56 +17,12 @@ from kitlog.files.table.word_lists import (
     Words,
     read_lists,
 )
+from kitlog.files.table.word_sets import KindVocabulary, LayoutVocabulary
 from kitlog.kit.kinds import ItemState, Kind, Layer, MassSource, Zone
 
 _SIGNS = str.maketrans({"#": " number ", "€": " eur ", "£": " gbp ", "$": " usd "})
 
 E = TypeVar("E", bound=StrEnum)
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class KindVocabulary:
-    """Words for kinds, in the forms of `form`.
-
-    Attributes:
-        last: words that tell the kind where a name ends with them (English, German), first: where it begins with them
-            (French), alone: where it is nothing else; ends: endings of German compounds, the longest first.
-        broad, never, parts, adjectives, after: as told in the lists.
-    """
-
-    last: Mapping[str, Kind]
-    first: Mapping[str, Kind]
-    alone: Mapping[str, Kind]
-    ends: tuple[tuple[str, Kind], ...]
-    broad: frozenset[str]
-    never: frozenset[str]
-    parts: frozenset[str]
-    adjectives: frozenset[str]
-    after: frozenset[str]
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class LayoutVocabulary:
-    """Words that tell rows without items, in the forms of `form`; `notes` and `unit_cells` as written, small.
-
-    Attributes:
-        sections: broad categories; things: those that may be things as well.
-        names: headings of columns of names; openers: these and the broad categories; both small, as written.
-        beginnings: first words of sums, notes and figures of the pilot, small, as written and as forms, with a colon too.
-    """
-
-    totals: frozenset[str]
-    part_totals: frozenset[str]
-    named_totals: frozenset[str]
-    no_items: frozenset[str]
-    notes: tuple[str, ...]
-    sections: frozenset[str]
-    things: frozenset[str]
-    mass_words: frozenset[str]
-    unit_cells: frozenset[str]
-    names: frozenset[str]
-    openers: frozenset[str]
-    beginnings: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitlog.files.resources import load_library, resources_folder
-from kitlog.files.table.kind_words import kind_guessed, kind_of
+from kitlog.files.table.kind_words import is_broad, kind_guessed, kind_of
 from kitlog.files.table.vocabulary import load_vocabulary
 from kitlog.kit.kinds import Kind
 
@@ -123,6 +123,11 @@ def test_no_word_means_two_kinds() -> None:
 def test_a_broad_category_is_no_kind_but_for_clothes_and_bags() -> None:
     known = [WORDS.kinds.last.get(word) or WORDS.kinds.first.get(word) for word in WORDS.kinds.broad]
     assert {kind for kind in known if kind} == {Kind.GARMENT, Kind.BAG}
+
+
+def test_broad_categories_are_told_from_strange_words() -> None:
+    assert [is_broad(word, WORDS) for word in ("Elektronik", "2. Safety", "divers")] == [True] * 3
+    assert [is_broad(word, WORDS) for word in ("Kleidung", "Helm", "Tragegurt", "", "xyz")] == [False] * 5
 
 
 @given(st.text(max_size=200))
