@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from kitlog.files.table.units import canonical_unit
+from kitlog.files.table.units import canonical_unit, unit_of_sign
 
 _PIECES = re.compile(r"[\s_\[\](){}<>,;:|.]+")
 _WORD_STEMS = (
@@ -11,8 +11,8 @@ _WORD_STEMS = (
     " percent pourcent amp quadrat square meter metre"
 )
 _UNIT_WORD = re.compile(rf"(?:{'|'.join(_WORD_STEMS.split())})[\w ]*", re.IGNORECASE)
-_SHORT = 5
-"""Letters up to which any piece may be a unit; longer ones only if they begin as the word of a unit does."""
+_LONGEST = 40
+"""Letters beyond which a text is no unit."""
 _LINKS = frozenset({"in", "en"})
 _BRACKETS = re.compile(r"[(\[{]([^()\[\]{}]*)[)\]}]")
 _PARTED = re.compile(r"([/\-])")
@@ -21,12 +21,12 @@ _PARTED = re.compile(r"([/\-])")
 def unit_word(text: str) -> str:
     """The unit that a piece of a heading is, in our spelling; empty if none.
 
-    Asks only for what may be a unit, so that the tables of words are not read for each heading.
+    The words that units have in a language are looked up only for what begins as one: most pieces do not.
     """
     text = text.strip(" .")
-    if not text or not (len(text) <= _SHORT or _UNIT_WORD.fullmatch(text)):
+    if not text or len(text) > _LONGEST:
         return ""
-    return canonical_unit(text)
+    return unit_of_sign(text) or (canonical_unit(text) if _UNIT_WORD.fullmatch(text) else "")
 
 
 def unit_readings(heading: str) -> Iterator[tuple[str, str]]:

@@ -172,6 +172,11 @@ def _plain(word: str) -> str:
     return small.rstrip(".") if len(small) > 1 else small
 
 
+def unit_of_sign(word: str) -> str:
+    """The unit of a sign or spelling of the trade; words written out are not asked for (see `canonical_unit`)."""
+    return _QUICK.get(_plain(word), "")
+
+
 @lru_cache(maxsize=4096)
 def canonical_unit(word: str) -> str:
     """The unit that a word or sign means, as kitlog writes it (g, kg, Wh, mAh, m2 ...); empty if it is no unit.
