@@ -3,94 +3,62 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import sqrt
-from random import Random
 
 from kitlog.budget.power.check_query import check_query
 from kitlog.budget.power.checks import check_day
 from kitlog.budget.power.day import Day
-from kitlog.budget.power.plan import BankPlan, DevicePlan, Plan, plan_day
+from kitlog.budget.power.forecast_draws import Uncertain
 from kitlog.budget.power.question import Chance
-from kitlog.budget.power.run import run_day
 from kitlog.budget.power.targets import lasts
+
+_Z_95 = 1.959963984540054
+"""How many standard deviations of a normal distribution hold 95 % of it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Odds:
-    """Share of the days drawn on which the device lasts, and the standard error of that share: sqrt(p (1 - p) / n)."""
+    """Share of the days drawn on which something holds, and the standard error of that share: sqrt(p (1 - p) / n).
+
+    The error is that of drawing so many days and no more; that of the figures put in is not known and not in it.
+    """
 
     probability: float
     standard_error: float
+    days: int
+
+    @property
+    def within(self) -> tuple[float, float]:
+        """Bounds of the probability that hold 95 times of 100, also where all days or none did (Wilson, 1927)."""
+        n, z = self.days, _Z_95
+        middle = (self.probability + z * z / (2 * n)) / (1 + z * z / n)
+        half = z / (1 + z * z / n) * sqrt(self.probability * (1 - self.probability) / n + z * z / (4 * n * n))
+        return max(0.0, min(middle - half, self.probability)), min(1.0, max(middle + half, self.probability))
 
 
-@dataclass(slots=True)
-class _Uncertain:
-    """One figure of the plan, and the triangle from which it is drawn."""
-
-    figures: list[float]
-    index: int
-    triple: tuple[float, float, float]
+def odds_of(held: int, days: int) -> Odds:
+    """The odds of what held on `held` of `days` days."""
+    probability = held / days
+    return Odds(probability, sqrt(probability * (1.0 - probability) / days), days)
 
 
 def chance(day: Day, query: Chance) -> dict[str, Odds]:
     """Draw `n` days, each figure on its own from a triangle (low, likely, high), and run each.
 
-    The same seed gives the same days, in whatever order the JSON names the figures.
+    The same seed gives the same days, in whatever order the JSON names the figures. `forecast` tells more of them.
 
     Raises:
         InputFault: the day or the question contradicts itself (`checks`).
     """
     check_day(day)
     check_query(query, day)
-    plan = plan_day(day)
-    starts = [device.start for device in plan.devices] + [bank.start for bank in plan.banks]
-    uncertain = _uncertain(day, query, plan, starts)
-    least = [_least(query, device.id) for device in day.devices]
+    least = [least_soc(query, device.id) for device in day.devices]
     held = [0] * len(least)
-    random = Random(query.seed)
-    for _ in range(query.n):
-        _draw(uncertain, random)
-        _set_starts(plan, starts)
-        run = run_day(plan)
+    for run in Uncertain(day, query).days(query.n, query.seed):
         for index, min_soc in enumerate(least):
             held[index] += lasts(run, index, min_soc)
-    return {device.id: _odds(count / query.n, query.n) for device, count in zip(day.devices, held, strict=True)}
+    return {device.id: odds_of(count, query.n) for device, count in zip(day.devices, held, strict=True)}
 
 
-def _odds(probability: float, n: int) -> Odds:
-    return Odds(probability, sqrt(probability * (1.0 - probability) / n))
-
-
-def _least(query: Chance, device: str) -> float:
+def least_soc(query: Chance, device: str) -> float:
+    """State of charge that a device must have at the end."""
     return query.min_soc.get(device, 0.0) if isinstance(query.min_soc, Mapping) else query.min_soc
-
-
-def _uncertain(day: Day, query: Chance, plan: Plan, starts: list[float]) -> list[_Uncertain]:
-    """In the order of the day, so that the draws do not depend on the order of the question."""
-    found = [
-        _Uncertain(plan.hours, index, query.hours[phase.id])
-        for index, phase in enumerate(day.phases)
-        if phase.id in query.hours
-    ]
-    for device, device_plan in zip(day.devices, plan.devices, strict=True):
-        draws = query.draws.get(device.id, {})
-        found += [
-            _Uncertain(device_plan.load_w, index, draws[phase.id])
-            for index, phase in enumerate(day.phases)
-            if phase.id in draws
-        ]
-    names = [cell.id for cell in (*day.devices, *day.banks)]
-    return found + [
-        _Uncertain(starts, index, query.start[name]) for index, name in enumerate(names) if name in query.start
-    ]
-
-
-def _draw(uncertain: list[_Uncertain], random: Random) -> None:
-    for figure in uncertain:
-        low, likely, high = figure.triple
-        figure.figures[figure.index] = random.triangular(low, high, likely)
-
-
-def _set_starts(plan: Plan, starts: list[float]) -> None:
-    cells: list[DevicePlan | BankPlan] = [*plan.devices, *plan.banks]
-    for cell, start in zip(cells, starts, strict=True):
-        cell.start = start
