@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 from kitlog.fault import InputFault
+from kitlog.files.csv_columns import KIT
 from kitlog.files.csv_dialect import MAX_LINE, MAX_ROWS
 from kitlog.files.csv_problems import Spot
 from kitlog.files.table.cells import Grid, GridRow
@@ -26,8 +27,9 @@ _EXAMPLES = 10
 
 @dataclass(slots=True)
 class _Found:
-    """What comes up while the rows are read."""
+    """What comes up while the rows are read; `strict`: as kitlog writes them, nothing is made of quotation marks."""
 
+    strict: bool = False
     loose: list[int] = field(default_factory=list)
 
 
@@ -54,14 +56,20 @@ def text_grid(
     body = plain[sep_line.end() :] if sep_line else plain
     if not body.strip(" \t\n;,|\ufeff\u00a0"):
         raise InputFault("table.empty", file=file)
-    mark = sep_line.group(1) if sep_line else separator_of(body)
-    found = _Found()
+    own = utf8 and not said and _is_own(body)
+    mark = "," if own else sep_line.group(1) if sep_line else separator_of(body)
+    found = _Found(strict=own)
     rows = list(_rows(body, mark, file, tell, found, 1 if sep_line else 0))
     if not rows:
         raise InputFault("table.empty", file=file)
     remarks = (*said, *_remarks(mark, found))
-    own = utf8 and not remarks and not sep_line and '="' not in body
-    return Grid(rows, remarks, own_form=own)
+    return Grid(rows, remarks, own_form=own and not remarks)
+
+
+def _is_own(text: str) -> bool:
+    """Whether the first line is one of kitlog's own headings alone: then commas part the cells, whatever they hold."""
+    headings = text[:MAX_LINE].partition("\n")[0].split(",")
+    return "name" in headings and all(heading in KIT.by_heading for heading in headings)
 
 
 def _with_one_line_end(text: str) -> str:
@@ -109,7 +117,7 @@ def _records(text: str, mark: str, file: str, found: _Found, skipped: int) -> It
     """Each row with the text line on which it begins."""
     lines = _Lines(text, file, skipped)
     delimiter = mark or _NO_SEPARATOR
-    blanks = bool(mark) and f'{mark} "' in text
+    blanks = bool(mark) and not found.strict and f'{mark} "' in text
     reader = csv.reader(lines, delimiter=delimiter, skipinitialspace=blanks, strict=True)
     while True:
         begin = reader.line_num + 1
@@ -118,7 +126,7 @@ def _records(text: str, mark: str, file: str, found: _Found, skipped: int) -> It
                 yield begin + skipped, cells
                 begin = reader.line_num + 1
         except csv.Error as error:
-            if reader.line_num != begin or "expected after" not in str(error):
+            if found.strict or reader.line_num != begin or "expected after" not in str(error):
                 raise _fault(error, file, begin + skipped) from error
             found.loose.append(begin + skipped)
             yield begin + skipped, _loosely(lines.last, delimiter)

@@ -145,10 +145,10 @@ def _with_title_unit(columns: tuple[TableColumn, ...], layout: Layout) -> tuple[
 
 def _settle(sheet: Sheet, words: Vocabulary) -> None:
     settle_masses(sheet)
-    settle_ranges(sheet)
     settle_powers(sheet)
     settle_names(sheet)
     settle_kinds(sheet, words)
+    settle_ranges(sheet)
 
 
 def _of_layout(grid: Grid, layout: Layout) -> tuple[Remark, ...]:

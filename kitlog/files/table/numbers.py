@@ -8,7 +8,10 @@ COMMA = "comma"
 POINT = "point"
 
 MAX_DIGITS = 15
-"""Digits of a number that is read; what a spreadsheet can hold of one."""
+"""Digits of a number in a workbook; what a spreadsheet keeps of one."""
+
+MAX_WRITTEN = 38
+"""Digits of a written number; as many as kitlog itself writes (19 on either side of the point)."""
 
 PLAIN = r"([0-9]{1,9})(?:([.,])([0-9]{1,3}))?"
 """Pattern of the plainest numbers: whole digits, mark, decimals."""
@@ -52,11 +55,11 @@ def read_number(text: str, *, own: bool = False) -> Number | None:
         own: the point is the decimal mark (kitlog's own files); a comma stays what it is.
     """
     text = text.removeprefix("+")
-    if len(text) > 2 * MAX_DIGITS or not text.isascii():
+    if len(text) > 2 * MAX_WRITTEN or not text.isascii():
         return None
     if text.isdecimal():
         value = Decimal(text)
-        return Number(value, value) if len(text) <= MAX_DIGITS else None
+        return Number(value, value) if len(text) <= MAX_WRITTEN else None
     if one := _ONE_MARK.fullmatch(text):
         return _one_mark(*one.groups(), own=own)
     if grouped := _GROUPED.fullmatch(text):
@@ -75,7 +78,7 @@ def plain_value(whole: str, rest: str | None) -> float | None:
 
 
 def _one_mark(whole: str, mark: str, rest: str, *, own: bool) -> Number | None:
-    if len(whole) + len(rest) > MAX_DIGITS:
+    if len(whole) + len(rest) > MAX_WRITTEN:
         return None
     decimal = Decimal(f"{whole}.{rest}")
     thousands = Decimal(whole + rest) if may_part_thousands(whole, rest) and not (own and mark == ".") else None
@@ -87,7 +90,7 @@ def _grouped(first: str, groups: str, rest: str | None) -> Number | None:
     if rest and rest[0] == mark:
         return None
     value = Decimal(_NOT_DIGITS.sub("", first + groups) + "." + (rest or "")[1:])
-    if len(value.as_tuple().digits) > MAX_DIGITS:
+    if len(value.as_tuple().digits) > MAX_WRITTEN:
         return None
     decimal = {",": ".", ".": ","}.get(mark) or (rest[0] if rest else "")
     return Number(None if decimal == "." else value, None if decimal == "," else value)

@@ -45,8 +45,8 @@ def _value(target: Target, text: str, *, own: bool) -> object:
     if target.way is Way.NOTE:
         note = undefuse(text)
         _refuse_unseen(note, breaks=True)
-        return note if note.strip(_BLANKS) else None
-    line = undefuse(text.strip(_BLANKS))
+        return note if own or note.strip(_BLANKS) else None
+    line = undefuse(text.strip() if own else text.strip(_BLANKS))
     if _SUSPECT.search(line):
         line = _BREAKS.sub(" ", line)
         _refuse_unseen(line, breaks=False)
