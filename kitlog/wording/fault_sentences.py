@@ -216,6 +216,14 @@ INPUT = {
     "cell.missing": (N_("the {part} “{id}” has no energy"), N_("Give cell_Wh, or cell_mAh with nominal_V.")),
     "cell.two_figures": (N_("the {part} “{id}” has cell_Wh and cell_mAh"), N_("Keep the one printed on it.")),
     "cell.half": (N_("the {part} “{id}” lacks {field}"), N_("Give both cell_mAh and nominal_V, or cell_Wh.")),
+    "cell.gives_more": (
+        N_("{port_wh} Wh at the port are more than the {cell_wh} Wh in the cell"),
+        N_("Check both figures, and which volts the mAh are meant at."),
+    ),
+    "draw.drop_too_small": (
+        N_("from {from_pct} to {to_pct} % says too little about the draw"),
+        N_("Measure over more than {least_pct} points of charge; over more than {good_pct} the error is under 10 %."),
+    ),
     "charge_band.reversed": (N_("“{id}” may charge from {low} to {high} C"), N_("Swap the two.")),
     "plug.ports": (N_("{plugs} plugs on the {ports} ports of “{id}” in {phase}"), N_("Take a plug out.")),
     "plug.twice": (N_("“{id}” is plugged in twice in {phase}"), N_("Take one of the plugs out.")),

@@ -34,6 +34,10 @@ The request (`check_query.check_request`):
     query.no_cell: id (device), field.    A charge is asked of a device without a cell.
     query.not_in_order: id, field, value. Low, likely and high do not rise.
     id.unknown: as above; owner None, field within `query`.
+
+What a pilot knows of a device (`describe`, `describe_capacity`); besides, number codes with id None:
+    draw.drop_too_small: from_pct, to_pct, least_pct, good_pct.  The gauge's rounding is half of the drop or more.
+    cell.gives_more: port_wh, cell_wh.    More comes out of a bank than its cells hold.
 """
 
 from collections import Counter
