@@ -79,7 +79,8 @@ class Body:
         for index in range(self._start, len(self._rows)):
             cells = self._rows[index].cells
             cell = cells[name] if name < len(cells) else ""
-            if isinstance(cell, str) and cell and len(cells) - cells.count("") > few:
+            cell = cell.strip() if isinstance(cell, str) else ""
+            if cell and len(cells) - cells.count("") > few:
                 small = cell.casefold()
                 if not (small in openers or small[-1] == ":" or small.partition(" ")[0] in sums or cell.isupper()):
                     continue
