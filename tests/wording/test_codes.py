@@ -11,6 +11,7 @@ from kitlog.fault import InputFault, SystemFault
 from kitlog.wording import findings, reasons, remedies
 from kitlog.wording.fault_sentences import INPUT, SYSTEM
 from kitlog.wording.faults import MADE, SENTENCES, fault_text
+from kitlog.wording.import_text import REMARKS
 
 PACKING = modules("packing")
 OUTSIDE = [path for path in modules() if "wording" not in path.parts]
@@ -51,6 +52,17 @@ class TestFindings:
         }
         assert len(listed) > 10
         assert (given | listed) - {None} <= reasons.REASONS
+
+
+class TestRemarks:
+    def test_each_remark_about_a_table_has_a_sentence_and_no_sentence_is_dead(self) -> None:
+        tables = modules("files/table")
+        made = {text(call.args[0]) for call in calls(tables, "Remark", "_some", "_tell")} | {
+            text(call.args[1]) for call in calls(tables, "_tell") if len(call.args) > 1
+        }
+        conditional = {said for said in strings(tables) if said in {"table.kind_other", "table.word_unknown"}}
+        doubled = {said for said in strings(tables) if said.startswith("table.heading_")}
+        assert {code for code in made | conditional | doubled if code and code.startswith("table.")} == REMARKS
 
 
 class TestFaults:
