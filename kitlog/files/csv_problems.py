@@ -3,6 +3,7 @@
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from kitlog.fault import InputFault
 
@@ -55,8 +56,7 @@ class TableFault(InputFault):
         self.more = more
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(NamedTuple):
     """Where in a file something stands: text line and spreadsheet row; both 0 for the file as a whole."""
 
     row: int = 0

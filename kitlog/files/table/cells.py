@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from enum import StrEnum
+from typing import NamedTuple
 
 from kitlog.files.csv_problems import Spot
 from kitlog.files.table.remark import Remark
@@ -52,8 +53,7 @@ def text_of(cell: Cell) -> str:
     return cell if isinstance(cell, str) else cell.text
 
 
-@dataclass(frozen=True, slots=True)
-class GridRow:
+class GridRow(NamedTuple):
     """One row with anything in it, and where it stands in the file."""
 
     spot: Spot

@@ -6,6 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from kitlog.files.table.amounts import Meant, Part, judged, pieces, total, units_of
+from kitlog.files.table.bare_unit import with_unit_told
 from kitlog.files.table.cells import Cell, Figure, text_of
 from kitlog.files.table.column_reading import ColumnReading
 from kitlog.files.table.doubt import Answers
@@ -15,7 +16,6 @@ from kitlog.files.table.marked import Plain, read_marked
 from kitlog.files.table.numbers import MARK, PLAIN, Number, figure_value, plain_value, written
 from kitlog.files.table.phrases import phrase
 from kitlog.files.table.reading import NOTHING, UNREAD, Read
-from kitlog.files.table.remark import Remark
 from kitlog.files.table.targets import Target
 from kitlog.files.table.units import FACTOR, canonical_unit
 
@@ -39,18 +39,7 @@ def read_figures(target: Target, unit: str, cells: Sequence[Cell], answers: Answ
     usual = not unit and not own and target.unit in _USUAL
     column = _Figures(target, unit or (target.unit if own or usual else ""), own=own)
     reading = read_marked(cells, column.quick, column.careful, text_of, answers)
-    said = sum(1 for cell, value in zip(cells, reading.values, strict=True) if value is not None and _bare(cell))
-    if not (usual and said):
-        return reading
-    remark = Remark("table.usual_unit", {"unit": target.unit, "cells": said})
-    return ColumnReading(reading.values, reading.guesses, reading.doubts, (*reading.remarks, remark))
-
-
-def _bare(cell: Cell) -> bool:
-    """Whether a cell that was read says no unit itself."""
-    if isinstance(cell, Figure):
-        return not (cell.unit or cell.percent)
-    return isinstance(cell, str) and ":" not in cell and (cell.isdecimal() or cell.strip()[-1:].isdecimal())
+    return with_unit_told(reading, cells, target.unit) if usual else reading
 
 
 class _Figures:

@@ -122,7 +122,7 @@ def kit_items(
     """
     work = _Work(reading, file, leave_out)
     named = [row for row in reading.rows if _has_name(row, work)]
-    found = meetings([_identity(row) for row in named], known)
+    found = meetings([_identity(row) for row in named], known) if known else (None,) * len(named)
     met = tuple(Meeting(row.spot.row, one.item, one.sure) for row, one in zip(named, found, strict=True) if one)
     adding = existing is Existing.ADD
     drafts = [_draft(row, None if adding else one, new_id) for row, one in zip(named, found, strict=True)]
@@ -237,7 +237,8 @@ def _item(draft: _Draft, base: dict[str, Any], work: _Work) -> Item | None:
     if draft.fitted_to is not None:
         base["fitted_to"] = draft.fitted_to
     while True:
-        fields = _nested(draft.values, {**base, **{k: dict(v) for k, v in base.items() if isinstance(v, dict)}})
+        parts = {name: dict(part) for name, part in base.items() if isinstance(part, dict)}
+        fields = _nested(draft.values, base | parts)
         try:
             return Item.model_validate(fields)
         except ValidationError:

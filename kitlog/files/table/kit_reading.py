@@ -3,7 +3,7 @@
 import hashlib
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from kitlog.fault import InputFault
 from kitlog.files.csv_columns import KIT
@@ -48,8 +48,7 @@ def headings_key(headings: Sequence[str]) -> str:
     return hashlib.sha256(plain.encode()).hexdigest()[:32]
 
 
-@dataclass(frozen=True, slots=True)
-class ReadRow:
+class ReadRow(NamedTuple):
     """A row: where it stands, what it says by heading of kit.csv, and its cells.
 
     Attributes:
@@ -214,7 +213,9 @@ def _place(doubt: Doubt) -> tuple[int, int]:
 
 def _rows(sheet: Sheet) -> tuple[ReadRow, ...]:
     """The rows, by headings of kit.csv alone; a draw becomes the one way of use."""
-    kept = {name: values for name, values in sheet.values.items() if name in KIT.by_heading}
+    kept = {
+        name: values for name, values in sheet.values.items() if name in KIT.by_heading and any(map(_is_known, values))
+    }
     if "draw_w" in kept:
         kept["draw_w"] = [None if watts is None else [_on(watts)] for watts in kept["draw_w"]]
     names = tuple(kept)
@@ -224,6 +225,10 @@ def _rows(sheet: Sheet) -> tuple[ReadRow, ...]:
         ReadRow(row.spot, _known(names, values), row.cells, at not in guessed)
         for at, (row, values) in enumerate(zip(sheet.rows, read, strict=True))
     )
+
+
+def _is_known(value: object) -> bool:
+    return value is not None
 
 
 def _known(names: Sequence[str], values: Sequence[object]) -> dict[str, object]:

@@ -7,9 +7,10 @@ from decimal import Decimal
 from fractions import Fraction
 
 from kitlog.files.table.amounts import Exact, Meant, Part, judged, pieces, total, units_of
+from kitlog.files.table.bare_unit import answered_unit, asked_units, with_unit_told
 from kitlog.files.table.cells import Cell, Figure, text_of
 from kitlog.files.table.column_reading import ColumnReading
-from kitlog.files.table.doubt import CHOICES, Answers, Question
+from kitlog.files.table.doubt import Answers, Question
 from kitlog.files.table.limits import most as most_of
 from kitlog.files.table.marked import Plain, read_marked
 from kitlog.files.table.numbers import MARK, PLAIN, Number, figure_value, may_part_thousands, written
@@ -35,34 +36,38 @@ def read_masses(
 
     `unit` is that of the heading; `units` has one for each cell from its row, or is empty.
     """
-    answer = answers.to(Question.MASS_UNIT)
-    bare = unit or (("kg" if target.name.endswith("_kg") else "g") if own else "")
-    bare = bare or (answer if answer in CHOICES[Question.MASS_UNIT] else "")
+    given = unit or (("kg" if target.name.endswith("_kg") else "g") if own else "")
+    answer = "" if given else answered_unit(target, answers)
+    bare = given or answer
     keys = [(cell, given or bare) for cell, given in zip(cells, units, strict=True)] if units else None
-    limit = most_of(target)
+    limit, asked = most_of(target), asked_units(target)
 
     finer: dict[Cell, set[int]] = {}
 
     def careful(cell: Cell, bare: str) -> Read:
         grams = finer.setdefault(cell, set())
         if isinstance(cell, str):
-            return _read_text(phrase(cell), bare, target, _Most(limit, grams), own=own)
-        return _read_figure(cell, bare, _Most(limit, grams)) if isinstance(cell, Figure) else UNREAD
+            return _read_text(phrase(cell), bare, target, _Most(limit, grams, asked), own=own)
+        return _read_figure(cell, bare, _Most(limit, grams, asked)) if isinstance(cell, Figure) else UNREAD
 
     if keys is None:
         reading = read_marked(cells, _quick(bare, limit, own=own), lambda cell: careful(cell, bare), text_of, answers)
     else:
         reading = read_marked(keys, lambda _: None, lambda key: careful(*key), lambda key: text_of(key[0]), answers)
     rounded = [cell for cell, grams in zip(cells, reading.values, strict=True) if grams in finer.get(cell, ())]
-    return _with_rounded(reading, rounded) if rounded else reading
+    reading = _with_rounded(reading, rounded) if rounded else reading
+    follows = answer not in ("", answers.to(Question.MASS_UNIT)) and not units
+    return with_unit_told(reading, cells, answer) if follows else reading
 
 
 @dataclass(frozen=True, slots=True)
 class _Most:
-    """The most that is possible, in g; `finer` collects the grams of readings that were finer than a gram."""
+    """The most that is possible, in g; `finer` collects the grams of readings that were finer than a gram; `asked` are
+    the units that a mass without one can be in."""
 
     limit: float
     finer: set[int]
+    asked: tuple[str, ...]
 
 
 def _with_rounded(reading: ColumnReading, rounded: Sequence[Cell]) -> ColumnReading:
@@ -119,7 +124,7 @@ def _read_text(said: Phrase | None, bare: str, target: Target, most: _Most, *, o
 
 def _judge(numbers: Sequence[Number], units: Sequence[str], most: _Most, *, rough: bool, shown: str) -> Read:
     if units == [""] and numbers[0] != Number(Decimal(0), Decimal(0)):
-        readings = {unit: f"{shown} {unit}" for unit in CHOICES[Question.MASS_UNIT]}
+        readings = {unit: f"{shown} {unit}" for unit in most.asked}
         mark = judged(numbers, ["g"], lambda parts: Meant(1, str(parts)), rough=False).mark
         return Read(rough=rough, question=Question.MASS_UNIT, readings=readings, mark=mark)
     return judged(numbers, [unit or "g" for unit in units], lambda parts: _meant(parts, most), rough=rough)

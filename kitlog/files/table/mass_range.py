@@ -4,9 +4,10 @@ import re
 from collections.abc import Sequence
 
 from kitlog.files.table.amounts import Meant, Part, Piece, judged, pieces, total
+from kitlog.files.table.bare_unit import answered_unit, asked_units, with_unit_told
 from kitlog.files.table.cells import Cell, text_of
 from kitlog.files.table.column_reading import ColumnReading
-from kitlog.files.table.doubt import CHOICES, Answers, Question
+from kitlog.files.table.doubt import Answers, Question
 from kitlog.files.table.limits import most
 from kitlog.files.table.marked import read_marked
 from kitlog.files.table.mass_column import half_up
@@ -31,19 +32,22 @@ def read_ranges(
 
     `unit` is that of the heading; `units` has one for each cell from its row, or is empty.
     """
-    answer = answers.to(Question.MASS_UNIT)
-    bare = unit or (answer if answer in CHOICES[Question.MASS_UNIT] else "")
+    answer = "" if unit else answered_unit(target, answers)
+    bare = unit or answer
+    asked = asked_units(target)
     limit = most(target)
     keys = [(cell, given or bare) for cell, given in zip(cells, units or [""] * len(cells), strict=True)]
 
     def careful(key: tuple[Cell, str]) -> Read:
         cell, given = key
-        return _text(cell, given, limit, own=own) if isinstance(cell, str) else UNREAD
+        return _text(cell, given, limit, asked, own=own) if isinstance(cell, str) else UNREAD
 
-    return read_marked(keys, lambda _: None, careful, lambda key: text_of(key[0]), answers)
+    reading = read_marked(keys, lambda _: None, careful, lambda key: text_of(key[0]), answers)
+    follows = answer not in ("", answers.to(Question.MASS_UNIT)) and not units
+    return with_unit_told(reading, cells, answer) if follows else reading
 
 
-def _text(cell: str, bare: str, limit: float, *, own: bool) -> Read:
+def _text(cell: str, bare: str, limit: float, asked: Sequence[str], *, own: bool) -> Read:
     said = phrase(cell)
     if said is None or said.nothing:
         return NOTHING if said else UNREAD
@@ -56,7 +60,7 @@ def _text(cell: str, bare: str, limit: float, *, own: bool) -> Read:
         return UNREAD
     units = [canonical_unit(word) if word else bare for word in words]
     if not all(units) and not any(words):
-        readings = {unit: f"{core} {unit}" for unit in CHOICES[Question.MASS_UNIT]}
+        readings = {unit: f"{core} {unit}" for unit in asked}
         return Read(rough=said.rough, question=Question.MASS_UNIT, readings=readings)
     return judged([p.number for p in found], units, lambda parts: _meant(parts, side, limit), rough=said.rough)
 

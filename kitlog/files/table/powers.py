@@ -50,6 +50,8 @@ def _figure(sheet: Sheet, at: int, part: str) -> float | None:
 def _agree(sheet: Sheet, at: int) -> None:
     """Ask what is open about a row's figures; what stays open is left not known."""
     figures: Electric = (_figure(sheet, at, _PARTS[0]), _figure(sheet, at, _PARTS[1]), _figure(sheet, at, _PARTS[2]))
+    if doubt_of(*figures) is None:
+        return
     answered: list[Question] = []
     while question := doubt_of(*figures, answered=answered):
         asked = _asked_of(question)

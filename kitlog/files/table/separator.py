@@ -11,6 +11,8 @@ _CANDIDATES = ("\t", ";", "|", ",")
 """In the order in which they are preferred where two part the rows equally well: a comma is also a decimal mark."""
 _ROWS = 200
 """Rows that are looked at; a list of kit is seldom longer, and none changes its separator."""
+_LETTERS = 200_000
+"""Letters in which decimal commas are looked for: those rows, even if they are long."""
 _DECIMAL = re.compile(r"(?<=\d),(?=\d)")
 _EVEN = 0.25
 """The least score of a separator: half of all rows have the same two cells."""
@@ -46,7 +48,7 @@ def _without_decimals(text: str, fits: list[Fit]) -> list[Fit]:
     """The comma judged anew where another separator fits too: not as a decimal mark any more."""
     if fits[-1].mark != "," or not any(fit.score >= _RIVAL for fit in fits[:-1]):
         return fits
-    return [*fits[:-1], _fit(_DECIMAL.sub(".", text), ",")]
+    return [*fits[:-1], _fit(_DECIMAL.sub(".", text[:_LETTERS]), ",")]
 
 
 def _fit(text: str, mark: str) -> Fit:
