@@ -214,7 +214,9 @@ def _place(doubt: Doubt) -> tuple[int, int]:
 def _rows(sheet: Sheet) -> tuple[ReadRow, ...]:
     """The rows, by headings of kit.csv alone; a draw becomes the one way of use."""
     kept = {
-        name: values for name, values in sheet.values.items() if name in KIT.by_heading and any(map(_is_known, values))
+        name: values
+        for name, values in sheet.values.items()
+        if name in KIT.by_heading and (name == "name" or any(map(_is_known, values)))
     }
     if "draw_w" in kept:
         kept["draw_w"] = [None if watts is None else [_on(watts)] for watts in kept["draw_w"]]
