@@ -62,8 +62,10 @@ def read_masses(
 
 @dataclass(frozen=True, slots=True)
 class _Most:
-    """The most that is possible, in g; `finer` collects the grams of readings that were finer than a gram; `asked` are
-    the units that a mass without one can be in."""
+    """The most that is possible, in g.
+
+    `finer` collects the grams of readings that were finer than a gram; `asked` are the units of masses without one.
+    """
 
     limit: float
     finer: set[int]

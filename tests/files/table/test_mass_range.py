@@ -1,7 +1,7 @@
 """Columns of mass ranges."""
 
 import pytest
-from column_reads import one, read
+from column_reads import one, read, remarks
 
 from kitlog.files.table.doubt import Question
 
@@ -38,3 +38,25 @@ def test_without_a_unit_it_is_asked_for():
 def test_rough_ranges_are_guesses():
     reading = read("wing_range", "kg", ["ca. 85-105"])
     assert (reading.values, reading.guesses) == (((85_000, 105_000),), {0})
+
+
+@pytest.mark.parametrize(
+    ("answer", "ends"),
+    [("g", (85_000, 105_000)), ("kg", (85_000, 105_000)), ("lb", (38_555, 47_627)), ("oz", (38_555, 47_627))],
+)
+def test_what_a_wing_bears_is_in_kilograms_or_pounds_whatever_its_own_mass_is_in(answer, ends):
+    # International pound: 85 x 0.45359237 = 38.5554 kg, 105 x 0.45359237 = 47.6272 kg.
+    reading = read("wing_range", "", ["85-105"])
+    assert set(reading.doubts[0].readings) == {"kg", "lb"}
+    assert one("wing_range", "", "85-105", {"mass_unit": answer}) == ends
+    assert one("wing_min_kg", "", "85", {"mass_unit": answer}) == ends[0]
+    assert set(read("reserve_max_kg", "", ["85"]).doubts[0].readings) == {"kg", "lb"}
+
+
+def test_a_unit_that_follows_from_another_is_told():
+    for target, cell in (("wing_range", "85-105"), ("harness_max_kg", "110")):
+        assert remarks(read(target, "", [cell, "120 kg"], {"mass_unit": "g"}))[0] == (
+            "table.usual_unit",
+            {"unit": "kg", "cells": 1},
+        )
+        assert remarks(read(target, "", [cell], {"mass_unit": "kg"})) == []
