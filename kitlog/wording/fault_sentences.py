@@ -160,7 +160,7 @@ INPUT = {
     "table.map_form": (N_("“{value}” is not HEADING=FIELD"), N_('Write it such as --map "Gewicht=mass_g:kg".')),
     "table.no_such_field": (N_("there is no field “{value}”"), N_("There are: {known}; - leaves the column out.")),
     "table.no_such_unit": (N_("“{value}” is no unit"), N_("Write it such as g, kg, oz, lb, Wh, mAh, V, W.")),
-    "csv.refused": (N_("{count} problems; nothing was imported"), N_("Mend the cells and import again.")),
+    "csv.refused": (N_("{count} problems; nothing was imported"), N_("Settle or mend them, and import again.")),
     "csv.not_utf8": (N_("its text is not UTF-8{found}"), N_("Save it as CSV UTF-8.")),
     "csv.empty": (N_("the file is empty"), N_("Begin with a row of headings.")),
     "csv.file_too_large": (

@@ -51,7 +51,7 @@ def test_import_is_all_or_nothing(kitlog: Kitlog, demo: Path, nothing: Path, eig
     said = kitlog("--data", demo, "kit", "import", eight, "--existing", "add")
     assert (said.code, said.out) == (2, "")
     head, *cells = said.err.splitlines()
-    assert head == f"kitlog: {eight}: 2 problems; nothing was imported. Mend the cells and import again."
+    assert head == f"kitlog: {eight}: 2 problems; nothing was imported. Settle or mend them, and import again."
     assert cells[0].startswith(f"  {eight}, row 10, mass_g: “light” says nothing that fits here.")
     assert cells[1].startswith(f"  {eight}, row 11, mass_g: “-40”")
     assert demo.read_bytes() == before

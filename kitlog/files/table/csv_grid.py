@@ -102,7 +102,7 @@ def _rows(
         if not any(cells) or not "".join(cells).strip():
             continue
         filled += 1
-        if filled > MAX_ROWS:
+        if filled > MAX_ROWS + 1:  # the headings besides
             raise InputFault("table.too_many_rows", file=file, limit=MAX_ROWS)
         typed = [_unquoted(cell) for cell in cells] if formulas else cells
         yield GridRow(Spot(line, record), within_columns(typed, file))

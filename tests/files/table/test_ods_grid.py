@@ -215,7 +215,7 @@ class TestRefused:
             ("", "table.empty"),
             (ods_table([NOTHING, text_cell(" ")]), "table.empty"),
             (ods_table([text_cell("a", 'table:number-columns-repeated="501"')]), "table.too_many_columns"),
-            (ods_table(*([text_cell("a")] for _ in range(MAX_ROWS + 1))), "table.too_many_rows"),
+            (ods_table(*([text_cell("a")] for _ in range(MAX_ROWS + 2))), "table.too_many_rows"),
             (f'<table:table><table:table-row table:number-rows-repeated="1048576">{text_cell("a")}</table:table-row></table:table>',
              "table.too_many_rows"),
             ("<table:table>", "table.broken_workbook"),

@@ -198,7 +198,7 @@ class TestLimits:
         ("rows", "code"),
         [
             (['<row r="1"><c r="XFD1"><v>1</v></c></row>'], "table.too_many_columns"),
-            ([f'<row r="{n}"><c r="A{n}"><v>1</v></c></row>' for n in range(1, MAX_ROWS + 2)], "table.too_many_rows"),
+            ([f'<row r="{n}"><c r="A{n}"><v>1</v></c></row>' for n in range(1, MAX_ROWS + 3)], "table.too_many_rows"),
             (['<row r="1"><c r="A1"><v>x</v></c></row>'], "table.broken_workbook"),
             (['<row r="1"><c r="A1" t="s"><v>5</v></c></row>'], "table.broken_workbook"),
             (['<row r="1"><c r="A1"'], "table.broken_workbook"),
