@@ -97,7 +97,7 @@ def _left_open(preview: "KitPreview") -> "Iterator[str]":
     from kitlog.wording.import_text import left_open_line
 
     for doubt in preview.emptied:
-        why = fault_text(InputFault(f"table.{doubt.question.value}", value=doubt.text)).what
+        why = fault_text(preview.problem_of(doubt).as_fault()).what
         yield left_open_line(doubt.spot.row, doubt.heading, doubt.text, why)
     for problem in preview.dropped:
         why = fault_text(problem.as_fault()).what

@@ -116,7 +116,7 @@ class KitPreview:
 
     def refusal(self) -> TableFault | None:
         """Why it cannot be written as it stands: open doubts, problems, rows that meet the kit; None if it can."""
-        problems = [*map(self._of_doubt, self.doubts), *self.problems]
+        problems = [*map(self.problem_of, self.doubts), *self.problems]
         if self.undecided:
             problems += [
                 CellProblem(self.file, meeting.row, "", "table.meets_existing", {"value": meeting.item.name}, 0)
@@ -126,7 +126,8 @@ class KitPreview:
             return None
         return TableFault(self.file, tuple(sorted(problems, key=lambda problem: problem.row)), 0)
 
-    def _of_doubt(self, doubt: "Doubt") -> CellProblem:
+    def problem_of(self, doubt: "Doubt") -> CellProblem:
+        """A doubtful cell as a problem, with all that it can mean."""
         facts = {"value": doubt.text, "readings": tuple(doubt.readings.values()), "answers": tuple(doubt.readings)}
         code = f"table.{doubt.question.value}"
         column = doubt.heading or str(doubt.column + 1)

@@ -73,8 +73,8 @@ class Doubt:
 
     Attributes:
         question: what would have to be asked.
-        column: index of its column, from 0; heading: its text in the file.
-        text: the cell.
+        column: index of its column, from 0; heading: its text in the file (of cells open together: all of theirs).
+        text: the cell, with those open together likewise.
         readings: what it could mean, as text for a person, by answer ({"dmy": "2025-04-03", "mdy": "2025-03-04"}).
         emptied: it was left not known, because the answer was ``empty``.
     """

@@ -58,7 +58,8 @@ def _agree(sheet: Sheet, at: int) -> None:
         answer = sheet.settled.of(sheet.columns[asked].index).to(question)
         if answer in ("", EMPTY):
             readings = readings_of(*figures, question)
-            sheet.doubt(at, asked, CellDoubt(at, question, readings, emptied=answer == EMPTY))
+            cell = CellDoubt(at, question, readings, emptied=answer == EMPTY)
+            sheet.doubt(at, asked, cell, _PARTS[1:] if question is Question.MAH_AT else _PARTS)
         figures = settled(*figures, question, answer or EMPTY)
         answered.append(question)
     for part, value in zip(_PARTS, figures, strict=True):

@@ -44,14 +44,14 @@ class Sheet:
         cells = self.rows[at].cells
         return text_of(cells[column.index]) if column and column.index < len(cells) else ""
 
-    def doubt(self, at: int, target: str, cell: CellDoubt) -> None:
-        """Note a doubt about a row's cell."""
-        column = self.columns[target]
-        text = shown(self.cell(at, target))
-        spot = self.rows[at].spot
-        self.doubts.append(
-            Doubt(cell.question, spot, column.index, column.heading, text, cell.readings, emptied=cell.emptied)
-        )
+    def doubt(self, at: int, target: str, cell: CellDoubt, together: Sequence[str] = ()) -> None:
+        """Note a doubt about a row's cell; `together`: the targets whose cells are open with it, this one included."""
+        named = {column.index: name for name in together or (target,) if (column := self.columns.get(name))}
+        texts = {name: text for name in named.values() if (text := self.cell(at, name))} or {target: ""}
+        heading = " | ".join(self.columns[name].heading for name in texts)
+        text = " | ".join(shown(text) for text in texts.values())
+        spot, index = self.rows[at].spot, self.columns[target].index
+        self.doubts.append(Doubt(cell.question, spot, index, heading, text, cell.readings, emptied=cell.emptied))
 
     def unread(self, at: int, target: str) -> None:
         """Note that a cell says nothing that could be taken, and take nothing."""
