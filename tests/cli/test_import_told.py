@@ -30,3 +30,15 @@ def test_every_cell_of_a_doubt_about_several_is_named(kitlog: Kitlog, table) -> 
     said = " ".join(kitlog("kit", "import", file, "--doubtful", "empty").out.split())
     assert "row 2, Capacity | Volts: “10000 mAh | 5 V” was left not known" in said
     assert "row 3, Wh | Capacity | Volts: “50 | 10000 mAh | 3.7 V” was left not known" in said
+
+
+def test_a_chosen_column_takes_the_place_of_the_one_that_stood_for_the_same(kitlog: Kitlog, table) -> None:
+    file = table(
+        "Name,Bought,Last check\nWing,2020-01-02,2024-05-06\nHarness,2020-01-03,\nVario,13/13/2020,2021-01-01\n"
+    )
+    said = kitlog("kit", "import", file, "--map", "Last check=bought_on")
+    assert "“Bought” (column B) says the same as another column; its 3 cells were left out" in " ".join(
+        said.out.split()
+    )
+    days = {item["name"]: item["bought_on"] for item in kitlog("kit", "list", "--json").json}
+    assert days == {"Wing": "2024-05-06", "Harness": None, "Vario": "2021-01-01"}

@@ -1,7 +1,7 @@
 """The columns of a table: heading, what it stands for and how that was found, with a few cells to show."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import zip_longest
 
 from kitlog.files.csv_problems import shown
@@ -17,6 +17,7 @@ EXAMPLES = 3
 _TOLD_BY = 200
 """Cells of a column that are looked at to tell what it is of."""
 LEFT_OUT = Meaning("")
+_DECIDED = {"chosen": 0, "remembered": 1}
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,11 +66,22 @@ def table_columns(
     headings = (*headings, *[""] * (len(cells) - len(headings)))
     some = [[text_of(cell).strip() for cell in column[:_TOLD_BY]] for column in cells]
     found = told_by_cells(meanings(headings, words, some), some, words)
-    columns = (
+    columns = [
         _column(index, heading, found[index], cells[index], remembered, chosen)
         for index, heading in enumerate(headings)
-    )
-    return tuple(column for column in columns if column.heading.strip() or column.filled)
+    ]
+    return tuple(column for column in _one_each(columns) if column.heading.strip() or column.filled)
+
+
+def _one_each(columns: Sequence[TableColumn]) -> list[TableColumn]:
+    """The columns, of those for the same target only the one that was decided on, or the first, standing for it."""
+    best: dict[str, int] = {}
+    for column in sorted(columns, key=lambda column: (_DECIDED.get(column.how, len(_DECIDED)), column.index)):
+        best.setdefault(column.target, column.index)
+    return [
+        replace(column, meaning=None, how="double") if column.target and best[column.target] != column.index else column
+        for column in columns
+    ]
 
 
 def _column(
