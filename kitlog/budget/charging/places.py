@@ -1,0 +1,146 @@
+"""Where one more thing could go among those already placed.
+
+A stay begins and ends in hands: in the evening up to bedtime, or in the morning from getting up. One that begins by
+bedtime and ends after getting up keeps its port through the night.
+"""
+
+from bisect import bisect_left
+from collections.abc import Callable, Iterator
+
+from kitlog.budget.charging.bench import NEARLY, Bench, Stay, Stays
+from kitlog.budget.charging.evening import FULL
+from kitlog.budget.charging.gaps import Fit, Span, crowded, fit, next_swap_h, swaps_between, without
+
+
+class Places:
+    """Candidate stays of one evening."""
+
+    def __init__(self, bench: Bench) -> None:
+        self.bench = bench
+        evening = bench.evening
+        self._fits = [[fit(slot, thing.connector, evening.cables) for slot in bench.slots] for thing in evening.things]
+
+    def fit(self, thing: int, port: int) -> Fit:
+        """Plug and cable."""
+        return self._fits[thing][port]
+
+    def more(
+        self, placed: Stays, thing: int, open_chargers: frozenset[int], spares_others: Callable[[Stays], bool]
+    ) -> Iterator[Stays]:
+        """Everything placed and one more stay of this thing; like ports with like stays are tried once.
+
+        A stay that takes from others, as `spares_others` judges, is tried shorter.
+        """
+        seen = set()
+        for port, slot in enumerate(self.bench.slots):
+            if slot.charger not in open_chargers or not self.fit(thing, port).fits:
+                continue
+            likeness = (slot._replace(name=""), tuple(stay[0::2] + stay[3:] for stay in placed if stay.port == port))
+            if likeness in seen:
+                continue
+            seen.add(likeness)
+            for gap in self.gaps(placed, thing, port):
+                for stay in self._in_gap(placed, thing, port, gap):
+                    stays = _and(placed, stay)
+                    if spares_others(stays):
+                        yield stays
+                    else:
+                        yield from self._shorter(placed, stay, spares_others)
+
+    def gaps(self, placed: Stays, thing: int, port: int) -> list[Span]:
+        """When the port, the thing and a cable are free."""
+        evening = self.bench.evening
+        spans = [(evening.from_h, evening.leave_h)]
+        for stay in placed:
+            if stay.port == port or stay.thing == thing:
+                spans = without(spans, (stay.from_h, stay.to_h))
+        pair, limit = self.fit(thing, port)[1:]
+        if limit is not None:
+            alike = tuple(stay for stay in placed if self.fit(stay.thing, stay.port).pair == pair)
+            for span in crowded(alike, limit):
+                spans = without(spans, span)
+        return spans
+
+    def _in_gap(self, placed: Stays, thing: int, port: int, gap: Span) -> Iterator[Stay]:
+        evening = self.bench.evening
+        low, high = gap
+        for start_h in self._starts(placed, port, gap):
+            end_h = min(high, evening.bed_h)
+            if start_h < end_h:
+                yield self._until_full(placed, Stay(thing, port, start_h, end_h))
+            if high >= evening.up_h and evening.up_h > start_h:
+                yield from self._through_the_night(placed, Stay(thing, port, start_h, high))
+        if high > max(low, evening.up_h):
+            yield self._until_full(placed, Stay(thing, port, max(low, evening.up_h), high))
+
+    def _starts(self, placed: Stays, port: int, gap: Span) -> list[float]:
+        """In the evening: at once, or where the total is shared, when one of the others is full."""
+        evening, charger = self.bench.evening, self.bench.slots[port].charger
+        if gap[0] > evening.bed_h:
+            return []
+        starts = {gap[0]}
+        if self.bench.shares(charger):
+            others = {stay.thing for stay in placed if self.bench.slots[stay.port].charger == charger}
+            for other in others:
+                full_h = self.bench.ending(placed, other).full_h
+                if full_h is not None and gap[0] < full_h <= min(gap[1], evening.bed_h):
+                    starts.add(next_swap_h(evening, full_h))
+        return sorted(starts)
+
+    def _until_full(self, placed: Stays, stay: Stay) -> Stay:
+        """The stay cut at the first swap after the thing is full."""
+        full_h = self.bench.ending(_and(placed, stay), stay.thing).full_h
+        if full_h is None or full_h <= stay.from_h:
+            return stay
+        return stay._replace(to_h=min(stay.to_h, next_swap_h(self.bench.evening, full_h)))
+
+    def _through_the_night(self, placed: Stays, stay: Stay) -> Iterator[Stay]:
+        """As late as it may be to become full by getting up, or by the end of the gap; else as early as can be."""
+        evening = self.bench.evening
+        moments = swaps_between(evening, stay.from_h, stay.to_h)
+        for end_h in sorted({evening.up_h, stay.to_h}):
+            late = self._latest(placed, stay._replace(to_h=end_h), moments)
+            cut = self._until_full(placed, late)
+            yield cut._replace(to_h=max(cut.to_h, evening.up_h))
+
+    def _shorter(self, placed: Stays, stay: Stay, spares_others: Callable[[Stays], bool]) -> Iterator[Stays]:
+        """Put on later, or taken off sooner: by bisection, the longest that takes nothing from others."""
+        moments = [moment for moment in self._moments() if stay.from_h < moment < stay.to_h]
+        later = [_and(placed, stay._replace(from_h=moment)) for moment in reversed(moments)]
+        sooner = [_and(placed, stay._replace(to_h=moment)) for moment in moments]
+        for ever_longer in (later, sooner):
+            count = bisect_left(ever_longer, x=True, key=lambda stays: not spares_others(stays))
+            if count:
+                yield ever_longer[count - 1]
+
+    def _moments(self) -> list[float]:
+        """All moments at which hands may swap."""
+        evening = self.bench.evening
+        step_h, count = evening.swap_step_min / 60.0, 0
+        morning = []
+        while (at_h := evening.up_h + count * step_h) < evening.leave_h:
+            morning.append(at_h)
+            count += 1
+        return [*swaps_between(evening, evening.from_h, evening.bed_h), *morning]
+
+    def _latest(self, placed: Stays, stay: Stay, moments: list[float]) -> Stay:
+        """By bisection: starting later never makes it fuller."""
+        if not self._fills(placed, stay):
+            return stay
+        low, high = 0, len(moments) - 1
+        if self._fills(placed, stay._replace(from_h=moments[high])):
+            return stay._replace(from_h=moments[high])
+        while high - low > 1:
+            middle = (low + high) // 2
+            if self._fills(placed, stay._replace(from_h=moments[middle])):
+                low = middle
+            else:
+                high = middle
+        return stay._replace(from_h=moments[low])
+
+    def _fills(self, placed: Stays, stay: Stay) -> bool:
+        return self.bench.ending(_and(placed, stay), stay.thing).soc >= FULL - NEARLY
+
+
+def _and(placed: Stays, stay: Stay) -> Stays:
+    return tuple(sorted((*placed, stay)))

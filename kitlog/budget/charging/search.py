@@ -1,0 +1,123 @@
+"""The search: things in order of priority, all best places of each kept side by side for those that come after.
+
+Best goes by the charge at leaving (above `FULL` all is alike), lexicographically: nothing of a higher priority ever
+loses anything for something lower. For each thing in turn, every kept plan is extended by every candidate of `places`;
+the plans in which the thing ends fullest are kept, all of them, because where it lies decides what is left for the
+rest. Only if they become too many are some dropped, those that take most of the ports' hours; the plan then says that
+it is not complete.
+
+What is not tried, so that a person can follow the plan: a thing leaves a port before it is full only for bedtime, for
+leaving, or for one of a higher priority; and it has at most three stays (evening, night, morning).
+"""
+
+from dataclasses import dataclass
+from itertools import combinations
+
+from kitlog.budget.charging.bench import NEARLY, Bench, Stays
+from kitlog.budget.charging.evening import FULL
+from kitlog.budget.charging.places import Places
+
+MOST_KEPT = 60
+MOST_RUNS = 1500
+"""Simulated nights after which only a few plans are followed up."""
+FEW_KEPT = 4
+MOST_STAYS = 3
+"""Stays of one thing: evening, night, morning."""
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """A plan so far: which chargers are in the wall, and all stays."""
+
+    chargers: frozenset[int]
+    stays: Stays
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """The plans that are alike in what counts; levels: capped charges in order; complete: none was dropped."""
+
+    options: list[Option]
+    levels: list[float]
+    complete: bool
+
+
+def capped(soc: float) -> float:
+    """Above full all is alike."""
+    return min(soc, FULL)
+
+
+class Search:
+    """One search. order: things by index, the first must be full first."""
+
+    def __init__(self, bench: Bench, order: list[int]) -> None:
+        self.bench, self.order = bench, order
+        self.places = Places(bench)
+        self.levels: list[float] = []
+        self.complete = True
+
+    def run(self) -> Found:
+        """All things placed."""
+        options = self._in_the_wall()
+        for thing in self.order:
+            options = self._placed(options, thing)
+        return Found(options, self.levels, self.complete)
+
+    def _in_the_wall(self) -> list[Option]:
+        chargers = range(len(self.bench.evening.chargers))
+        sockets = self.bench.evening.sockets
+        count = len(chargers) if sockets is None else min(sockets, len(chargers))
+        return [Option(frozenset(some), ()) for some in combinations(chargers, count)]
+
+    def _placed(self, options: list[Option], thing: int) -> list[Option]:
+        """Options with no, one, two or three stays of a thing; those in which it ends fullest."""
+        pool, newest = list(options), options
+        for _ in range(MOST_STAYS):
+            newest = self._fewer(self._extended(newest, thing))
+            pool += newest
+        socs = [self._level(option.stays, thing) for option in pool]
+        bar = max(socs)
+        self.levels.append(bar)
+        return self._fewer([option for option, soc in zip(pool, socs, strict=True) if soc >= bar - NEARLY])
+
+    def _level(self, stays: Stays, thing: int) -> float:
+        return capped(self.bench.ending(stays, thing).soc)
+
+    def _extended(self, options: list[Option], thing: int) -> list[Option]:
+        return [
+            Option(option.chargers, stays)
+            for option in options
+            if self._level(option.stays, thing) < FULL - NEARLY
+            for stays in self.places.more(option.stays, thing, option.chargers, self._spares_others)
+        ]
+
+    def _spares_others(self, stays: Stays) -> bool:
+        return all(
+            self._level(stays, thing) >= level - NEARLY
+            for thing, level in zip(self.order, self.levels, strict=False)
+        )
+
+    def _fewer(self, options: list[Option]) -> list[Option]:
+        alike = {self._likeness(option): option for option in reversed(options)}
+        kept = sorted(alike.values(), key=self._cost)
+        most = MOST_KEPT if self.bench.runs < MOST_RUNS else FEW_KEPT
+        self.complete &= len(kept) <= most
+        return kept[:most]
+
+    def _likeness(self, option: Option) -> tuple[object, ...]:
+        """Ports that differ in their names only may change places."""
+        by_port: dict[int, list[tuple[float, ...]]] = {}
+        for stay in option.stays:
+            by_port.setdefault(stay.port, []).append((stay.thing, stay.from_h, stay.to_h))
+        slots = self.bench.slots
+        alike = sorted((repr(slots[port]._replace(name="")), tuple(stays)) for port, stays in by_port.items())
+        return (option.chargers, tuple(alike))
+
+    def _cost(self, option: Option) -> tuple[float, int, Stays]:
+        """Hours of hands that are taken, then how often they are needed."""
+        evening = self.bench.evening
+        taken_h = sum(
+            max(0.0, min(stay.to_h, evening.bed_h) - stay.from_h) + max(0.0, stay.to_h - max(stay.from_h, evening.up_h))
+            for stay in option.stays
+        )
+        return (taken_h, len(option.stays), option.stays)

@@ -1,0 +1,114 @@
+"""One evening in, its plan out."""
+
+from kitlog.budget.charging.bench import NEARLY, Bench
+from kitlog.budget.charging.bench import Stay as Placed
+from kitlog.budget.charging.bench import Stays as AllPlaced
+from kitlog.budget.charging.cautions import cautions, left_out
+from kitlog.budget.charging.check_evening import check_evening
+from kitlog.budget.charging.evening import FULL, Evening
+from kitlog.budget.charging.places import Places
+from kitlog.budget.charging.result import EveningResult, Stay, Step, ThingResult
+from kitlog.budget.charging.search import Option, Search
+from kitlog.budget.charging.tidy import tidied
+
+MOST_TIDIED = 6
+
+
+def charge_tonight(evening: Evening) -> EveningResult:
+    """What goes on which port from when to when.
+
+    Nothing of a higher priority ends less full for something lower; among plans that are alike in that, the one with
+    fewest swaps, then with what matters most full soonest.
+
+    Raises:
+        InputFault: the evening contradicts itself (`check_evening`).
+    """
+    day = check_evening(evening)
+    bench = Bench(evening, day)
+    order = in_order(evening)
+    places = Places(bench)
+    barred = {thing: left_out(bench, places, thing) for thing in order}
+    charging = [thing for thing in order if barred[thing] is None]
+    found = Search(bench, charging).run()
+    stays = _handiest(bench, found.options, charging)
+    things = tuple(_thing(bench, stays, thing, barred[thing]) for thing in order)
+    return EveningResult(
+        chargers=_in_the_wall(bench, stays),
+        stays=tuple(_stay(bench, stay) for stay in sorted(stays, key=lambda each: (each.port, each.from_h))),
+        steps=_steps(bench, stays),
+        things=things,
+        cautions=cautions(bench),
+        all_full=all(thing.missing_wh == 0.0 for thing in things if thing.left_out is None),
+        complete=found.complete,
+    )
+
+
+def in_order(evening: Evening) -> list[int]:
+    """Things by index: those that `priority` names, then the rest as given."""
+    rank = {name: place for place, name in enumerate(evening.priority)}
+    indices = range(len(evening.things))
+    return sorted(indices, key=lambda index: (rank.get(evening.things[index].id, len(rank)), index))
+
+
+def _handiest(bench: Bench, options: list[Option], order: list[int]) -> AllPlaced:
+    plans = [tidied(bench, option.stays, order) for option in options[:MOST_TIDIED]]
+    return min(plans, key=lambda plan: (len(plan), _full_hours(bench, plan, order), plan), default=())
+
+
+def _full_hours(bench: Bench, stays: AllPlaced, order: list[int]) -> list[float]:
+    ends = [bench.ending(stays, thing).full_h for thing in order]
+    return [bench.evening.leave_h if full_h is None else full_h for full_h in ends]
+
+
+def _thing(bench: Bench, stays: AllPlaced, index: int, barred: str | None) -> ThingResult:
+    thing, cell = bench.evening.things[index], bench.cells[index]
+    soc, full_h = bench.ending(stays, index)
+    missing = FULL - soc
+    return ThingResult(
+        thing=thing.id,
+        start=thing.start,
+        soc_at_leaving=soc,
+        full_h=full_h,
+        missing_wh=missing * cell.energy_wh if missing > NEARLY else 0.0,
+        left_out=barred,
+    )
+
+
+def _in_the_wall(bench: Bench, stays: AllPlaced) -> tuple[str, ...]:
+    used = sorted({bench.slots[stay.port].charger for stay in stays})
+    return tuple(bench.evening.chargers[charger].id for charger in used)
+
+
+def _names(bench: Bench, port: int) -> tuple[str, str]:
+    slot = bench.slots[port]
+    return bench.evening.chargers[slot.charger].id, slot.name
+
+
+def _overnight(evening: Evening, stay: Placed) -> bool:
+    return stay.from_h <= evening.bed_h < evening.up_h <= stay.to_h
+
+
+def _stay(bench: Bench, stay: Placed) -> Stay:
+    evening = bench.evening
+    name = evening.things[stay.thing].id
+    return Stay(name, *_names(bench, stay.port), stay.from_h, stay.to_h, _overnight(evening, stay))
+
+
+def _steps(bench: Bench, stays: AllPlaced) -> tuple[Step, ...]:
+    """Every moment at which a port changes what hangs on it; nothing needs taking off at leaving."""
+    moments = {(stay.from_h, stay.port) for stay in stays} | {(stay.to_h, stay.port) for stay in stays}
+    evening = bench.evening
+    return tuple(_step(bench, stays, at_h, port) for at_h, port in sorted(moments) if at_h < evening.leave_h)
+
+
+def _step(bench: Bench, stays: AllPlaced, at_h: float, port: int) -> Step:
+    off = next((stay for stay in stays if stay.port == port and stay.to_h == at_h), None)
+    on = next((stay for stay in stays if stay.port == port and stay.from_h == at_h), None)
+    things, evening = bench.evening.things, bench.evening
+    return Step(
+        at_h,
+        *_names(bench, port),
+        take_off=None if off is None else things[off.thing].id,
+        put_on=None if on is None else things[on.thing].id,
+        overnight=on is not None and _overnight(evening, on),
+    )
