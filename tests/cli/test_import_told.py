@@ -42,3 +42,11 @@ def test_a_chosen_column_takes_the_place_of_the_one_that_stood_for_the_same(kitl
     )
     days = {item["name"]: item["bought_on"] for item in kitlog("kit", "list", "--json").json}
     assert days == {"Wing": "2024-05-06", "Harness": None, "Vario": "2021-01-01"}
+
+
+@pytest.mark.parametrize("more", [(), ("--doubtful", "empty")])
+def test_a_heading_may_say_the_order_of_days(kitlog: Kitlog, table, more) -> None:
+    file = table("Name,Bought (DD/MM/YYYY),First used (mm/dd/yyyy)\nWing,03/04/2021,05/06/2021\n")
+    assert kitlog("kit", "import", file, *more).code == 0
+    [wing] = kitlog("kit", "list", "--json").json
+    assert (wing["bought_on"], wing["first_used_on"]) == ("2021-04-03", "2021-05-06")

@@ -7,7 +7,15 @@ from datetime import date
 
 from kitlog.files.table.cells import CalendarDay, Cell, Figure, Shows, text_of
 from kitlog.files.table.column_reading import ColumnReading
-from kitlog.files.table.day_figures import by_order, day_of, month_without_day, ordered, read_bare, year_without_day
+from kitlog.files.table.day_figures import (
+    by_order,
+    day_of,
+    full_year,
+    month_without_day,
+    ordered,
+    read_bare,
+    year_without_day,
+)
 from kitlog.files.table.day_text import read_day
 from kitlog.files.table.doubt import Answers, Question
 from kitlog.files.table.numbers import figure_value
@@ -17,6 +25,8 @@ from kitlog.units.days import FIRST_DAY, LAST_DAY
 
 _PLAIN = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})|([0-9]{1,2})\.([0-9]{1,2})\.([0-9]{4})")
 _QUICK = re.compile(r"([0-9]{1,2})([/.-])([0-9]{1,2})\2([0-9]{4})")
+_DOTTED = re.compile(r"([0-9]{1,2})\.([0-9]{1,2})\.([0-9]{4}|[0-9]{2})")
+_SHORT = re.compile(r"([0-9]{2})([/.])([0-9]{1,2})\2([0-9]{2})")
 
 
 def read_days(cells: Sequence[Cell], answers: Answers) -> ColumnReading:
@@ -40,8 +50,36 @@ def read_days(cells: Sequence[Cell], answers: Answers) -> ColumnReading:
             dots = dots or found is not None
         else:
             plain[cell] = found
+    _dots_month_first(plain, reads)
+    if answers.to(Question.DATES) == "ymd":
+        _years_first(reads)
     remarks = _decide(cells, reads)
     return gathered(cells, plain, reads, answers, remarks)
+
+
+def _dots_month_first(plain: dict[Cell, object], reads: dict[Cell, Read]) -> None:
+    """Where one day with dots can only have the month first, the others with dots may have it first as well."""
+    strange = (cell for cell, read in reads.items() if read is UNREAD and isinstance(cell, str))
+    if not any(_with_dots(cell).value for cell in strange if _DOTTED.fullmatch(cell)):
+        return
+    for cell in [cell for cell in (*plain, *reads) if isinstance(cell, str) and _DOTTED.fullmatch(cell)]:
+        reads[cell] = _with_dots(cell)
+        plain.pop(cell, None)
+
+
+def _with_dots(cell: str) -> Read:
+    """A day with dots as if nothing were known of what dots mean."""
+    first, second, third = cell.split(".")
+    return ordered(first, "/", second, third)
+
+
+def _years_first(reads: dict[Cell, Read]) -> None:
+    """Years of two digits stand first, as the pilot says; only so, since everybody else means the day by 21/05/13."""
+    for cell in reads:
+        match = _SHORT.fullmatch(cell) if isinstance(cell, str) else None
+        day = day_of(full_year(match[1]), int(match[3]), int(match[4])) if match else None
+        if day:
+            reads[cell] = Read(day)
 
 
 def _careful(cell: Cell) -> Read:

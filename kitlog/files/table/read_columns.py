@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 from kitlog.files.csv_problems import shown
 from kitlog.files.table.cells import Cell, GridRow, text_of
 from kitlog.files.table.column_reading import CellDoubt, ColumnReading
-from kitlog.files.table.doubt import Doubt, Question, Settled
+from kitlog.files.table.day_order import order_of
+from kitlog.files.table.doubt import EMPTY, Answers, Doubt, Question, Settled
 from kitlog.files.table.read_column import read_column
 from kitlog.files.table.remark import Remark
 from kitlog.files.table.table_column import TableColumn
@@ -92,6 +93,8 @@ def _reading(
     if target.way is Way.WORD:
         return read_words(target, cells, answers, words)
     unit = column.meaning.unit if column.meaning else ""
+    if target.way is Way.DAY and answers.to(Question.DATES) in ("", EMPTY) and (order := order_of(column.heading)):
+        answers = Answers({**answers.given, Question.DATES: order})
     if target.way is not Way.MASS:
         return read_column(target, unit, cells, answers, own=sheet.own)
     units = [str(unit or "") for unit in sheet.values.get("mass_unit", [])]

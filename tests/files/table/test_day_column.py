@@ -214,3 +214,26 @@ def test_counts_of_days_go_on_by_one(number):
     for system, zero in (("1900", date(1900, 3, 1) - timedelta(61)), ("1904", date(1904, 1, 1))):
         if system in readings:
             assert readings[system] == (zero + timedelta(number)).isoformat()
+
+
+@pytest.mark.parametrize("mark", ["/", ".", "-"])
+def test_the_pilot_may_say_that_a_year_of_two_digits_stands_first(mark):
+    cells = [f"21{mark}05{mark}13", f"19{mark}02{mark}28", "2020-01-02"]
+    assert read("made_on", "", cells, {"dates": "ymd"}).values == (
+        date(2021, 5, 13),
+        date(2019, 2, 28),
+        date(2020, 1, 2),
+    )
+
+
+def test_dots_with_the_month_first_are_evidence_against_the_day_first():
+    cells = ["12.31.2020", "04.03.2021", "05/06/2021"]
+    reading = read("made_on", "", cells)
+    assert reading.values == (date(2020, 12, 31), date(2021, 4, 3), date(2021, 5, 6))
+    assert remarks(reading) == [("table.decided_dates", {"order": "mdy", "example": "12.31.2020", "cells": 2})]
+
+
+def test_dots_of_both_orders_are_asked_about():
+    reading = read("made_on", "", ["12.31.2020", "31.12.2020", "04.03.2021"])
+    assert reading.values == (date(2020, 12, 31), date(2020, 12, 31), None)
+    assert reading.doubts[0].readings == {"dmy": "2021-03-04", "mdy": "2021-04-03"}
