@@ -9,12 +9,13 @@ import io
 import re
 import zipfile
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 from xml.sax.saxutils import escape
 
 HERE = Path(__file__).parent
 _STAMP = (2025, 3, 14, 9, 30, 0)
+_ANY_TIME = re.compile(rb">[0-9-]+T[0-9:]+Z<")
 
 
 @dataclass(frozen=True)
@@ -48,7 +49,6 @@ def write_xlsx(path: Path, sheets: list[Sheet], active: int = 0) -> None:
     for sheet in sheets:
         _fill(book.create_sheet(sheet.name), sheet)
     book.active = active
-    book.properties.created = book.properties.modified = datetime(*_STAMP)  # noqa: DTZ001 - openpyxl takes times without a zone, as UTC
     raw = io.BytesIO()
     book.save(raw)
     path.parent.mkdir(exist_ok=True)
@@ -85,6 +85,8 @@ def _with_results(raw: io.BytesIO, sheets: list[Sheet]) -> bytes:
             number = re.fullmatch(r"xl/worksheets/sheet(\d+)\.xml", name)
             if number:
                 data = _results_in(data.decode(), sheets[int(number[1]) - 1]).encode()
+            if name == "docProps/core.xml":
+                data = _ANY_TIME.sub(f">{datetime(*_STAMP, tzinfo=UTC):%Y-%m-%dT%H:%M:%SZ}<".encode(), data)
             new.writestr(zipfile.ZipInfo(name, _STAMP), data, zipfile.ZIP_DEFLATED)
     return done.getvalue()
 
@@ -381,7 +383,7 @@ def maelle_weighed() -> None:
         ["Harmonica", "Musique", 1, "0,12", "Sac à dos", None, None, None],
         ["Sac 80 l", "Sac", 1, "0,94", "Voiture", None, None, None],
         [],
-        ["Total", None, None, Shown(11.5, "0.00", "SUM([.D4:.D23])", "11,50")],
+        ["Total", None, None, Shown(18.008, "0.00", "SUMPRODUCT([.C4:.C23];[.D4:.D23])", "18,01")],
     ]
     write_ods(HERE / "maelle_weighed" / "pesees.ods", [Sheet("Feuille1", rows, merged=("A1:H1",))])
 
