@@ -54,6 +54,9 @@ _SENTENCES = {
     ),
     "table.mass_differs": N_("row {row}: {pieces} pieces of {one_g} are not {all_g}; the mass of one piece was taken."),
     "table.rounded": N_("{heading}: rounded to whole grams, such as {example} (cells: {cells})."),
+    "table.no_least_load": N_(
+        "{heading}: of a harness only the greatest load is kept; the least was left out ({rows})."
+    ),
     "table.usual_unit": N_("{heading}: no unit is given, so taken in {unit} (cells: {cells})."),
     "table.mixed_currencies": N_("{heading}: several currencies ({currencies}); the figures are kept as they are."),
     "table.name_made": N_("without a name, so maker, model or kind stand in, such as “{name}” ({rows})."),

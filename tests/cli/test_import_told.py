@@ -50,3 +50,19 @@ def test_a_heading_may_say_the_order_of_days(kitlog: Kitlog, table, more) -> Non
     assert kitlog("kit", "import", file, *more).code == 0
     [wing] = kitlog("kit", "list", "--json").json
     assert (wing["bought_on"], wing["first_used_on"]) == ("2021-04-03", "2021-05-06")
+
+
+RANGES = {
+    "one column": "Gegenstand;Zul. Startgewicht\nSchirm;85-105 kg\nGurtzeug;60-110 kg\nRetter;70-120 kg\nSitz;bis 100 kg\n",
+    "two columns": "Gegenstand;Startgewicht von (kg);Startgewicht bis (kg)\nSchirm;85;105\nGurtzeug;60;110\nRetter;70;120\n",
+}
+
+
+@pytest.mark.parametrize("text", RANGES.values(), ids=RANGES)
+def test_the_load_in_a_row_is_of_what_the_row_is_about(kitlog: Kitlog, table, text) -> None:
+    said = kitlog("kit", "import", table(text))
+    assert "of a harness only the greatest load is kept; the least was left out (row 3)" in " ".join(said.out.split())
+    wing, harness, reserve = kitlog("kit", "list", "--json").json[:3]
+    assert (wing["wing"]["min_g"], wing["wing"]["max_g"]) == (85_000, 105_000)
+    assert (harness["wing"], harness["harness"]["max_g"]) == (None, 110_000)
+    assert (reserve["wing"], reserve["reserve"]["min_g"], reserve["reserve"]["max_g"]) == (None, 70_000, 120_000)
