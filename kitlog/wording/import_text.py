@@ -75,6 +75,9 @@ _SENTENCES = {
     ),
     "table.remembered": N_("read as you chose for a table of the same headings: {headings}."),
     "table.decided_decimal": N_("{heading}: “{example}” shows {mark}; cells read that way: {cells}."),
+    "table.days_ahead": N_(
+        "days that have not been yet: {days} ({rows}). Is their order of day, month and year right?"
+    ),
     "table.decided_dates": N_("{heading}: “{example}” shows dates as {order}; cells read that way: {cells}."),
 }
 

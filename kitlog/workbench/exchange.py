@@ -37,7 +37,7 @@ class Exchange(OutingCommands):
 
         held = {name.removeprefix(REMEMBERED): value for name, value in self.preferences(REMEMBERED).items()}
         words = load_vocabulary(resources_folder())
-        return KitSource(tuple(self.items()), words, self.new_id, held, self.implausible)
+        return KitSource(tuple(self.items()), words, self.new_id, held, self.implausible, self.now().date())
 
     def preview_kit(
         self, data: bytes, file: str, choices: ImportChoices = NO_CHOICES, service: ServiceFile | None = None

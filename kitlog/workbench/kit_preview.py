@@ -3,6 +3,7 @@
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from typing import TYPE_CHECKING
 
 from kitlog.files.csv_problems import CellProblem, TableFault
@@ -58,6 +59,7 @@ class KitSource:
     Attributes:
         remembered: the preferences that hold meanings of columns, by key of the headings.
         implausible: the usual band of masses in g where an item's mass lies outside it.
+        today: days after it that a table gives are told; None = no day is known to be ahead.
     """
 
     items: tuple[Item, ...]
@@ -65,6 +67,7 @@ class KitSource:
     new_id: Callable[[], str]
     remembered: Mapping[str, str]
     implausible: Callable[[Item], tuple[int, int] | None]
+    today: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,6 +169,7 @@ def _preview(
     brought: "KitItems",
     service: ServiceFile | None,
 ) -> KitPreview:
+    from kitlog.files.table.days_ahead import days_ahead
     from kitlog.files.table.kit_items import Existing
 
     changed = tuple(change for change in brought.changed if change.before != change.after)
@@ -176,7 +180,7 @@ def _preview(
         file,
         choices,
         reading.columns,
-        reading.remarks,
+        (*reading.remarks, *days_ahead(written, brought.rows, source.today)),
         tuple(doubt for doubt in reading.doubts if not doubt.emptied),
         tuple(doubt for doubt in reading.doubts if doubt.emptied),
         brought.problems,

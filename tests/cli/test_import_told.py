@@ -66,3 +66,11 @@ def test_the_load_in_a_row_is_of_what_the_row_is_about(kitlog: Kitlog, table, te
     assert (wing["wing"]["min_g"], wing["wing"]["max_g"]) == (85_000, 105_000)
     assert (harness["wing"], harness["harness"]["max_g"]) == (None, 110_000)
     assert (reserve["wing"], reserve["reserve"]["min_g"], reserve["reserve"]["max_g"]) == (None, 70_000, 120_000)
+
+
+def test_days_that_have_not_been_yet_are_told(kitlog: Kitlog, table) -> None:
+    # The clock of these tests stands at 8 May 2026.
+    file = table("Name,Bought\nWing,2026-05-08\nHarness,19/02/28\n")
+    said = " ".join(kitlog("kit", "import", file).out.split())
+    assert "Days that have not been yet: 2028-02-19 (row 3)." in said
+    assert "Days that have not been yet" not in kitlog("kit", "import", file, "--dates", "ymd", "--existing", "add").out
