@@ -16,6 +16,13 @@ _COMPLAINTS = (
     ("usage.missing", re.compile(r"one of the arguments (?P<names>.+) is required")),
     ("usage.unknown", re.compile(r"unrecognized arguments: (?P<value>.+)", re.DOTALL)),
     (
+        "usage.no_such_choice",
+        re.compile(
+            r"argument (?P<field>-.+?): invalid choice: (?P<value>'.*?'|\".*?\") \(choose from (?P<known>.*)\)",
+            re.DOTALL,
+        ),
+    ),
+    (
         "usage.no_such_verb",
         re.compile(r"argument .+?: invalid choice: (?P<value>'.*?'|\".*?\") .*", re.DOTALL),
     ),
@@ -54,10 +61,9 @@ class Parser(argparse.ArgumentParser):
 
 
 def _shown(facts: dict[str, str]) -> dict[str, object]:
-    """Facts fit for one line of a terminal."""
-    return {
-        name: "".join(c if c.isprintable() else "?" for c in value.strip("'\""))[:80] for name, value in facts.items()
-    }
+    """Facts fit for one line of a terminal; of what can be chosen without the quotes that some versions put."""
+    facts = {name: value.replace("'", "") if name == "known" else value.strip("'\"") for name, value in facts.items()}
+    return {name: "".join(c if c.isprintable() else "?" for c in value)[:80] for name, value in facts.items()}
 
 
 class Verbs:

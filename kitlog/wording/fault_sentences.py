@@ -54,6 +54,7 @@ INPUT = {
     "usage.missing": (N_("{names} is missing"), N_("See: {verb} --help.")),
     "usage.unknown": (N_("“{value}” is not known here"), N_("See: {verb} --help.")),
     "usage.no_such_verb": (N_("there is no verb “{value}”"), N_("See: {verb} --help.")),
+    "usage.no_such_choice": (N_("“{value}” cannot be chosen"), N_("Choose among: {known}.")),
     "usage.wants_value": (N_("it wants a value after it"), N_("See: {verb} --help.")),
     "usage.takes_none": (N_("it takes no value, but “{value}” was given"), N_("See: {verb} --help.")),
     "usage.excludes": (N_("it does not go together with {other}"), N_("Take one of the two.")),

@@ -96,3 +96,8 @@ def test_without_a_screen_the_window_says_so(kitlog: Kitlog, nothing: Path, monk
     assert "there is no screen to open a window on" in one_line(kitlog("--data", nothing), 3)
     assert "there is no screen to open a window on" in one_line(kitlog("--data", nothing, "demo"), 3)
     assert not nothing.exists()
+
+
+def test_a_wrong_choice_names_the_option_and_what_can_be_chosen(kitlog: Kitlog) -> None:
+    line = one_line(kitlog("kit", "import", "kit.csv", "--mass-unit", "stone"))
+    assert line == "kitlog: --mass-unit: “stone” cannot be chosen. Choose among: g, kg, oz, lb.\n"
