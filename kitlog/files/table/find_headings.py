@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from kitlog.files.table.cells import GridRow, text_of
 from kitlog.files.table.heading_units import unit_word
 from kitlog.files.table.headings import meanings
+from kitlog.files.table.kind_words import kind_guessed
 from kitlog.files.table.one_heading import find
 from kitlog.files.table.vocabulary import Vocabulary
 
@@ -14,6 +15,8 @@ _SURE = 3
 """Understood headings, with no more that are not, that make a row of headings without looking further."""
 _STRANGE = 0.25
 """What a cell that is not understood takes from a row's worth as a row of headings; one with figures twice that."""
+_FEW = 3
+"""One in so many names of other kinds makes a heading that is the word for a kind one of the things."""
 _FILLING = frozenset({"", "-", "–", "—"})
 
 
@@ -23,7 +26,7 @@ def find_heading_row(rows: Sequence[GridRow], words: Vocabulary) -> int | None:
     for index, row in enumerate(rows[:_LOOKED_AT]):
         texts = [text_of(cell).strip() for cell in row.cells if cell != ""]
         targets = _targets(texts, words)
-        if not _may_be_headings(texts, targets, rows):
+        if not _may_be_headings(texts, targets, rows) or (targets == ["name"] and _is_item(row, rows, words)):
             continue
         if len(targets) >= _SURE and 2 * len(targets) >= len(texts):
             return index
@@ -47,6 +50,17 @@ def _may_be_headings(texts: Sequence[str], targets: Sequence[str], rows: Sequenc
     if "name" not in targets:
         return False
     return len(texts) > 1 or all(sum(cell != "" for cell in row.cells) <= 1 for row in rows[:_LOOKED_AT])
+
+
+def _is_item(row: GridRow, rows: Sequence[GridRow], words: Vocabulary) -> bool:
+    """Whether the one cell that is understood is a thing among others: a "Wing" above "Harness" and "Helmet"."""
+    at = next(at for at, cell in enumerate(row.cells) if _targets([text_of(cell).strip()], words) == ["name"])
+    kind = kind_guessed(text_of(row.cells[at]), words)
+    texts = [
+        text_of(other.cells[at]).strip() for other in rows[:_LOOKED_AT] if other is not row and at < len(other.cells)
+    ]
+    others = [found for text in texts if text and (found := kind_guessed(text, words)) not in (None, kind)]
+    return kind is not None and len(others) * _FEW >= len(texts) > 0
 
 
 def is_units(row: GridRow, words: Vocabulary) -> bool:

@@ -273,3 +273,20 @@ def test_every_row_of_any_grid_is_said_to_be_something(rows: list[list[Cell]]) -
         left = [index for index, _reason in layout.left_out]
         assert sorted([layout.heading_row, *layout.data, *left]) == list(range(len(grid.rows)))
         assert set(layout.totals) <= set(left)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wing\nharness\nreserve\nhelmet\n",
+        "Wing|4900 g|Acme\nHarness|3200 g|Acme\nHelmet|420 g|Cap\n",
+        "Schirm|Föhn|blau\nGurtzeug|Föhn|rot\nHelm|Kopf|weiß\n",
+        "Voile|4,9 kg\nSellette|3,2 kg\nCasque|420 g\n",
+    ],
+)
+def test_a_first_item_is_no_row_of_headings(text: str) -> None:
+    assert _layout(text).heading_row is None
+
+
+def test_the_word_for_a_kind_may_head_the_names_of_such_things() -> None:
+    assert _layout("Schirm|kg\nCirro 3 M|4,9\nAlter Schirm|5,2\n").heading_row == 0
