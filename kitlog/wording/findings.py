@@ -17,6 +17,7 @@ from kitlog.wording.figures import (
     span_text,
     with_unit,
 )
+from kitlog.wording.power_cautions_text import SAY as POWER_CAUTIONS
 from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
@@ -410,6 +411,7 @@ _SAY: dict[str, Callable[[Finding, Names], Parts]] = {
     "people.nobody_told": _told,
     "people.there": _person,
     "people.missing": _person,
+    **POWER_CAUTIONS,
 }
 
 CODES = frozenset(_SAY)

@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from kitlog.budget.result import Remedy
 from kitlog.wording.figures import kg_text, litres_text, mass_text
 from kitlog.wording.findings import Names
+from kitlog.wording.power_remedies_text import SAY as POWER
 from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _
@@ -138,6 +139,7 @@ _SAY: dict[str, Callable[[Remedy, list[str]], str]] = {
     "answer": _answer,
     "tell_contact": _tell,
     "name_person": _name_person,
+    **POWER,
 }
 
 CODES = frozenset(_SAY)

@@ -1,0 +1,192 @@
+"""A journey by air: which batteries may fly, how many, and where. Not asked yet: no outing is marked as one by air.
+
+Energies are those of the label, without health: the rules go by what is printed. Limits are inclusive.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+from typing import Annotated
+
+from pydantic import Field
+
+from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import Kind
+from kitlog.packing.power_day import ALWAYS_POWERED
+from kitlog.units.days import Day
+from kitlog.units.model import Frozen
+from kitlog.units.text import Line
+
+EnergyWh = Annotated[float, Field(gt=0, le=10_000)]
+Count = Annotated[int, Field(ge=0, le=1_000)]
+
+
+class AirRules(Frozen):
+    """Limits for lithium-ion batteries as baggage, one person.
+
+    Attributes:
+        edition: year of the rules; source: where they come from.
+        free_wh: up to this they go without asking; approval_wh: up to this with the airline's approval, above not.
+        most_with_approval: spares and banks between the two limits.
+        most_spares, most_devices: spare batteries, and devices with one.
+        most_banks: power banks, from the day `banks_from`; before it they count as spare batteries.
+    """
+
+    edition: Line
+    free_wh: EnergyWh
+    approval_wh: EnergyWh
+    most_with_approval: Count
+    most_spares: Count
+    most_devices: Count
+    most_banks: Count
+    banks_from: Day
+    source: Line
+    banks_source: Line
+
+
+@dataclass(frozen=True, slots=True)
+class _Sorted:
+    """What flies, by what it is to the rules."""
+
+    banks: tuple[Item, ...]
+    spares: tuple[Item, ...]
+    devices: tuple[Item, ...]
+
+
+def air_findings(items: Iterable[Item], rules: AirRules, on: date) -> list[Finding]:
+    """What the rules say of the batteries that go along on a journey by air on a day; nothing where there are none."""
+    flying = _sorted(items)
+    loose = (*flying.banks, *flying.spares)
+    found = [
+        finding
+        for item in (*loose, *flying.devices)
+        if (finding := _by_energy(item, rules, loose=item in loose)) is not None
+    ]
+    return [*found, *_counts(flying, rules, on), *_in_the_cabin(loose, rules)]
+
+
+def _sorted(items: Iterable[Item]) -> _Sorted:
+    powered = [item for item in items if item.quantity > 0 and _is_powered(item)]
+    banks = tuple(item for item in powered if is_bank(item))
+    spares = tuple(item for item in powered if not is_bank(item) and is_spare(item))
+    known = {item.id for item in (*banks, *spares)}
+    return _Sorted(banks, spares, tuple(item for item in powered if item.id not in known))
+
+
+def _is_powered(item: Item) -> bool:
+    return item.battery is not None or is_bank(item) or item.kind in ALWAYS_POWERED
+
+
+def is_bank(item: Item) -> bool:
+    """Whether it is a power bank."""
+    return item.kind is Kind.POWER_BANK or item.bank is not None
+
+
+def is_spare(item: Item) -> bool:
+    """Whether it is a battery by itself: it has energy, and nothing in it draws any.
+
+    A device whose draw is not on record looks the same; counting it as a spare is the stricter side.
+    """
+    battery = item.battery
+    if battery is None or item.kind in ALWAYS_POWERED:
+        return False
+    return battery.energy_wh is not None and not any(way.power_w > 0 for way in battery.ways)
+
+
+def _energy_wh(item: Item) -> float | None:
+    return item.battery.energy_wh if item.battery else None
+
+
+def _by_energy(item: Item, rules: AirRules, *, loose: bool) -> Finding | None:
+    energy_wh = _energy_wh(item)
+    if energy_wh is None:
+        return _finding("power.air_not_known", item, rules, None, None, Remedy("enter_battery", (item.id,)))
+    if energy_wh > rules.approval_wh:
+        margin_wh = rules.approval_wh - energy_wh
+        return _finding("power.air_forbidden", item, rules, energy_wh, margin_wh, Remedy("leave_at_home", (item.id,)))
+    if energy_wh > rules.free_wh:
+        margin_wh = rules.free_wh - energy_wh
+        return _finding("power.air_approval", item, rules, energy_wh, margin_wh, Remedy("ask_airline", (item.id,)))
+    if not loose:
+        return None
+    return _finding("power.air_allowed", item, rules, energy_wh, rules.free_wh - energy_wh)
+
+
+_STATES = {"power.air_not_known": State.NOT_KNOWN, "power.air_allowed": State.FINE}
+
+
+def _finding(
+    code: str, item: Item, rules: AirRules, energy_wh: float | None, margin_wh: float | None, *remedies: Remedy
+) -> Finding:
+    return Finding(
+        code=code,
+        topic=Topic.POWER,
+        state=_STATES.get(code, State.LOOK),
+        subject=item.id,
+        figure=energy_wh,
+        unit="Wh",
+        margin=margin_wh,
+        sure=Sure.NOT_KNOWN if energy_wh is None else Sure.MAKER,
+        items=(item.id,),
+        source=rules.source,
+        facts={"free_wh": rules.free_wh, "approval_wh": rules.approval_wh, "edition": rules.edition},
+        remedies=remedies,
+    )
+
+
+def _counts(flying: _Sorted, rules: AirRules, on: date) -> list[Finding]:
+    banks_apart = on >= rules.banks_from
+    spares = flying.spares if banks_apart else (*flying.banks, *flying.spares)
+    asking = [item for item in (*flying.banks, *flying.spares) if _needs_approval(item, rules)]
+    rows = [
+        ("spare", spares, rules.most_spares, rules.source),
+        ("device", flying.devices, rules.most_devices, rules.source),
+        ("with approval", tuple(asking), rules.most_with_approval, rules.source),
+    ]
+    if banks_apart:
+        rows.append(("bank", flying.banks, rules.most_banks, rules.banks_source))
+    return [
+        _too_many(what, counted, most, source, rules) for what, counted, most, source in rows if _pieces(counted) > most
+    ]
+
+
+def _needs_approval(item: Item, rules: AirRules) -> bool:
+    energy_wh = _energy_wh(item)
+    return energy_wh is not None and rules.free_wh < energy_wh <= rules.approval_wh
+
+
+def _pieces(items: Iterable[Item]) -> int:
+    return sum(item.quantity for item in items)
+
+
+def _too_many(what: str, counted: tuple[Item, ...], most: int, source: str, rules: AirRules) -> Finding:
+    pieces = _pieces(counted)
+    return Finding(
+        code="power.air_too_many",
+        topic=Topic.POWER,
+        state=State.LOOK,
+        subject=what,
+        figure=float(pieces),
+        margin=float(most - pieces),
+        items=tuple(item.id for item in counted),
+        source=source,
+        facts={"what": what, "most": most, "edition": rules.edition, "banks_from": rules.banks_from},
+        remedies=tuple(Remedy("leave_at_home", (item.id,)) for item in counted[-1:]),
+    )
+
+
+def _in_the_cabin(loose: tuple[Item, ...], rules: AirRules) -> list[Finding]:
+    """Where banks and spares must travel: nobody has said where they are packed for the journey."""
+    if not loose:
+        return []
+    return [
+        Finding(
+            code="power.air_cabin",
+            topic=Topic.POWER,
+            state=State.LOOK,
+            items=tuple(item.id for item in loose),
+            source=rules.source,
+            facts={"edition": rules.edition},
+        )
+    ]
