@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from datetime import date, datetime
 
+from kitlog.budget.power.day import Day
 from kitlog.budget.power.result import DayResult
 from kitlog.budget.result import Finding, State, Topic
 from kitlog.budget.weight import MassBalance
@@ -128,13 +129,17 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class PowerDay:
-    """The simulated day in the three cases; None where nothing could be simulated, with the reason."""
+    """The simulated day in the three cases; None where nothing could be simulated, with the reason.
+
+    `planned` is the likely case as it went into the simulation.
+    """
 
     low: DayResult | None = None
     likely: DayResult | None = None
     high: DayResult | None = None
     reason: str = ""
     unknown: tuple[str, ...] = ()
+    planned: Day | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -51,10 +51,16 @@ def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> Po
         return PowerDay(reason="no devices", unknown=unknown)
     plugs = _plugs(outing, items, banks, devices)
     low, likely, high = (
-        _simulated(Day(phases=_phases(outing.phases, case), devices=devices, banks=banks, plugs=plugs), items)
+        Day(phases=_phases(outing.phases, case), devices=devices, banks=banks, plugs=plugs)
         for case in ("low_h", "likely_h", "high_h")
     )
-    return PowerDay(low, likely, high, unknown=unknown)
+    return PowerDay(
+        low=_simulated(low, items),
+        likely=_simulated(likely, items),
+        high=_simulated(high, items),
+        unknown=unknown,
+        planned=likely,
+    )
 
 
 def _simulated(day: Day, items: Iterable[Item]) -> DayResult:

@@ -15,6 +15,7 @@ from kitlog.outing.library import Library
 from kitlog.outing.needs import Strength
 from kitlog.outing.outing import Outing, Phase
 from kitlog.packing.assessment import Asked, PowerDay
+from kitlog.packing.power_cautions import cautions_of
 from kitlog.packing.power_day import ALWAYS_POWERED, NO_PHASES, draw_w
 from kitlog.packing.serving import serving
 
@@ -51,11 +52,13 @@ class PowerCase:
 
 
 def power_findings(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
-    """One finding a device, one for the phone at the landing, one for the callers, one for a bank that falls asleep."""
+    """One a device, one for the phone at the landing, one for the callers, one a bank that falls asleep; cautions."""
     power = case.power
     findings = [_not_known(item) for item in case.items if item.id in power.unknown]
     findings += _callers(case)
     findings += _no_way_home(case)
+    assumed = frozenset(phase.name for phase in case.outing.phases if phase.air_c is None)
+    findings += cautions_of(power.planned, power.likely, case.items, assumed)
     if power.likely is None or power.high is None:
         reason = [_nothing_simulated(power)] if power.reason == NO_PHASES else []
         return [*reason, *findings]

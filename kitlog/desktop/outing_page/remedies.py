@@ -22,6 +22,9 @@ EDITS_ITEM = frozenset(
         "enter_reserve_limit",
         "enter_battery",
         "enter_volume",
+        "enter_connector",
+        "name_cable",
+        "replace_battery",
         "fetch",
     }
 )
