@@ -46,11 +46,20 @@ _SENTENCES = {
     "table.mass_of_all": N_(
         "{heading}: the total below shows that a mass is that of all pieces of its row; divided by the pieces ({rows})."
     ),
+    "table.mass_divided": N_("{heading}: the mass of all pieces was divided by their number ({rows})."),
+    "table.mass_parts": N_("{heading} and {other}: added up to one mass."),
+    "table.mass_two": N_("{heading} and {other} differ; {heading} was taken ({rows})."),
+    "table.mass_from_second": N_("{heading} is empty there, so {other} was taken ({rows})."),
+    "table.of_no_use": N_("the heading “{heading}” (column {letters}) is a running number and was not read."),
     "table.mass_taken_each": N_(
         "{heading}: a mass is taken as that of one piece, also where there are several ({rows})."
     ),
     "table.total_differs": N_(
         "{heading}: the total of the table is {total_g}, the rows give {sum_g}. Is a row missing?"
+    ),
+    "table.beside_read": N_("another table begins in column {letters}; its rows were read below those of the first."),
+    "table.beside_not_read": N_(
+        "another table begins in column {letters}; its headings are others, and it was not read. Save it on its own."
     ),
     "table.mass_differs": N_("row {row}: {pieces} pieces of {one_g} are not {all_g}; the mass of one piece was taken."),
     "table.rounded": N_("{heading}: rounded to whole grams, such as {example} (cells: {cells})."),

@@ -27,6 +27,7 @@ FIELD_GROUPS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         (
             ("mass_g", N_("mass of one piece")),
             ("mass_all", N_("mass of all pieces together")),
+            ("mass_more", N_("another figure of the mass")),
             ("mass_unit", N_("unit of the masses")),
             ("mass_source", N_("how the mass was taken")),
         ),

@@ -9,6 +9,7 @@ from kitlog.fault import InputFault
 from kitlog.files.csv_columns import KIT
 from kitlog.files.csv_on_way import ON
 from kitlog.files.csv_problems import Spot
+from kitlog.files.table.beside import below_each_other
 from kitlog.files.table.cells import Cell, Grid, text_of
 from kitlog.files.table.cells_tell import CELLS
 from kitlog.files.table.doubt import Doubt, Settled
@@ -91,11 +92,12 @@ def read_kit_grid(grid: Grid, words: Vocabulary, choices: Choices) -> KitReading
 
     Raises:
         InputFault: ``table.no_headings``: no row of headings was found, and none was chosen; ``table.no_such_heading``
-            with ``heading``: a meaning was chosen for a heading that is not there.
+            with ``heading``: a meaning was chosen for a heading that is not there; ``table.on_its_side``.
     """
+    grid = below_each_other(grid, words, choices.heading_row)
     layout = find_layout(grid, words, choices.heading_row)
     if layout.heading_row is None:
-        raise InputFault("table.no_headings", first=_first_cells(grid))
+        raise InputFault("table.no_headings", first=_first_cells(grid), others=_other_sheets(grid))
     rows = [grid.rows[index] for index in layout.data]
     cells = columns_of(rows, len(layout.headings))
     key = headings_key(layout.headings)
@@ -107,6 +109,17 @@ def read_kit_grid(grid: Grid, words: Vocabulary, choices: Choices) -> KitReading
     _settle(sheet, words)
     remarks = (*grid.remarks, *_of_layout(grid, layout), *_of_columns(columns), *_placed(sheet))
     return KitReading(columns, _rows(sheet), tuple(sorted(sheet.doubts, key=_place)), remarks, sheet.columns, key)
+
+
+def _other_sheets(grid: Grid) -> tuple[str, ...]:
+    """The sheets of the workbook that were not read."""
+    taken = (remark.facts for remark in grid.remarks if remark.code == "table.sheet_taken")
+    return tuple(str(name) for facts in taken for name in (*_names(facts, "others"), *_names(facts, "hidden")))
+
+
+def _names(facts: Mapping[str, object], which: str) -> tuple[object, ...]:
+    names = facts.get(which)
+    return names if isinstance(names, tuple) else ()
 
 
 def _first_cells(grid: Grid) -> str:
@@ -177,6 +190,11 @@ def _of_columns(columns: Sequence[TableColumn]) -> tuple[Remark, ...]:
             {"heading": column.heading, "letters": column.letters, "filled": column.filled},
         )
         for column in lost
+    ]
+    remarks += [
+        Remark("table.of_no_use", {"heading": column.heading, "letters": column.letters})
+        for column in columns
+        if column.meaning is not None and not column.target and column.how == "word" and column.filled
     ]
     remarks += [
         Remark("table.told_by_cells", {"heading": column.heading, "letters": column.letters, "field": column.target})

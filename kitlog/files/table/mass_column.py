@@ -30,7 +30,14 @@ _METRIC = ("g", "kg")
 
 
 def read_masses(
-    target: Target, unit: str, cells: Sequence[Cell], answers: Answers, *, own: bool, units: Sequence[str]
+    target: Target,
+    unit: str,
+    cells: Sequence[Cell],
+    answers: Answers,
+    *,
+    own: bool,
+    units: Sequence[str],
+    evidence: int = 0,
 ) -> ColumnReading:
     """Whole grams of each cell, halves rounded up; that is told of masses in g or kg finer than a gram.
 
@@ -54,7 +61,8 @@ def read_masses(
         reading = read_marked(cells, _quick(bare, limit, own=own), lambda cell: careful(cell, bare), text_of, answers)
     else:
         reading = read_marked(keys, lambda _: None, lambda key: careful(*key), lambda key: text_of(key[0]), answers)
-    rounded = [cell for cell, grams in zip(cells, reading.values, strict=True) if grams in finer.get(cell, ())]
+    items = zip(cells[: len(cells) - evidence], reading.values, strict=False)
+    rounded = [cell for cell, grams in items if grams in finer.get(cell, ())]
     reading = _with_rounded(reading, rounded) if rounded else reading
     follows = answer not in ("", answers.to(Question.MASS_UNIT)) and not units
     return with_unit_told(reading, cells, answer) if follows else reading

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from decimal import ROUND_HALF_UP, Decimal
 
+from kitlog.files.table.mass_second import join_second
 from kitlog.files.table.read_columns import Sheet, spots_of
 from kitlog.files.table.remark import Remark
 from kitlog.kit.kinds import MassSource
@@ -11,7 +12,8 @@ _ROUNDING = 0.51
 """Grams by which a mass of all pieces may differ from pieces x mass for each piece, by rounding."""
 
 _OFF_G = 2
-"""Grams by which the total below a table may miss the sum of its rows, by rounding."""
+_OFF_SHARE = 0.005
+"""Grams, and share of it, by which the total below a table may miss the sum of its rows, by rounding."""
 
 
 def settle_masses(sheet: Sheet) -> None:
@@ -19,6 +21,8 @@ def settle_masses(sheet: Sheet) -> None:
 
     A column of plain masses is of one piece, unless the total below it shows that it is of all pieces of the row.
     """
+    if "mass_more" in sheet.values:
+        join_second(sheet)
     if "mass_g" in sheet.values and "mass_all" not in sheet.values:
         _by_total(sheet)
     if "mass_all" in sheet.values:
@@ -47,7 +51,7 @@ def _by_total(sheet: Sheet) -> None:
     each = sum(int(str(mass)) * n for mass, n in zip(masses, pieces, strict=True) if mass is not None)
     column = sheet.columns["mass_g"]
     facts = {"heading": column.heading, "rows": spots_of(sheet, several), "sum_g": plain, "sum_all_g": each}
-    is_plain, is_each = (any(abs(total - known) <= _OFF_G for total in totals) for known in (plain, each))
+    is_plain, is_each = (any(_agree(total, known) for total in totals) for known in (plain, each))
     if several and is_plain and not is_each:
         sheet.remarks.append(Remark("table.mass_of_all", facts))
         sheet.columns["mass_all"], sheet.values["mass_all"] = column, sheet.values.pop("mass_g")
@@ -59,17 +63,26 @@ def _by_total(sheet: Sheet) -> None:
         sheet.remarks.append(Remark("table.total_differs", {**facts, "total_g": max(totals)}))
 
 
+def _agree(total_g: int, sum_g: int) -> bool:
+    return abs(total_g - sum_g) <= max(_OFF_G, _OFF_SHARE * total_g)
+
+
 def _from_all(sheet: Sheet) -> None:
     pieces, whole = _pieces(sheet), sheet.values.pop("mass_all")
     each = sheet.values.setdefault("mass_g", [None] * len(sheet.rows))
     sheet.columns.setdefault("mass_g", sheet.columns["mass_all"])
     rough = sheet.guesses.pop("mass_all", frozenset())
+    divided = []
     for at, mass in enumerate(whole):
         if mass is None:
             continue
         if each[at] is None and pieces[at]:
             each[at] = _share(int(str(mass)), pieces[at])
             sheet.guesses["mass_g"] = sheet.guesses.get("mass_g", frozenset()) | (rough & {at})
+            divided += [at] if pieces[at] > 1 else []
+    if divided:
+        facts = {"heading": sheet.columns["mass_all"].heading, "rows": spots_of(sheet, divided)}
+        sheet.remarks.append(Remark("table.mass_divided", facts))
     sheet.remarks.extend(_contradictions(sheet, whole, each, pieces))
 
 

@@ -28,6 +28,7 @@ def read_column(
     *,
     own: bool = False,
     units: Sequence[str] = (),
+    evidence: int = 0,
 ) -> ColumnReading:
     """Read the cells of a column; never raises for anything that a cell holds.
 
@@ -38,6 +39,7 @@ def read_column(
         answers: to the questions of this column.
         own: the file is in kitlog's own form: decimals have a point, bare masses are in the unit of the heading.
         units: for masses, a unit for each cell from its row (empty = none there).
+        evidence: for masses, so many cells at the end are totals: they count as evidence, nothing is said of them.
 
     Returns:
         MASS: whole grams. FIGURE: float in ``target.unit``, int for ml, `Milliamps` for a power given as a current.
@@ -49,7 +51,7 @@ def read_column(
     """
     cells = [_NO_NUMBER if isinstance(cell, Figure) and not cell.value.is_finite() else cell for cell in cells]
     if target.way is Way.MASS:
-        return read_masses(target, unit, cells, answers, own=own, units=units)
+        return read_masses(target, unit, cells, answers, own=own, units=units, evidence=evidence)
     if target.way is Way.FIGURE:
         return _figures(target, unit, cells, answers, own=own)
     if target.way is Way.MASS_RANGE:

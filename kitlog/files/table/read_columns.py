@@ -99,7 +99,7 @@ def _reading(
         return read_column(target, unit, cells, answers, own=sheet.own)
     units = [str(unit or "") for unit in sheet.values.get("mass_unit", [])]
     units = [*units, *[""] * len(totals)] if units else []
-    return read_column(target, unit, [*cells, *totals], answers, own=sheet.own, units=units)
+    return read_column(target, unit, [*cells, *totals], answers, own=sheet.own, units=units, evidence=len(totals))
 
 
 def _take(sheet: Sheet, column: TableColumn, reading: ColumnReading) -> None:

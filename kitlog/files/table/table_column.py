@@ -8,7 +8,7 @@ from kitlog.files.csv_problems import shown
 from kitlog.files.csv_rows import column_letters
 from kitlog.files.table.cells import Cell, GridRow, text_of
 from kitlog.files.table.cells_tell import told_by_cells
-from kitlog.files.table.headings import Found, meanings
+from kitlog.files.table.headings import Found, meaning_of, meanings
 from kitlog.files.table.targets import Meaning
 from kitlog.files.table.vocabulary import Vocabulary
 from kitlog.kit.kinds import MassSource
@@ -70,7 +70,22 @@ def table_columns(
         _column(index, heading, found[index], cells[index], remembered, chosen)
         for index, heading in enumerate(headings)
     ]
-    return tuple(column for column in _one_each(columns) if column.heading.strip() or column.filled)
+    columns = _with_second_mass(_one_each(columns), words)
+    return tuple(column for column in columns if column.heading.strip() or column.filled)
+
+
+def _with_second_mass(columns: Sequence[TableColumn], words: Vocabulary) -> list[TableColumn]:
+    """The first further column of masses as a second figure: ounces beside pounds, or another weighing."""
+    done = not any(column.target == "mass_g" for column in columns) or any(c.target == "mass_more" for c in columns)
+    second = []
+    for column in columns:
+        meaning = meaning_of(column.heading, words) if column.how == "double" and not done else None
+        if meaning is not None and meaning.target == "mass_g":
+            done = True
+            second.append(replace(column, meaning=Meaning("mass_more", meaning.unit), how="word"))
+        else:
+            second.append(column)
+    return second
 
 
 def _one_each(columns: Sequence[TableColumn]) -> list[TableColumn]:

@@ -108,6 +108,7 @@ def _targets() -> dict[str, Target]:
         found[column.heading] = Target(column.heading, way, unit)
     also = (
         Target("mass_all", Way.MASS, "g"),
+        Target("mass_more", Way.MASS, "g"),
         Target("mass_unit", Way.MASS_UNIT),
         Target("battery", Way.ELECTRIC),
         Target("wing_range", Way.MASS_RANGE, "g"),
@@ -117,5 +118,6 @@ def _targets() -> dict[str, Target]:
 
 
 TARGETS = MappingProxyType(_targets())
-"""All targets by name: the headings of kit.csv, ``mass_all`` (all pieces of the row together), ``mass_unit``,
+"""All targets by name: the headings of kit.csv, ``mass_all`` (all pieces of the row together), ``mass_more``
+(a second figure: ounces beside pounds, or another weighing), ``mass_unit``,
 ``battery``, ``wing_range`` and ``reserve_range``."""

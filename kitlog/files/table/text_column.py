@@ -46,13 +46,13 @@ def _value(target: Target, text: str, *, own: bool) -> object:
         note = undefuse(text)
         _refuse_unseen(note, breaks=True)
         return note if own or note.strip(_BLANKS) else None
-    line = undefuse(text.strip() if own else text.strip(_BLANKS))
-    if _SUSPECT.search(line):
-        line = _BREAKS.sub(" ", line)
-        _refuse_unseen(line, breaks=False)
-    if target.way is Way.SEVERAL and line:
-        return _several(line, own=own)
-    return line or None
+    cell = text.strip() if own else text.strip(_BLANKS)
+    if _SUSPECT.search(cell):
+        cell = cell if target.way is Way.SEVERAL else _BREAKS.sub(" ", cell)
+        _refuse_unseen(cell, breaks=target.way is Way.SEVERAL)
+    if target.way is Way.SEVERAL:
+        return (_several(cell, own=own) or None) if cell else None
+    return undefuse(cell) or None
 
 
 def _refuse_unseen(text: str, *, breaks: bool) -> None:
@@ -66,4 +66,4 @@ def _several(line: str, *, own: bool) -> tuple[str, ...]:
     if own or "+" in line:
         parts = SEVERAL.read(line)
         return tuple(str(part) for part in parts) if isinstance(parts, tuple) else ()
-    return tuple(part for part in _JOINED.split(line) if part)
+    return tuple(part for part in _JOINED.split(undefuse(line)) if part)

@@ -1,0 +1,75 @@
+"""Two columns of masses in one table: parts of one figure, or two figures of the same thing."""
+
+import itertools
+
+import pytest
+
+from kitlog.files.resources import resources_folder
+from kitlog.files.table.open_grid import read_grid
+from kitlog.files.table.vocabulary import load_vocabulary
+from kitlog.kit.kinds import MassSource
+from kitlog.workbench.kit_preview import ImportChoices, KitPreview, KitSource, preview_kit
+
+WORDS = load_vocabulary(resources_folder())
+
+
+def looked_at(text: str) -> KitPreview:
+    count = itertools.count(1)
+    source = KitSource((), WORDS, lambda: str(next(count)), {}, lambda _item: None)
+    preview = preview_kit(source, read_grid(text.encode(), "kit.csv"), "kit.csv", ImportChoices())
+    assert (preview.doubts, preview.problems) == ((), ())
+    return preview
+
+
+def masses(preview: KitPreview) -> list[int | None]:
+    return [item.mass_g for item in preview.new]
+
+
+def codes(preview: KitPreview) -> set[str]:
+    return {remark.code for remark in preview.remarks}
+
+
+@pytest.mark.parametrize(
+    ("text", "grams"),
+    [
+        ("Item,lb,oz\nWing,6,12.6\nCase,0,13.4\nRope,1,\nPin,,3\n", [3079, 380, 454, 85]),
+        ("Teil;kg;g\nSchirm;4;850\nHelm;0;640\n", [4850, 640]),
+    ],
+)
+def test_pounds_and_ounces_beside_each_other_are_one_mass(text: str, grams: list[int]) -> None:
+    preview = looked_at(text)
+    assert masses(preview) == grams
+    assert "table.mass_parts" in codes(preview)
+
+
+def test_the_same_mass_in_two_units_is_no_sum() -> None:
+    preview = looked_at("Item,Weight (g),Weight (oz)\nHelmet,420,14.8\nRope,95,3.35\n")
+    assert masses(preview) == [420, 95]
+    assert not codes(preview) & {"table.mass_parts", "table.mass_two"}
+
+
+def test_what_was_weighed_goes_before_what_the_maker_says_and_both_are_told() -> None:
+    preview = looked_at("Teil;Herstellerangabe (g);Gewogen (g)\nSchirm;4800;4910\nHelm;400;\nSeil;50;50\n")
+    assert masses(preview) == [4910, 400, 50]
+    assert [item.mass_source for item in preview.new] == [MassSource.GUESS, MassSource.MAKERS_FIGURE, MassSource.GUESS]
+    told = {remark.code: remark.facts["rows"] for remark in preview.remarks if remark.code.startswith("table.mass_")}
+    assert told == {"table.mass_two": (2,), "table.mass_from_second": (3,)}
+
+
+def test_a_mass_of_all_pieces_is_divided_and_that_is_said() -> None:
+    preview = looked_at("Item,Qty,Total weight (g)\nCarabiner,2,124\nTape,3,100\nRope,1,95\n")
+    assert masses(preview) == [62, 33, 95]
+    (said,) = [remark for remark in preview.remarks if remark.code == "table.mass_divided"]
+    assert said.facts["rows"] == (2, 3)
+
+
+def test_a_rounded_total_raises_no_alarm_and_a_missing_row_does() -> None:
+    rows = "Item,Weight (g)\nWing,4850\nHarness,5620\nReserve,1680\n"
+    assert "table.total_differs" not in codes(looked_at(rows + "Total,12.2 kg\n"))
+    assert "table.total_differs" in codes(looked_at(rows + "Total,12.9 kg\n"))
+
+
+def test_a_running_number_is_left_out_and_that_is_said() -> None:
+    preview = looked_at("Nr.,Item,Weight (g)\n1,Wing,4850\n2,Helmet,420\n")
+    assert masses(preview) == [4850, 420]
+    assert "table.of_no_use" in codes(preview)
