@@ -154,8 +154,12 @@ INPUT = {
         N_("Give maker, model or serial number, or skip it with --existing skip."),
     ),
     "table.no_headings": (
-        N_("no row of headings was found; it begins with: {first}"),
-        N_("Put a row of headings above the items: name, mass, kind and so on."),
+        N_("no row of headings was found{not_read}; it begins with: {first}"),
+        N_("Put a row of headings above the items (name, mass, kind ...); of a workbook the sheet in front is read."),
+    ),
+    "table.on_its_side": (
+        N_("the table lies on its side: its headings stand below each other ({headings})"),
+        N_("Turn it so that each item is a row (paste it transposed), and import it again."),
     ),
     "table.no_such_heading": (N_("there is no heading “{heading}”"), N_("There are: {known}.")),
     "table.map_form": (N_("“{value}” is not HEADING=FIELD"), N_('Write it such as --map "Gewicht=mass_g:kg".')),

@@ -31,7 +31,7 @@ class FaultText:
         return f"{self.where}: {self.what}. {self.remedy}" if self.where else f"{self.what}. {self.remedy}"
 
 
-MADE = frozenset({"limits", "because", "found", "write", "or_empty"})
+MADE = frozenset({"limits", "not_read", "because", "found", "write", "or_empty"})
 """Blanks of sentences that are filled with words made here from other facts."""
 
 
@@ -61,11 +61,12 @@ def _said(fault: Fault) -> dict[str, str]:
     """Facts that are words of their own: limits, reasons in brackets, what to write instead."""
     facts = fault.facts
     found = facts.get("encoding") or facts.get("byte")
-    meant = facts.get("meant")
+    meant, others = facts.get("meant"), facts.get("others")
     said = {
         "limits": _limits(facts),
         "because": f" ({facts['reason']})" if facts.get("reason") else "",
         "found": f" ({found})" if found else "",
+        "not_read": _(" on the sheet in front (not read: {names})").format(names=_shown(others)) if others else "",
         "or_empty": _(", or leave it out with --doubtful empty"),
         "write": _("Write a point: {meant}").format(meant=meant) if meant else _("Write it without a comma"),
     }

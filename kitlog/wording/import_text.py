@@ -98,6 +98,8 @@ def remark_text(code: str, facts: Mapping[str, object]) -> str:
         return _("column {letters} has no heading; its {filled} cells were left out.").format(**said)
     if code == "table.kind_guessed":
         said["pairs"] = _listed([f"{name} ({kind})" for name, kind in _pairs(facts)])
+    if code == "table.sheet_taken":
+        said["others"] = _listed([str(name) for which in ("others", "hidden") for name in _parts(facts.get(which))])
     if code == "table.kind_none":
         said["named"] = _listed([name for name, _kind in _pairs(facts)])
     return _(_SENTENCES[code]).format(**said)
@@ -107,6 +109,10 @@ def _pairs(facts: Mapping[str, object]) -> Iterator[tuple[str, str]]:
     names, kinds = facts["names"], facts["kinds"]
     if isinstance(names, tuple) and isinstance(kinds, tuple):
         yield from zip(map(str, names), map(str, kinds), strict=True)
+
+
+def _parts(fact: object) -> tuple[object, ...]:
+    return fact if isinstance(fact, tuple) else ()
 
 
 def _said(name: str, fact: object) -> str:

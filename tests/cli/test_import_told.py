@@ -1,7 +1,8 @@
 """What an import says of cells that it leaves not known, of columns it does not read, and of wrong options."""
 
+import openpyxl
 import pytest
-from calling import Kitlog
+from calling import Kitlog, one_line
 
 
 @pytest.fixture
@@ -74,3 +75,38 @@ def test_days_that_have_not_been_yet_are_told(kitlog: Kitlog, table) -> None:
     said = " ".join(kitlog("kit", "import", file).out.split())
     assert "Days that have not been yet: 2028-02-19 (row 3)." in said
     assert "Days that have not been yet" not in kitlog("kit", "import", file, "--dates", "ymd", "--existing", "add").out
+
+
+def test_a_table_beside_is_read_and_told(kitlog: Kitlog, table) -> None:
+    file = table("Name,Weight g,,Name,Weight g\nWing,4850,,Tent,1450\nHelmet,,,Stove,95\n")
+    assert "Another table begins in column D; its rows were read" in kitlog("kit", "import", file).out
+    masses = {item["name"]: item["mass_g"] for item in kitlog("kit", "list", "--json").json}
+    assert masses == {"Wing": 4850, "Helmet": None, "Tent": 1450, "Stove": 95}
+
+
+def test_a_table_on_its_side_is_refused_with_what_to_do(kitlog: Kitlog, table) -> None:
+    line = one_line(
+        kitlog("kit", "import", table("Name,Wing,Helmet\nWeight g,4850,420\nBought,2021-05-13,2022-07-08\n"))
+    )
+    assert "lies on its side: its headings stand below each other (Weight g, Bought). Turn it" in line
+
+
+def test_a_workbook_with_its_cover_in_front_names_the_sheets_behind(kitlog: Kitlog, tmp_path) -> None:
+    book = openpyxl.Workbook()
+    book.active.append(["My list. See the next sheet."])
+    book.create_sheet("Gear").append(["Name", "Weight g"])
+    book.create_sheet("Old").append(["x"])
+    book["Old"].sheet_state = "hidden"
+    book.save(tmp_path / "kit.xlsx")
+    line = one_line(kitlog("kit", "import", tmp_path / "kit.xlsx"))
+    assert "no row of headings was found on the sheet in front (not read: Gear, Old)" in line
+
+
+def test_hidden_sheets_are_named_too(kitlog: Kitlog, tmp_path) -> None:
+    book = openpyxl.Workbook()
+    for row in (["Name", "Weight g"], ["Wing", 4850]):
+        book.active.append(row)
+    book.create_sheet("Old").append(["x"])
+    book["Old"].sheet_state = "hidden"
+    book.save(tmp_path / "kit.xlsx")
+    assert "The sheet “Sheet” was read; not read: Old." in kitlog("kit", "import", tmp_path / "kit.xlsx").out

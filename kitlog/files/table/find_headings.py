@@ -7,6 +7,7 @@ from kitlog.files.table.heading_units import unit_word
 from kitlog.files.table.headings import meanings
 from kitlog.files.table.kind_words import kind_guessed
 from kitlog.files.table.one_heading import find
+from kitlog.files.table.targets import TARGETS
 from kitlog.files.table.vocabulary import Vocabulary
 
 _LOOKED_AT = 60
@@ -61,6 +62,23 @@ def _is_item(row: GridRow, rows: Sequence[GridRow], words: Vocabulary) -> bool:
     ]
     others = [found for text in texts if text and (found := kind_guessed(text, words)) not in (None, kind)]
     return kind is not None and len(others) * _FEW >= len(texts) > 0
+
+
+def headings_below(rows: Sequence[GridRow], at: int, words: Vocabulary) -> tuple[str, ...]:
+    """The headings of a table that lies on its side, with an item in each column; empty for one that does not.
+
+    Everything below the first heading is a heading then, and no other cell beside the first.
+    """
+    first = next((column for column, cell in enumerate(rows[at].cells) if cell != ""), 0)
+    if len(_targets((text_of(cell).strip() for cell in rows[at].cells), words)) > 1:
+        return ()
+    cells = [text_of(row.cells[first]).strip() for row in rows[at + 1 :] if first < len(row.cells)]
+    texts = tuple(text for text in cells if text)
+    if not 1 < len(texts) <= len(TARGETS):
+        return ()
+    targets = [_targets([text], words) for text in texts]
+    told = {target for found in targets for target in found} - {"name"}
+    return texts if len(told) > 1 and all(targets) and ["name"] not in targets else ()
 
 
 def is_units(row: GridRow, words: Vocabulary) -> bool:

@@ -3,10 +3,19 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from kitlog.fault import InputFault
 from kitlog.files.csv_columns import KIT
 from kitlog.files.table.body import Body
 from kitlog.files.table.cells import Grid, GridRow, text_of
-from kitlog.files.table.find_headings import find_heading_row, grouped, is_limits, is_units, with_limits, with_units
+from kitlog.files.table.find_headings import (
+    find_heading_row,
+    grouped,
+    headings_below,
+    is_limits,
+    is_units,
+    with_limits,
+    with_units,
+)
 from kitlog.files.table.title_unit import title_unit
 from kitlog.files.table.vocabulary import Vocabulary
 
@@ -40,11 +49,16 @@ def find_layout(grid: Grid, words: Vocabulary, heading_row: int | None = None) -
     """The layout of a grid; `heading_row` where the pilot chose it.
 
     A row that may be an item is one: what looks like something else only by half is read, and shown.
+
+    Raises:
+        InputFault: ``table.on_its_side`` with ``headings``: they stand below each other, and the items in columns.
     """
     rows = grid.rows
     at = find_heading_row(rows, words) if heading_row is None else heading_row
     if at is None or not 0 <= at < len(rows):
         return Layout(None)
+    if heading_row is None and (below := headings_below(rows, at, words)):
+        raise InputFault("table.on_its_side", headings=below)
     headings = tuple(" ".join(text_of(cell).split()) for cell in rows[at].cells)
     if grid.own_form and at == 0 and all(heading in KIT.by_heading for heading in headings):
         return Layout(at, headings, data=tuple(range(1, len(rows))))

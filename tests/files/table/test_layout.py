@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from kitlog.fault import InputFault
 from kitlog.files.csv_columns import KIT
 from kitlog.files.csv_problems import Spot
 from kitlog.files.resources import resources_folder
@@ -290,3 +291,22 @@ def test_a_first_item_is_no_row_of_headings(text: str) -> None:
 
 def test_the_word_for_a_kind_may_head_the_names_of_such_things() -> None:
     assert _layout("Schirm|kg\nCirro 3 M|4,9\nAlter Schirm|5,2\n").heading_row == 0
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Name|Wing|Harness|Helmet\nWeight g|4850|3200|420\nBought|2021-05-13|2021-05-13|2022-07-08\n",
+        "Gegenstand|Schirm|Helm\nHersteller|Föhn|Kopf\nGewicht (kg)|4,85|0,42\n",
+    ],
+)
+def test_a_table_on_its_side_is_refused(text: str) -> None:
+    with pytest.raises(InputFault) as fault:
+        _layout(text)
+    assert fault.value.code == "table.on_its_side"
+    assert find_layout(_grid(text), WORDS, 0).heading_row == 0  # unless the pilot says so
+
+
+def test_things_named_like_headings_are_things() -> None:
+    assert _names("Name|Weight g\nBattery|80\nNotes|40\n") == ["Battery", "Notes"]
+    assert _names("Name|Farbe\nBattery|rot\nVario|blau\n") == ["Battery", "Vario"]
