@@ -62,7 +62,7 @@ class Body:
         for index in self._doubtful():
             reason = self._reason(index)
             if reason == "other table":
-                others = dict.fromkeys(range(index, len(self._rows)), reason)
+                others = dict.fromkeys(range(index - self._is_title(index - 1), len(self._rows)), reason)
                 return reasons | others
             if reason:
                 reasons[index] = reason
@@ -137,6 +137,10 @@ class Body:
         ):
             return False
         return all(find(text, self._vocabulary).meaning for _at, text in filled)
+
+    def _is_title(self, index: int) -> bool:
+        """Whether a row above other headings is their title: a single cell below an empty row."""
+        return index >= self._start and self._gap(index) and len(self._filled(index)) == 1
 
     def _gap(self, index: int) -> bool:
         """Whether an empty row stands above."""

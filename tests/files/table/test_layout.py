@@ -310,3 +310,9 @@ def test_a_table_on_its_side_is_refused(text: str) -> None:
 def test_things_named_like_headings_are_things() -> None:
     assert _names("Name|Weight g\nBattery|80\nNotes|40\n") == ["Battery", "Notes"]
     assert _names("Name|Farbe\nBattery|rot\nVario|blau\n") == ["Battery", "Vario"]
+
+
+def test_the_title_of_another_table_below_is_no_item() -> None:
+    text = "Item|Weight g|Bought\nWing|4800|2021-05-01\nHelmet|420|\n\nCamping gear||\nItem|Price|Weight g\nTent|299|1450\n"
+    assert _names(text) == ["Wing", "Helmet"]
+    assert _reasons(text) == ["other table"] * 3
