@@ -232,6 +232,13 @@ INPUT = {
     "charge_band.reversed": (N_("“{id}” may charge from {low} to {high} C"), N_("Swap the two.")),
     "plug.ports": (N_("{plugs} plugs on the {ports} ports of “{id}” in {phase}"), N_("Take a plug out.")),
     "plug.twice": (N_("“{id}” is plugged in twice in {phase}"), N_("Take one of the plugs out.")),
+    "charging.nothing_asked": (N_("there is no evening to plan"), N_("Add an evening, or storage.")),
+    "charging.two_things_asked": (N_("evening and storage are both there"), N_("Keep one of the two.")),
+    "evening.hours_reversed": (
+        N_("{field}, {value} h, comes before {other}, {limit} h"),
+        N_("Hours go on through the night: half past six is 30.5."),
+    ),
+    "evening.too_many_ports": (N_("there are {value} ports, more than {limit}"), N_("Take a charger out.")),
     "request.nothing_asked": (N_("nothing is asked"), N_("Add sample_h (may be empty) or a query.")),
     "request.two_things_asked": (N_("sample_h and query are both there"), N_("Keep one of the two.")),
     "sample.after_end": (N_("the sample at {value} h lies after the day's end at {limit} h"), N_("Take it out.")),

@@ -5,7 +5,7 @@ from itertools import pairwise
 from math import inf
 from typing import NamedTuple
 
-from kitlog.budget.charging.evening import FULL, Evening
+from kitlog.budget.charging.evening import FULL, Evening, Port
 from kitlog.budget.power.curve import first_zero
 from kitlog.budget.power.day import Day
 from kitlog.budget.power.plan import BankPlan, DevicePlan, Plan, PlugPlan, plan_day
@@ -51,12 +51,14 @@ class Bench:
     def __init__(self, evening: Evening, day: Day) -> None:
         self.evening = evening
         self.cells: list[DevicePlan] = plan_day(day).devices
+        self.totals_w = [inf if charger.total_W is None else charger.total_W for charger in evening.chargers]
+        # a limit that nothing reaches is none: ports that differ in it only are alike
+        most_w = max((cell.charge_w[0] for cell in self.cells), default=0.0)
         self.slots = [
-            Slot(index, port.id, inf if port.limit_W is None else port.limit_W, port.connector, port.fixed_cable)
+            Slot(index, port.id, min(_limit_w(port), self.totals_w[index], most_w), port.connector, port.fixed_cable)
             for index, charger in enumerate(evening.chargers)
             for port in charger.ports
         ]
-        self.totals_w = [inf if charger.total_W is None else charger.total_W for charger in evening.chargers]
         self.runs = 0
         self._known: dict[Stays, dict[int, Ending]] = {}
 
@@ -139,6 +141,10 @@ class Bench:
             if in_h <= for_h:
                 return begin_h + from_h + in_h
         return None
+
+
+def _limit_w(port: Port) -> float:
+    return inf if port.limit_W is None else port.limit_W
 
 
 def _edges(stays: Stays) -> list[float]:

@@ -46,9 +46,7 @@ def crowded(stays: Stays, limit: int) -> list[Span]:
     """When `limit` or more of these stays go on at once."""
     edges = sorted({edge for stay in stays for edge in (stay.from_h, stay.to_h)})
     return [
-        (low, high)
-        for low, high in pairwise(edges)
-        if sum(stay.from_h <= low < stay.to_h for stay in stays) >= limit
+        (low, high) for low, high in pairwise(edges) if sum(stay.from_h <= low < stay.to_h for stay in stays) >= limit
     ]
 
 

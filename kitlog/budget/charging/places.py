@@ -67,11 +67,21 @@ class Places:
         for start_h in self._starts(placed, port, gap):
             end_h = min(high, evening.bed_h)
             if start_h < end_h:
-                yield self._until_full(placed, Stay(thing, port, start_h, end_h))
+                yield from self._until_full(placed, Stay(thing, port, start_h, end_h))
             if high >= evening.up_h and evening.up_h > start_h:
                 yield from self._through_the_night(placed, Stay(thing, port, start_h, high))
         if high > max(low, evening.up_h):
-            yield self._until_full(placed, Stay(thing, port, max(low, evening.up_h), high))
+            yield from self._until_full(placed, Stay(thing, port, max(low, evening.up_h), high))
+
+    def _until_full(self, placed: Stays, stay: Stay) -> Iterator[Stay]:
+        """The stay cut at the first swap after the thing is full; where the total is shared, also the whole of it.
+
+        For what comes later may slow it down without harm if it has the time.
+        """
+        cut = self._cut(placed, stay)
+        yield cut
+        if cut != stay and self.bench.shares(self.bench.slots[stay.port].charger):
+            yield stay
 
     def _starts(self, placed: Stays, port: int, gap: Span) -> list[float]:
         """In the evening: at once, or where the total is shared, when one of the others is full."""
@@ -87,8 +97,7 @@ class Places:
                     starts.add(next_swap_h(evening, full_h))
         return sorted(starts)
 
-    def _until_full(self, placed: Stays, stay: Stay) -> Stay:
-        """The stay cut at the first swap after the thing is full."""
+    def _cut(self, placed: Stays, stay: Stay) -> Stay:
         full_h = self.bench.ending(_and(placed, stay), stay.thing).full_h
         if full_h is None or full_h <= stay.from_h:
             return stay
@@ -100,8 +109,10 @@ class Places:
         moments = swaps_between(evening, stay.from_h, stay.to_h)
         for end_h in sorted({evening.up_h, stay.to_h}):
             late = self._latest(placed, stay._replace(to_h=end_h), moments)
-            cut = self._until_full(placed, late)
-            yield cut._replace(to_h=max(cut.to_h, evening.up_h))
+            for cut in self._until_full(placed, late):
+                yield cut._replace(to_h=max(cut.to_h, evening.up_h))
+        if self.bench.shares(self.bench.slots[stay.port].charger):
+            yield stay
 
     def _shorter(self, placed: Stays, stay: Stay, spares_others: Callable[[Stays], bool]) -> Iterator[Stays]:
         """Put on later, or taken off sooner: by bisection, the longest that takes nothing from others."""

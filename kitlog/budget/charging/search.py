@@ -3,17 +3,21 @@
 Best goes by the charge at leaving (above `FULL` all is alike), lexicographically: nothing of a higher priority ever
 loses anything for something lower. For each thing in turn, every kept plan is extended by every candidate of `places`;
 the plans in which the thing ends fullest are kept, all of them, because where it lies decides what is left for the
-rest. Only if they become too many are some dropped, those that take most of the ports' hours; the plan then says that
-it is not complete.
+rest. Only if they become too many are some dropped: for each choice of what keeps its port overnight, those that take
+most of the ports' waking hours. The plan then says that it is not complete.
 
 What is not tried, so that a person can follow the plan: a thing leaves a port before it is full only for bedtime, for
-leaving, or for one of a higher priority; and it has at most three stays (evening, night, morning).
+leaving, or for one of a higher priority; and it has at most three stays (evening, night, morning). So it does not give
+a strong port to another half-way through its taper to go on at a weak one: with ports of unequal strength such plans
+can leave something of lower priority fuller.
 """
 
-from dataclasses import dataclass
+from collections import Counter
+from dataclasses import dataclass, replace
 from itertools import combinations
+from operator import itemgetter
 
-from kitlog.budget.charging.bench import NEARLY, Bench, Stays
+from kitlog.budget.charging.bench import NEARLY, Bench, Stay, Stays
 from kitlog.budget.charging.evening import FULL
 from kitlog.budget.charging.places import Places
 
@@ -21,6 +25,8 @@ MOST_KEPT = 60
 MOST_RUNS = 1500
 """Simulated nights after which only a few plans are followed up."""
 FEW_KEPT = 4
+MOST_RUNS_EACH = 500
+"""Simulated nights within one step of the search; the frugal plans come first."""
 MOST_STAYS = 3
 """Stays of one thing: evening, night, morning."""
 
@@ -47,11 +53,35 @@ def capped(soc: float) -> float:
     return min(soc, FULL)
 
 
-class Search:
-    """One search. order: things by index, the first must be full first."""
+def search(bench: Bench, order: list[int]) -> Found:
+    """The best plans: first with things in one piece where one is enough; if that leaves anything short, in pieces too.
 
-    def __init__(self, bench: Bench, order: list[int]) -> None:
-        self.bench, self.order = bench, order
+    complete: all is full, or no plan was dropped on the way.
+    """
+    whole = Search(bench, order, piecemeal=False).run()
+    if all(level >= FULL - NEARLY for level in whole.levels):
+        return replace(whole, complete=True)
+    pieces = Search(bench, order, piecemeal=True).run()
+    better = _ahead(pieces.levels, whole.levels)
+    return replace(pieces if better else whole, complete=pieces.complete)
+
+
+def _ahead(levels: list[float], others: list[float]) -> bool:
+    """Whether the first thing that differs is fuller."""
+    pairs = zip(levels, others, strict=True)
+    return next((mine > theirs for mine, theirs in pairs if abs(mine - theirs) > NEARLY), False)
+
+
+class Search:
+    """One search.
+
+    order: things by index, the first must be full first.
+    piecemeal: a thing may charge in pieces even where one stay would fill it.
+    """
+
+    def __init__(self, bench: Bench, order: list[int], *, piecemeal: bool) -> None:
+        self.bench, self.order, self.piecemeal = bench, order, piecemeal
+        self.begun_at = bench.runs
         self.places = Places(bench)
         self.levels: list[float] = []
         self.complete = True
@@ -75,6 +105,8 @@ class Search:
         for _ in range(MOST_STAYS):
             newest = self._fewer(self._extended(newest, thing))
             pool += newest
+            if not self.piecemeal and any(self._level(option.stays, thing) >= FULL - NEARLY for option in pool):
+                break
         socs = [self._level(option.stays, thing) for option in pool]
         bar = max(socs)
         self.levels.append(bar)
@@ -84,25 +116,40 @@ class Search:
         return capped(self.bench.ending(stays, thing).soc)
 
     def _extended(self, options: list[Option], thing: int) -> list[Option]:
-        return [
-            Option(option.chargers, stays)
-            for option in options
-            if self._level(option.stays, thing) < FULL - NEARLY
-            for stays in self.places.more(option.stays, thing, option.chargers, self._spares_others)
-        ]
+        extended: list[Option] = []
+        begun_at = self.bench.runs
+        for option in options:
+            if self.bench.runs - begun_at > MOST_RUNS_EACH:
+                self.complete = False
+                break
+            if self._level(option.stays, thing) < FULL - NEARLY:
+                every = self.places.more(option.stays, thing, option.chargers, self._spares_others)
+                extended += [Option(option.chargers, stays) for stays in every]
+        return extended
 
     def _spares_others(self, stays: Stays) -> bool:
         return all(
-            self._level(stays, thing) >= level - NEARLY
-            for thing, level in zip(self.order, self.levels, strict=False)
+            self._level(stays, thing) >= level - NEARLY for thing, level in zip(self.order, self.levels, strict=False)
         )
 
     def _fewer(self, options: list[Option]) -> list[Option]:
         alike = {self._likeness(option): option for option in reversed(options)}
-        kept = sorted(alike.values(), key=self._cost)
-        most = MOST_KEPT if self.bench.runs < MOST_RUNS else FEW_KEPT
-        self.complete &= len(kept) <= most
-        return kept[:most]
+        most = MOST_KEPT if self.bench.runs - self.begun_at < MOST_RUNS else FEW_KEPT
+        self.complete &= len(alike) <= most
+        return self._varied(sorted(alike.values(), key=self._cost))[:most]
+
+    def _varied(self, options: list[Option]) -> list[Option]:
+        """First the most frugal for each choice of what keeps its port overnight, then the next of each, and so on."""
+        seen: Counter[object] = Counter()
+        ranks = []
+        for option in options:
+            nights = frozenset(stay.thing for stay in option.stays if self._overnight(stay))
+            ranks.append(seen[option.chargers, nights])
+            seen[option.chargers, nights] += 1
+        return [option for _, option in sorted(zip(ranks, options, strict=True), key=itemgetter(0))]
+
+    def _overnight(self, stay: Stay) -> bool:
+        return stay.from_h <= self.bench.evening.bed_h and stay.to_h >= self.bench.evening.up_h
 
     def _likeness(self, option: Option) -> tuple[object, ...]:
         """Ports that differ in their names only may change places."""

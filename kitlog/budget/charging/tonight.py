@@ -8,10 +8,10 @@ from kitlog.budget.charging.check_evening import check_evening
 from kitlog.budget.charging.evening import FULL, Evening
 from kitlog.budget.charging.places import Places
 from kitlog.budget.charging.result import EveningResult, Stay, Step, ThingResult
-from kitlog.budget.charging.search import Option, Search
+from kitlog.budget.charging.search import Option, search
 from kitlog.budget.charging.tidy import tidied
 
-MOST_TIDIED = 6
+MOST_TIDIED = 12
 
 
 def charge_tonight(evening: Evening) -> EveningResult:
@@ -29,7 +29,7 @@ def charge_tonight(evening: Evening) -> EveningResult:
     places = Places(bench)
     barred = {thing: left_out(bench, places, thing) for thing in order}
     charging = [thing for thing in order if barred[thing] is None]
-    found = Search(bench, charging).run()
+    found = search(bench, charging)
     stays = _handiest(bench, found.options, charging)
     things = tuple(_thing(bench, stays, thing, barred[thing]) for thing in order)
     return EveningResult(
@@ -52,7 +52,13 @@ def in_order(evening: Evening) -> list[int]:
 
 def _handiest(bench: Bench, options: list[Option], order: list[int]) -> AllPlaced:
     plans = [tidied(bench, option.stays, order) for option in options[:MOST_TIDIED]]
-    return min(plans, key=lambda plan: (len(plan), _full_hours(bench, plan, order), plan), default=())
+    return min(plans, key=lambda plan: (*_hands(bench, plan), _full_hours(bench, plan, order), plan), default=())
+
+
+def _hands(bench: Bench, stays: AllPlaced) -> tuple[int, int]:
+    """How often somebody must come to the ports, and how many stays there are."""
+    moments = {edge for stay in stays for edge in (stay.from_h, stay.to_h)} - {bench.evening.leave_h}
+    return len(moments), len(stays)
 
 
 def _full_hours(bench: Bench, stays: AllPlaced, order: list[int]) -> list[float]:

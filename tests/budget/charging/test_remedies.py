@@ -1,0 +1,62 @@
+"""What would help, and which charger is in the way: each is the night planned anew."""
+
+import sys
+from pathlib import Path
+
+import pytest
+
+from kitlog.budget.charging.evening import Evening
+from kitlog.budget.charging.remedies import bottleneck, remedies
+
+sys.path.insert(0, str(Path(__file__).parent))  # importmode=importlib finds no neighbours
+from evenings import planned, raw_evening, raw_thing
+
+SHORT = {"bed_h": 22.0, "up_h": 22.0, "leave_h": 22.0}
+
+
+def found(raw):
+    return remedies(Evening.model_validate(raw))
+
+
+def test_none_is_needed_where_all_is_full():
+    assert found(raw_evening([raw_thing()], 10)) == ()
+    assert bottleneck(()) is None
+
+
+def test_one_more_port_where_two_wait_for_one():
+    kinds = {remedy.kind: remedy for remedy in found(raw_evening([raw_thing(), raw_thing("radio")], 10, **SHORT))}
+    assert kinds["one_more_port"].all_full
+    assert kinds["one_more_port"].full == 2
+    assert kinds["one_more_port"].first_gain == "radio"
+    assert "no_total_limit" not in kinds
+
+
+def test_a_total_that_is_too_small_is_named():
+    raw = raw_evening([raw_thing(start=0), raw_thing("radio", start=0)], 10, 10, total_w=7, **SHORT | {"leave_h": 23.0})
+    kinds = {remedy.kind: remedy for remedy in found(raw)}
+    assert kinds["no_total_limit"].gained_wh > 0
+    assert "one_more_port" not in kinds  # it has nothing to give
+    assert bottleneck(found(raw)) == "wall"
+
+
+def test_the_gain_is_the_difference_of_two_nights():
+    raw = raw_evening([raw_thing(start=0), raw_thing("radio", start=0)], 10, **SHORT)
+    remedy = next(each for each in found(raw) if each.kind == "one_more_port")
+    more = planned(raw_evening([raw_thing(start=0), raw_thing("radio", start=0)], 10, 10, **SHORT))
+    short_wh = [sum(thing.missing_wh for thing in result.things) for result in (planned(raw), more)]
+    assert remedy.gained_wh == pytest.approx(short_wh[0] - short_wh[1])
+
+
+def test_the_latest_start_at_which_all_is_full():
+    raw = raw_evening([raw_thing(), raw_thing("radio")], 10, **SHORT)
+    start = next(each for each in found(raw) if each.kind == "start_earlier")
+    assert start.all_full
+    assert planned(raw | {"from_h": start.from_h}).all_full
+    assert not planned(raw | {"from_h": start.from_h + 0.25}).all_full
+
+
+def test_a_cell_that_takes_too_little_is_no_charger_s_fault():
+    raw = raw_evening([raw_thing(start=0, cell_Wh=100, charge_max_W=2)], 10, **SHORT)
+    assert bottleneck(found(raw)) is None
+    assert [remedy.kind for remedy in found(raw)] == ["start_earlier"]
+    assert not found(raw)[0].all_full
