@@ -110,3 +110,13 @@ def test_hidden_sheets_are_named_too(kitlog: Kitlog, tmp_path) -> None:
     book["Old"].sheet_state = "hidden"
     book.save(tmp_path / "kit.xlsx")
     assert "The sheet “Sheet” was read; not read: Old." in kitlog("kit", "import", tmp_path / "kit.xlsx").out
+
+
+def test_a_broad_category_leaves_the_kind_to_the_name(kitlog: Kitlog, table) -> None:
+    file = table("Kategorie;Gegenstand\nFliegen;Gleitschirm\nElektronik;Vario\nSicherheit;Dingsda\nFrobel;Helm\n")
+    said = " ".join(kitlog("kit", "import", file).out.split())
+    assert "Kinds guessed from the names: Gleitschirm (wing), Vario (instrument)." in said
+    assert "“Sicherheit” is no kind that kitlog knows: taken as other (row 4)." in said
+    assert "“Frobel” is no kind that kitlog knows: taken as other (row 5)." in said
+    assert "No kind is given" not in said
+    assert [item["kind"] for item in kitlog("kit", "list", "--json").json] == ["wing", "instrument", "other", "other"]

@@ -2,10 +2,12 @@
 
 from collections.abc import Sequence
 
+from kitlog.files.csv_problems import shown
 from kitlog.files.table.kind_words import kind_guessed
 from kitlog.files.table.read_columns import Sheet, spots_of
 from kitlog.files.table.remark import Remark
 from kitlog.files.table.vocabulary import Vocabulary
+from kitlog.files.table.word_column import NOTHING_SAID
 from kitlog.kit.kinds import Kind
 
 _NAMING = ("name", "maker", "model", "kind")
@@ -36,14 +38,30 @@ def settle_kinds(sheet: Sheet, words: Vocabulary) -> None:
     kinds = sheet.values.setdefault("kind", [None] * len(sheet.rows))
     guessed: list[int] = []
     other: list[int] = []
-    for at, kind in enumerate(kinds):
+    for at in (at for at, kind in enumerate(kinds) if kind is None):
         name = sheet.values["name"][at]
-        if kind is None and name is not None and not sheet.own:
-            kinds[at] = kind_guessed(str(name), words)
+        if name is not None and (_category(sheet, at) or not sheet.own):
+            kinds[at] = None if sheet.own else kind_guessed(str(name), words)
             (other if kinds[at] is None else guessed).append(at)
     sheet.guesses["kind"] = sheet.guesses.get("kind", frozenset()) | frozenset(guessed) | frozenset(other)
     _tell(sheet, "table.kind_guessed", guessed)
-    _tell(sheet, "table.kind_none", other)
+    _tell(sheet, "table.kind_none", [at for at in other if not _category(sheet, at)])
+    _tell_categories(sheet, other)
+
+
+def _category(sheet: Sheet, at: int) -> str:
+    """The broad category in the column of kinds, of a row whose kind is still open."""
+    text = sheet.cell(at, "kind").strip()
+    return "" if text in NOTHING_SAID else shown(text)
+
+
+def _tell_categories(sheet: Sheet, positions: Sequence[int]) -> None:
+    by_word: dict[str, list[int]] = {}
+    for at in positions:
+        by_word.setdefault(_category(sheet, at), []).append(at)
+    for word, places in by_word.items():
+        if word:
+            sheet.remarks.append(Remark("table.kind_other", {"word": word, "at": tuple(places)}))
 
 
 def _tell(sheet: Sheet, code: str, positions: Sequence[int]) -> None:
