@@ -120,3 +120,11 @@ def test_a_broad_category_leaves_the_kind_to_the_name(kitlog: Kitlog, table) -> 
     assert "“Frobel” is no kind that kitlog knows: taken as other (row 5)." in said
     assert "No kind is given" not in said
     assert [item["kind"] for item in kitlog("kit", "list", "--json").json] == ["wing", "instrument", "other", "other"]
+
+
+@pytest.mark.parametrize("heading", ["Energy", "Energie", "Énergie"])
+def test_energies_with_their_unit_in_the_cell_are_read_and_held_against_the_rest(kitlog: Kitlog, table, heading) -> None:
+    file = table(f"Name;Kapazität;Spannung;{heading}\nBank;20000 mAh;3,7 V;74 Wh\nLampe;10000 mAh;3,7 V;50 Wh\n")
+    assert f"row 3, {heading} | Kapazität | Spannung: Wh and mAh x V disagree" in kitlog("kit", "import", file).err
+    assert kitlog("kit", "import", file, "--energy", "wh").code == 0
+    assert [item["battery"]["wh"] for item in kitlog("kit", "list", "--json").json] == [74, 50]
