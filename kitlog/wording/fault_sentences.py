@@ -141,6 +141,7 @@ INPUT = {
         N_("Say --day-numbers 1900 or 1904{or_empty}, or give the cell the form of a date."),
     ),
     "table.unread": (N_("“{value}” says nothing that fits here"), N_("Mend the cell{or_empty}.")),
+    "table.no_unit": (N_("“{value}” is a figure without a unit"), N_('Say it with --map "{map}"{or_empty}.')),
     "table.no_name": (
         N_("a row without a name: {value}"),
         N_("Give it a name, or leave it out with --doubtful empty."),

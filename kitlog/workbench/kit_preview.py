@@ -1,6 +1,7 @@
 """What an import of a table would bring: worked out from a snapshot of the kit, away from the window if need be."""
 
 import json
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
@@ -22,6 +23,8 @@ if TYPE_CHECKING:
 
 REMEMBERED = "table "
 """Preferences that hold what the columns of a table stand for begin so; then comes the key of its headings."""
+
+_BARE = re.compile(r"[0-9]+(?:[.,][0-9]+)?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,10 +134,28 @@ class KitPreview:
 
     def problem_of(self, doubt: "Doubt") -> CellProblem:
         """A doubtful cell as a problem, with all that it can mean."""
-        facts = {"value": doubt.text, "readings": tuple(doubt.readings.values()), "answers": tuple(doubt.readings)}
+        facts: dict[str, object] = {
+            "value": doubt.text,
+            "readings": tuple(doubt.readings.values()),
+            "answers": tuple(doubt.readings),
+        }
         code = f"table.{doubt.question.value}"
         column = doubt.heading or str(doubt.column + 1)
+        if map_to := self._unit_wanted(doubt):
+            code, facts["map"] = "table.no_unit", f"{column}={map_to}"
         return CellProblem(self.file, doubt.spot.row, column, code, facts, doubt.spot.record)
+
+    def _unit_wanted(self, doubt: "Doubt") -> str:
+        """Field and unit of an unread bare figure to which only the unit is wanting; empty for any other doubt."""
+        from kitlog.files.table.doubt import Question
+        from kitlog.files.table.targets import TARGETS, Way
+
+        column = next((column for column in self.columns if column.index == doubt.column), None)
+        if doubt.question is not Question.UNREAD or column is None or not column.meaning or column.meaning.unit:
+            return ""
+        target = TARGETS["battery_mah" if TARGETS[column.target].way is Way.ELECTRIC else column.target]
+        bare = target.way is Way.FIGURE and target.unit not in ("", "%") and _BARE.fullmatch(doubt.text)
+        return f"{target.name}:{target.unit}" if bare else ""
 
 
 def preview_kit(

@@ -123,8 +123,20 @@ def test_a_broad_category_leaves_the_kind_to_the_name(kitlog: Kitlog, table) -> 
 
 
 @pytest.mark.parametrize("heading", ["Energy", "Energie", "Énergie"])
-def test_energies_with_their_unit_in_the_cell_are_read_and_held_against_the_rest(kitlog: Kitlog, table, heading) -> None:
+def test_energies_with_their_unit_in_the_cell_are_read_and_held_against_the_rest(
+    kitlog: Kitlog, table, heading
+) -> None:
     file = table(f"Name;Kapazität;Spannung;{heading}\nBank;20000 mAh;3,7 V;74 Wh\nLampe;10000 mAh;3,7 V;50 Wh\n")
     assert f"row 3, {heading} | Kapazität | Spannung: Wh and mAh x V disagree" in kitlog("kit", "import", file).err
     assert kitlog("kit", "import", file, "--energy", "wh").code == 0
     assert [item["battery"]["wh"] for item in kitlog("kit", "list", "--json").json] == [74, 50]
+
+
+def test_a_figure_without_a_unit_says_how_to_give_one(kitlog: Kitlog, table) -> None:
+    file = table("Name,Capacity,Volts,Energy\nLamp,2500,3.7 V,\nBank,74 Wh,,12\n")
+    said = kitlog("kit", "import", file).err
+    assert 'row 2, Capacity: “2500” is a figure without a unit. Say it with --map "Capacity=battery_mah:mAh"' in said
+    assert 'row 3, Energy: “12” is a figure without a unit. Say it with --map "Energy=battery_wh:Wh"' in said
+    told = kitlog("kit", "import", file, "--map", "Capacity=battery_mah:mAh", "--map", "Energy=battery_wh:Wh").err
+    assert "Capacity: “2500”" not in told
+    assert "Energy: “12”" not in told
