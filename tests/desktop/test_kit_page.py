@@ -294,6 +294,19 @@ def test_the_selection_stays_on_its_item_when_rows_move(window: Window, demo_ben
     assert page.selected_ids() == (item_named(demo_bench, "Phone").id,)
 
 
+def test_many_items_are_selected_in_one_step(window: Window, demo_bench: Workbench) -> None:
+    """One by one, thousands that were imported would stop the window for minutes."""
+    page = kit(window)
+    told: list[object] = []
+    page.select_ids((page.model.rows[0].item.id,))
+    page.table.selectionModel().selectionChanged.connect(lambda on, _off: told.append(on))
+    wanted = [row.item.id for number, row in enumerate(page.model.rows) if number % 5]
+    page.select_ids(wanted)
+    assert page.selected_ids() == tuple(wanted)
+    assert len(wanted) > 10
+    assert len(told) <= 2
+
+
 def test_details_follow_the_selection(window: Window, qtbot) -> None:
     page = kit(window)
     select(page, "Wing A")

@@ -52,6 +52,7 @@ class KitModel(QAbstractTableModel):
             return _(COLUMNS[section].title)
         return None
 
-    def row_of(self, item_id: str) -> int | None:
-        """Where an item stands, None if it is not shown."""
-        return next((number for number, row in enumerate(self.rows) if row.item.id == item_id), None)
+    def rows_of(self, ids: Sequence[str]) -> list[int]:
+        """Where items stand, in their order; those that are not shown are left out."""
+        numbers = {row.item.id: number for number, row in enumerate(self.rows)} if ids else {}
+        return [numbers[item_id] for item_id in ids if item_id in numbers]

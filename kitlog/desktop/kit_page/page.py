@@ -93,16 +93,12 @@ class KitPage(Page):
 
     def select_ids(self, ids: Sequence[str]) -> None:
         """Select items that are shown, else the first one."""
-        from PySide6.QtCore import QItemSelectionModel
-
-        found = [row for row in (self.model.row_of(item_id) for item_id in ids) if row is not None]
         if not self.model.rows:
             self._selection_changed()
             return
+        found = self.model.rows_of(ids)
         self.table.select(found[0] if found else 0)
-        rows = QItemSelectionModel.SelectionFlag.Select | QItemSelectionModel.SelectionFlag.Rows
-        for row in found[1:]:
-            self.table.selectionModel().select(self.model.index(row, 0), rows)
+        self.table.select_also(found[1:])
 
     def lay_out(self, fold: Fold) -> None:
         """Columns that have no room go into the details; in one column the details replace the table."""

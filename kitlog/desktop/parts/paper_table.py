@@ -1,6 +1,9 @@
 """Tables on the sheet: hairlines between rows, the current row in a ring, heads that say what they sort by."""
 
-from PySide6.QtCore import QItemSelectionModel, QPointF, QRect, QRectF, QSize, Qt
+from collections.abc import Sequence
+from itertools import groupby
+
+from PySide6.QtCore import QItemSelection, QItemSelectionModel, QItemSelectionRange, QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QWidget
 
@@ -99,16 +102,26 @@ class PaperTable(QTableView):
         self.selectionModel().setCurrentIndex(index, flag.ClearAndSelect | flag.Rows)
         self.scrollTo(index)
 
+    def select_also(self, rows: Sequence[int]) -> None:
+        """Select rows besides those that are, in one step: thousands told one by one would stop the window."""
+        also, model = QItemSelection(), self.model()
+        for _run, group in groupby(enumerate(sorted(rows)), lambda pair: pair[1] - pair[0]):
+            run = [row for _number, row in group]
+            also.append(QItemSelectionRange(model.index(run[0], 0), model.index(run[-1], 0)))
+        flag = QItemSelectionModel.SelectionFlag
+        self.selectionModel().select(also, flag.Select | flag.Rows)
+
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the rows, then the ring of the current one over them."""
         super().paintEvent(event)
         t = look.tokens()
         with QPainter(self.viewport()) as painter:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            for row in self._rows_in_view():
+            rows = self.selected_rows()
+            for row in self._in_view(rows):
                 box = self.row_rect(row)
                 current = row == self.currentIndex().row()
-                if current or len(self.selected_rows()) <= 1:
+                if current or len(rows) <= 1:
                     pen = QPen(t.accent, 2 if self.hasFocus() else 1.5)
                     painter.setPen(pen)
                     painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -135,9 +148,8 @@ class PaperTable(QTableView):
         """Head and two rows."""
         return QSize(look.px(240), look.px(96))
 
-    def _rows_in_view(self) -> list[int]:
+    def _in_view(self, rows: Sequence[int]) -> list[int]:
         high = self.viewport().height()
-        rows = self.selected_rows()
         return [
             row
             for row in rows
