@@ -77,15 +77,6 @@ class Bench:
             known = self._known[together] = self._run(together)
         return known[thing]
 
-    def courses(self, stays: Stays, thing: int) -> list[Piece]:
-        """The pieces of one thing's course, hours of the evening's axis."""
-        together = self._together(stays, thing)
-        if not together:
-            return []
-        edges, who = _edges(together), _who(together)
-        recorder = self._recorded(together, edges, who)[0]
-        return [(edges[0] + from_h, *rest) for from_h, *rest in recorder.devices[who.index(thing)]]  # type: ignore[misc]
-
     def _together(self, stays: Stays, thing: int) -> Stays:
         """All stays that bear on a thing: its own, and those it meets on chargers with a total to share."""
         things, chargers, grew = {thing}, set[int](), True
