@@ -9,8 +9,8 @@ most of the ports' waking hours. The plan then says that it is not complete.
 What is not tried, so that a person can follow the plan: a thing leaves a port before it is full only for bedtime, for
 leaving, or for one of a higher priority; and it has at most three stays (evening, night, morning). So it does not give
 a strong port to another half-way through its taper to go on at a weak one: with ports of unequal strength such plans
-can leave something of lower priority fuller. Against trying every swap on a coarse grid (up to three things, two ports):
-never behind on equal ports in 2,420 random evenings, on unequal ones in 2,918 of 2,918, though such evenings exist.
+can leave something of lower priority fuller. Against trying every swap on a coarse grid (up to three things, two
+ports): never behind in 2,420 random evenings with equal ports and 2,918 with unequal ones, where it has been elsewhere.
 """
 
 from collections import Counter
