@@ -38,8 +38,17 @@ class FieldList(QStandardItemModel):
 
     def target_of(self, words: str) -> str | None:
         """The field that these words stand for, None if it is none."""
-        plain = " ".join(words.split()).casefold()
+        plain = _plain(words)
         return next((name for name in self.rows if field_word(name).casefold() == plain), None)
+
+    def holding(self, part: str) -> list[str]:
+        """The fields whose words hold this, in the order of the list; none for an empty text."""
+        plain = _plain(part)
+        return [name for name in self.rows if plain in field_word(name).casefold()] if plain else []
+
+
+def _plain(words: str) -> str:
+    return " ".join(words.split()).casefold()
 
 
 class FieldChoice(QComboBox):
@@ -66,7 +75,7 @@ class FieldChoice(QComboBox):
         self.setAccessibleName(name)
         self._complete()
         self.activated.connect(self._chosen)
-        self.line.editingFinished.connect(self._typed)
+        self.line.editingFinished.connect(self._left)
 
     def hold(self, target: str) -> None:
         """Show a field; nobody is told."""
@@ -89,17 +98,20 @@ class FieldChoice(QComboBox):
         return QSize(look.px(160), look.px(32))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Return takes what was typed, and is not meant for the dialog."""
+        """Return takes the first field that is offered, and is not meant for the dialog."""
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            if (offered := self._words.popup()) is not None:
+                offered.hide()  # Qt leaves it open where the key is taken here
             self._typed()
             event.accept()
         else:
             super().keyPressEvent(event)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
-        """What is typed replaces what stands there."""
+        """What is typed replaces what stands there; a list that closes interrupts no typing."""
         super().focusInEvent(event)
-        self.line.selectAll()
+        if event.reason() != Qt.FocusReason.PopupFocusReason:
+            self.line.selectAll()
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """The wheel scrolls the page."""
@@ -118,12 +130,22 @@ class FieldChoice(QComboBox):
         words.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
         words.activated.connect(lambda text: self._take(self._fields.target_of(str(text))))
         self.setCompleter(words)
+        self._words = words
 
     def _chosen(self, row: int) -> None:
         self._take(self._fields.index(row, 0).data(TARGET))
 
     def _typed(self) -> None:
-        self._take(self._fields.target_of(self.line.text()))
+        """Take the field of these words, else the first one that holds them."""
+        words = self.line.text()
+        exact = self._fields.target_of(words)
+        self._take(next(iter(self._fields.holding(words)), None) if exact is None else exact)
+
+    def _left(self) -> None:
+        """Take what can only be one field: whoever goes elsewhere has not chosen among several."""
+        words = self.line.text()
+        exact, holding = self._fields.target_of(words), self._fields.holding(words)
+        self._take(holding[0] if exact is None and len(holding) == 1 else exact)
 
     def _take(self, target: str | None) -> None:
         """Tell of another field; what is none gives way to what was there."""

@@ -79,7 +79,11 @@ class HeadingsLeaf(QWidget):
     def _head(self, other_row: Callable[[], object]) -> QHBoxLayout:
         head = QHBoxLayout()
         head.addWidget(
-            Paragraph(_("What each heading stands for. Type a part of a word to find a field."), Role.SECOND), 1
+            Paragraph(
+                _("What each heading stands for. Type a part of a word: Return takes the first field of the list."),
+                Role.SECOND,
+            ),
+            1,
         )
         self.other = Button(_("Another row holds the headings"), Rank.ACT)
         self.other.clicked.connect(lambda _on=False: other_row())
