@@ -186,6 +186,7 @@ def count_words() -> Mapping[str, str]:
     return {
         "new": _("new"),
         "changed": _("changed"),
+        "met": _("in your kit already"),
         "unchanged": _("as they were"),
         "skipped": _("skipped"),
         "doubtful": _("doubtful cells"),

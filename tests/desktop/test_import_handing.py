@@ -111,6 +111,39 @@ def test_pasting_into_a_field_stays_pasting_text(window: Window, qtbot) -> None:
     assert page.bar.words.text() == "wing"
 
 
+def test_a_table_pasted_while_the_filter_has_the_keys_is_read_as_a_table(
+    window: Window, demo_bench: Workbench, in_dialog: Use, qtbot
+) -> None:
+    """The keys are with the filter after an undo, and whoever pastes again had lost their table to it."""
+    QGuiApplication.clipboard().setText(PLAIN)
+    page = kit(window)
+    page.bar.words.setFocus()
+    keys = Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier
+    in_dialog(
+        lambda: qtbot.keyClick(page.bar.words, *keys),
+        using(qtbot, lambda dialog: dialog.main.click()),
+    )
+    assert page.bar.words.text() == ""
+    assert item_named(demo_bench, "Spare whistle")
+
+
+def test_a_file_that_was_copied_is_read_when_it_is_pasted(
+    window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot
+) -> None:
+    table = written(tmp_path, PLAIN, "copied.csv")
+    assert table.path is not None
+    data = files(table.path)
+    data.setText(str(table.path))  # file managers lay the name beside it
+    QGuiApplication.clipboard().setMimeData(data)
+
+    def use(dialog: ImportDialog) -> None:
+        assert dialog.table.path == table.path
+        dialog.main.click()
+
+    in_dialog(kit(window).acts.paste_table, using(qtbot, use))
+    assert item_named(demo_bench, "Spare whistle")
+
+
 def test_an_empty_clipboard_is_said(window: Window) -> None:
     QGuiApplication.clipboard().clear()
     kit(window).acts.paste_table()

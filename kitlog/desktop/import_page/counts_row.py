@@ -1,4 +1,4 @@
-"""What an import brings in figures: new, changed, as they were, skipped, doubtful, to be written."""
+"""What an import brings in figures: new, changed, in the kit already, as they were, skipped, doubtful, written."""
 
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
@@ -14,17 +14,19 @@ ALWAYS = frozenset({"new", "written"})
 
 
 def counts_of(preview: KitPreview) -> dict[str, int]:
-    """The figures of a preview by their words."""
+    """The figures of a preview by their words; what becomes of rows that meet the kit is not told before it is said."""
+    changed = () if preview.undecided else preview.changed
     return {
         "new": len(preview.new),
-        "changed": len(preview.changed),
-        "unchanged": preview.unchanged,
+        "changed": len(changed),
+        "met": len(preview.met) if preview.undecided else 0,
+        "unchanged": 0 if preview.undecided else preview.unchanged,
         "skipped": preview.skipped,
         "doubtful": len(preview.doubts) + len(preview.problems),
         "empty": len(preview.emptied) + len(preview.dropped),
         "rules": len(preview.rules),
         "records": len(preview.records),
-        "written": len(preview.items) + len(preview.rules) + len(preview.records),
+        "written": len(preview.new) + len(changed) + len(preview.rules) + len(preview.records),
     }
 
 

@@ -61,11 +61,14 @@ def of_file(path: Path) -> TableInput:
 
 
 def pasted(data: QMimeData | None) -> TableInput:
-    """What the clipboard holds.
+    """What the clipboard holds: a file that was copied in a file manager, else text.
 
     Raises:
-        InputFault: ``paste.nothing``: there is no text in it.
+        InputFault: ``paste.nothing``: there is no text in it; what `dropped` raises of files.
     """
+    urls = data.urls() if data is not None else []
+    if urls and all(url.isLocalFile() for url in urls):
+        return dropped(urls)
     text = data.text() if data is not None and data.hasText() else ""
     if not text.strip():
         raise InputFault("paste.nothing")

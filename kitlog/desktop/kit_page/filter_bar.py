@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from datetime import date
 
 from PySide6.QtCore import QSignalBlocker, Signal
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
@@ -30,6 +31,24 @@ SHOW_WORDS = {
 }
 
 
+class FilterWords(LineField):
+    """The words to filter by.
+
+    Attributes:
+        lines_pasted: several lines were to be pasted here: they are a table, and no words to filter by.
+    """
+
+    lines_pasted = Signal()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """A table is not cut down to one line."""
+        pastes = event.matches(QKeySequence.StandardKey.Paste)
+        if pastes and len(QGuiApplication.clipboard().text().strip().splitlines()) > 1:
+            self.lines_pasted.emit()
+        else:
+            super().keyPressEvent(event)
+
+
 class FilterBar(QWidget):
     """The filters.
 
@@ -42,7 +61,7 @@ class FilterBar(QWidget):
     def __init__(self, library: Library, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._library = library
-        self.words = LineField(hint=_("Filter by any word"))
+        self.words = FilterWords(hint=_("Filter by any word"))
         self.words.setAccessibleName(_("Filter by any word"))
         self.words.setClearButtonEnabled(True)
         self.kind = ChoiceField([(None, _("All kinds"))])

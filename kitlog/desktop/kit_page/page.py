@@ -153,6 +153,7 @@ class KitPage(Page):
 
     def _connect(self) -> None:
         self.bar.changed.connect(self.sift)
+        self.bar.words.lines_pasted.connect(self.acts.paste_table)
         self.bar.add.clicked.connect(self.acts.add_item)
         self.nothing.cleared.connect(self.bar.clear)
         self.table.head.sectionClicked.connect(self._sort_by)
