@@ -6,7 +6,7 @@ from import_steps import DOUBTFUL, ORDER, PLAIN, UNIT, answer, choose_field, hea
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from kitlog.desktop.import_page.dialog import ImportDialog
+from kitlog.desktop.import_page.dialog import MANY, ImportDialog
 from kitlog.desktop.import_page.leaves import Leaf
 from kitlog.desktop.import_page.table_input import of_file
 from kitlog.desktop.window import Window
@@ -42,6 +42,22 @@ class TestPlainTable:
         assert bytes_of_kit(demo_bench) == before
         window.acts.redo()
         assert item_named(demo_bench, "Head torch").mass_g == 86
+
+    def test_while_many_items_are_written_it_says_so_and_takes_no_second_import(
+        self, window: Window, tmp_path: Path, in_dialog: Use, qtbot
+    ) -> None:
+        text = "name,kind,mass_g\n" + "".join(f"Bar {n},food,{40 + n % 9}\n" for n in range(MANY))
+        said: list[tuple[str, bool]] = []
+
+        def use(dialog: ImportDialog) -> None:
+            kit(window).desk.changed.connect(
+                lambda _change: said.append((dialog.reason.text(), dialog.main.isEnabled()))
+            )
+            dialog.main.click()
+            assert not dialog.isVisible()
+
+        in_dialog(lambda: kit(window).acts.look_at(written(tmp_path, text)), using(qtbot, use))
+        assert said == [("The items are being written.", False)]
 
     def test_esc_leaves_everything_as_it_was(
         self, window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot
@@ -176,6 +192,7 @@ class TestKnownItems:
 
         def use(dialog: ImportDialog) -> None:
             assert dialog.leaves.asked.meeting is not None
+            assert dialog.counts.said() == "1 new, 1 in your kit already, 1 to be written"
             assert not dialog.main.isEnabled()
             dialog.leaves.asked.meeting.radios[existing].click()
             seen(dialog, qtbot)

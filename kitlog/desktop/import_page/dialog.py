@@ -28,6 +28,9 @@ from kitlog.workbench.kit_preview import KitPreview
 WIDE, HIGH = 980, 700
 """Width and height where there is room, in px of the design."""
 
+MANY = 500
+"""So many items take a while to be written."""
+
 
 class ImportDialog(Dialog):
     """The preview of an import.
@@ -74,10 +77,20 @@ class ImportDialog(Dialog):
         preview = self.preview
         if preview is None or not self.main.isEnabled():
             return
-        if self.attempt(lambda: self._desk.bench.import_kit(preview)):
+        if self._write(preview):
             self.written = preview.items
             self.background.stop()
             super().accept()
+
+    def _write(self, preview: KitPreview) -> bool:
+        """Write; where that takes a while it is said first: one step, all or nothing, leaves the window no turn."""
+        if len(preview.items) >= MANY:
+            self.want(_("The items are being written."))
+            self.repaint()
+        try:
+            return self.attempt(lambda: self._desk.bench.import_kit(preview))
+        finally:
+            self.want("")
 
     def discard(self) -> None:
         """Leave it: a reading that goes on is for nobody."""
