@@ -330,6 +330,33 @@ class TestHeadings:
         in_dialog(lambda: kit(window).acts.look_at(written(tmp_path, text)), using(qtbot, use))
         assert item_named(demo_bench, "Torch X")
 
+    def test_a_table_may_have_no_headings_at_all(
+        self, window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot
+    ) -> None:
+        text = "Whistle X,Tolve,14 g\nTorch X,Tolve,86 g\n"
+
+        def first(dialog: ImportDialog) -> None:
+            assert dialog.leaves.shown == Leaf.CHOICE
+            dialog.leaves.choice.none.click()
+            seen(dialog, qtbot)
+            assert dialog.leaves.shown == Leaf.HEADINGS
+            choose_field(dialog, qtbot, 0, "name")
+            choose_field(dialog, qtbot, 2, "mass_g")
+            dialog.head.again.click()
+            seen(dialog, qtbot)
+            assert dialog.counts.said() == "2 new, 2 to be written"
+            dialog.main.click()
+
+        def second(dialog: ImportDialog) -> None:
+            dialog.leaves.choice.none.click()
+            seen(dialog, qtbot)
+            assert "remembered" not in [how for _target, how in heads(dialog).values()]  # another table, other columns
+
+        in_dialog(lambda: kit(window).acts.look_at(written(tmp_path, text)), using(qtbot, first))
+        assert (item_named(demo_bench, "Whistle X").mass_g, item_named(demo_bench, "Torch X").mass_g) == (14, 86)
+        other = "14 g,Whistle Y,Tolve\n86 g,Torch Y,Tolve\n"
+        in_dialog(lambda: kit(window).acts.look_at(written(tmp_path, other, "b.csv")), using(qtbot, second))
+
 
 class TestBadTables:
     @pytest.mark.parametrize(

@@ -20,6 +20,7 @@ class Decisions:
     existing: Existing | None = None
     leave_out: bool = False
     heading_row: int | None = None
+    no_headings: bool = False
 
     def choices(self) -> ImportChoices:
         """The same as a preview takes it."""
@@ -36,7 +37,7 @@ class Decisions:
         self.meanings[column] = meaning
         self.answers = {key: answer for key, answer in self.answers.items() if key[0] != column}
 
-    def begin_at(self, row: int) -> None:
-        """Take a row of the grid as the headings; all other decisions were about other columns."""
-        self.heading_row = row
+    def begin_at(self, row: int | None) -> None:
+        """Take a row of the grid as the headings, None for none; all other decisions were about other columns."""
+        self.heading_row, self.no_headings = row, row is None
         self.answers, self.meanings, self.leave_out = {}, {}, False

@@ -111,7 +111,17 @@ class ImportDialog(Dialog):
         """Look again with what is decided now; until then nothing can be written."""
         self.main.setEnabled(False)
         self.say_wrong("")
-        self.background.ask(Request(self.table, self._source, self.decisions.choices(), self.service, self.look.grid))
+        decided = self.decisions
+        self.background.ask(
+            Request(
+                self.table,
+                self._source,
+                decided.choices(),
+                self.service,
+                self.look.grid,
+                no_headings=decided.no_headings,
+            )
+        )
 
     def _going(self, seconds: float, share: float) -> None:
         self.waiting.tell(seconds, share, _("Reading {file}").format(file=self.table.name))
@@ -141,7 +151,7 @@ class ImportDialog(Dialog):
         self.questions = questions_of(self.questions, preview, self.decisions)
         self.leaves.show_preview(seen, preview, self.questions, self.decisions)
         if is_first:
-            self.leaves.open_first(preview)
+            self.leaves.open_first(preview, headings=self.decisions.no_headings)
         self.want(self._wanted(preview))
 
     def _wanted(self, preview: KitPreview) -> str:
@@ -157,7 +167,7 @@ class ImportDialog(Dialog):
         fault = seen.fault
         if fault is not None and fault.code == "table.no_headings" and seen.grid is not None:
             self.leaves.ask_for_headings(seen.grid, found=False)
-            self.want(_("Choose the row of the headings."))
+            self.want(_("Choose the row of the headings, or that there are none."))
         elif fault is not None:
             self.leaves.show_fault(fault)
             self.want(_("The table cannot be read."))
@@ -178,7 +188,7 @@ class ImportDialog(Dialog):
         self.decisions.leave_out = leave_out
         self._ask()
 
-    def _begin_at(self, row: int) -> None:
+    def _begin_at(self, row: int | None) -> None:
         self.decisions.begin_at(row)
         self.questions = {}
         self._ask()

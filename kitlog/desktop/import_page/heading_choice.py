@@ -22,11 +22,12 @@ class HeadingChoice(QWidget):
     """The first rows of the grid.
 
     Args:
-        choose: is called with the index of a row in the grid; back: leads back to the headings that were found.
+        choose: is called with the index of a row in the grid, None where no row holds headings.
+        back: leads back to the headings that were found.
     """
 
     def __init__(
-        self, choose: Callable[[int], object], back: Callable[[], object], parent: QWidget | None = None
+        self, choose: Callable[[int | None], object], back: Callable[[], object], parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
         self._choose = choose
@@ -35,6 +36,8 @@ class HeadingChoice(QWidget):
         self.said = Paragraph("", Role.SECOND)
         self.table = word_table(_("The first rows of the table"), self.model, ())
         self.take = Button(_("This row holds the headings"))
+        self.none = Button(_("There are no headings"))
+        self.none.clicked.connect(lambda _on=False: choose(None))
         self.back = Button(_("Back"), Rank.ACT)
         self.take.clicked.connect(self._taken)
         self.table.doubleClicked.connect(lambda _index: self._taken())
@@ -46,6 +49,7 @@ class HeadingChoice(QWidget):
         rows.addWidget(self.table, 1)
         foot = QHBoxLayout()
         foot.addWidget(self.take)
+        foot.addWidget(self.none)
         foot.addSpacing(look.px(12))
         foot.addWidget(self.back)
         foot.addStretch()
@@ -65,7 +69,9 @@ class HeadingChoice(QWidget):
         self.said.setText(
             _("Rows above it are left out; the answers so far are asked again.")
             if found
-            else _("No row of headings was found. Choose the one that names the columns.")
+            else _(
+                "No row of headings was found. Choose the one that names the columns, or say below that there is none."
+            )
         )
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -50,7 +50,7 @@ class Calls:
 
     answering: Answering
     means: Means
-    begin_at: Callable[[int], object]
+    begin_at: Callable[[int | None], object]
     other_row: Callable[[], object]
 
 
@@ -99,9 +99,9 @@ class Leaves(QWidget):
         self.notes.show_preview(preview)
         self._tell(preview)
 
-    def open_first(self, preview: KitPreview) -> None:
-        """Open the headings if none is understood, the questions if there are any, else what comes in."""
-        if not any(column.target for column in preview.columns):
+    def open_first(self, preview: KitPreview, *, headings: bool = False) -> None:
+        """Open the headings if wanted or none is understood, the questions if there are any, else what comes in."""
+        if headings or not any(column.target for column in preview.columns):
             self.open(Leaf.HEADINGS)
         else:
             self.open(Leaf.QUESTIONS if self.asked.open_count() else Leaf.ITEMS)

@@ -1,6 +1,6 @@
 """One look at a table: its grid, what it would bring, or why it cannot be read. Pure but for the files it reads."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -34,6 +34,7 @@ class Request:
 
     Attributes:
         grid: the cells, if they have been read already.
+        no_headings: the pilot said that the first row is an item already.
     """
 
     table: TableInput
@@ -41,6 +42,7 @@ class Request:
     choices: ImportChoices
     service: Path | None = None
     grid: "Grid | None" = None
+    no_headings: bool = False
 
     def __call__(self, tell: Tell) -> Look:
         """Look."""
@@ -63,4 +65,14 @@ class Request:
             return Look(grid, self._preview(grid), service_fault=fault)
 
     def _preview(self, grid: "Grid", service: ServiceFile | None = None) -> KitPreview:
-        return preview_kit(self.source, grid, self.table.name, self.choices, service)
+        source, choices = self.source, self.choices
+        if self.no_headings:
+            # What is remembered belongs to headings: another table without them has other columns.
+            grid, source, choices = _under_blanks(grid), replace(source, remembered={}), replace(choices, heading_row=0)
+        return preview_kit(source, grid, self.table.name, choices, service)
+
+
+def _under_blanks(grid: "Grid") -> "Grid":
+    """The same rows below a row of empty headings."""
+    wide = max(len(row.cells) for row in grid.rows)
+    return replace(grid, rows=(grid.rows[0]._replace(cells=("",) * wide), *grid.rows))
