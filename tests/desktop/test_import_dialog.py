@@ -50,9 +50,11 @@ class TestPlainTable:
         said: list[tuple[str, bool]] = []
 
         def use(dialog: ImportDialog) -> None:
-            kit(window).desk.changed.connect(
-                lambda _change: said.append((dialog.reason.text(), dialog.main.isEnabled()))
-            )
+            def hear(_change: object) -> None:
+                assert dialog.reason.width() >= dialog.reason.sizeHint().width()  # laid out, so it is seen
+                said.append((dialog.reason.text(), dialog.main.isEnabled()))
+
+            kit(window).desk.changed.connect(hear)
             dialog.main.click()
             assert not dialog.isVisible()
 

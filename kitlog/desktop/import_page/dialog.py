@@ -2,9 +2,9 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QEventLoop, QSize, Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QHBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
@@ -86,7 +86,7 @@ class ImportDialog(Dialog):
         """Write; where that takes a while it is said first: one step, all or nothing, leaves the window no turn."""
         if len(preview.items) >= MANY:
             self.want(_("The items are being written."))
-            self.repaint()
+            QApplication.processEvents(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents)  # laid out and painted
         try:
             return self.attempt(lambda: self._desk.bench.import_kit(preview))
         finally:

@@ -49,6 +49,7 @@ class HeadingChoice(QWidget):
         rows.addWidget(self.table, 1)
         foot = QHBoxLayout()
         foot.addWidget(self.take)
+        foot.addSpacing(look.px(8))
         foot.addWidget(self.none)
         foot.addSpacing(look.px(12))
         foot.addWidget(self.back)
