@@ -89,6 +89,19 @@ class TestPlainTable:
 
         in_dialog(lambda: kit(window).acts.look_at(written(tmp_path, text)), using(qtbot, use))
 
+    def test_an_item_of_kind_other_is_named_in_its_row(
+        self, window: Window, tmp_path: Path, in_dialog: Use, qtbot
+    ) -> None:
+        """Nobody should look for a wing in the packing list that came in as a thing of no kind."""
+
+        def use(dialog: ImportDialog) -> None:
+            said = [dialog.leaves.items.model.said(number) for number in range(2)]
+            assert said == ["Of kind other: hardly any need counts on it.", ""]
+            assert dialog.leaves.items.asking() == 0
+
+        table = written(tmp_path, "Name,Mass (g)\nZibbel,14\nWhistle,14\n")
+        in_dialog(lambda: kit(window).acts.look_at(table), using(qtbot, use))
+
 
 class TestQuestions:
     def test_each_stands_once_with_what_every_answer_makes_of_the_cells(

@@ -8,6 +8,7 @@ from enum import Enum
 from kitlog.files.csv_columns import KIT, Column
 from kitlog.files.csv_forms import KILOGRAMS
 from kitlog.kit.item import Item
+from kitlog.kit.kinds import Kind
 from kitlog.outing.library import Library
 from kitlog.wording.figures import day_text, kg_text, mass_text, number_text
 from kitlog.wording.import_words import field_word
@@ -55,7 +56,7 @@ def entries_of(preview: KitPreview) -> list[Entry]:
 
 
 def said_of(entry: Entry, library: Library) -> str:
-    """What is to be said of an item: what changes, what is unusual, which rows are the same."""
+    """What is to be said of an item: what changes, what is unusual, which rows are the same, which have no kind."""
     parts = []
     if entry.band is not None:
         usual = _("{least} to {most}").format(least=mass_text(entry.band[0]), most=mass_text(entry.band[1]))
@@ -64,6 +65,8 @@ def said_of(entry: Entry, library: Library) -> str:
     if entry.twins:
         others = ", ".join(str(row) for row in entry.twins if row != entry.row)
         parts.append(_("The same as row {rows}; each is an item.").format(rows=others))
+    if entry.before is None and entry.item.kind is Kind.OTHER:
+        parts.append(_("Of kind other: hardly any need counts on it."))
     if entry.before is not None:
         parts.append(changes_text(entry.before, entry.item))
     return " ".join(parts)
