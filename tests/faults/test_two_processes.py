@@ -27,7 +27,7 @@ data.close()
 """
 
 
-@pytest.mark.parametrize("count", [60, pytest.param(1_000, marks=pytest.mark.slow)])
+@pytest.mark.parametrize("count", [60, pytest.param(400, marks=pytest.mark.slow)])
 def test_both_write_everything(path: Path, count: int) -> None:
     DataFile.open(path, now=NOW).close()
     programs = [
