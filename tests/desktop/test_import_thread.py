@@ -14,10 +14,11 @@ from kitlog.desktop.import_page import table_input
 from kitlog.desktop.import_page.dialog import ImportDialog
 from kitlog.desktop.import_page.table_input import TableInput
 from kitlog.desktop.window import Window
+from kitlog.workbench.kit_preview import ImportChoices, preview_kit
 from kitlog.workbench.workbench import Workbench
 
-MOST_STALL_MS = 100
-"""What a person takes as at once: 0.1 s (Nielsen, response time limits; from memory)."""
+MOST_SHARE = 0.8
+"""Share of one look at a large table for which the window may stand still: less shows that it is made elsewhere."""
 
 STOP_S = 1.0
 
@@ -113,15 +114,21 @@ def many_rows(n: int) -> str:
     )
 
 
+def one_look_ms(bench: Workbench, table: TableInput) -> int:
+    """How long one look takes on the window's own thread."""
+    clock = QElapsedTimer()
+    clock.start()
+    preview_kit(bench.kit_source(), table.grid(lambda _share: None), "many.csv", ImportChoices())
+    return clock.elapsed()
+
+
 @pytest.mark.bench
-def test_the_window_never_stalls_for_2000_rows(window: Window, tmp_path: Path, in_dialog: Use, qtbot) -> None:
+def test_the_window_stays_alive_over_ten_thousand_rows(
+    window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot
+) -> None:
     stalls, clock, beat = [0], QElapsedTimer(), QTimer()
     beat.setInterval(0)
-
-    def tick() -> None:
-        stalls.append(clock.restart())
-
-    beat.timeout.connect(tick)
+    beat.timeout.connect(lambda: stalls.append(clock.restart()))
 
     def use(dialog: QDialog) -> None:
         seen(dialog, qtbot)
@@ -133,9 +140,10 @@ def test_the_window_never_stalls_for_2000_rows(window: Window, tmp_path: Path, i
         dialog.discard()
 
     page = kit(window)
-    table = written(tmp_path, many_rows(2_000))
+    table = written(tmp_path, many_rows(10_000))
+    own_ms = one_look_ms(demo_bench, table)
     clock.start()
     beat.start()
     in_dialog(lambda: page.acts.look_at(table), use)
-    print(f"longest stall {max(stalls)} ms over {len(stalls)} beats")  # noqa: T201  # the figure is the point
-    assert max(stalls) <= MOST_STALL_MS
+    print(f"longest stall {max(stalls)} ms; one look takes {own_ms} ms")  # noqa: T201  # the figures are the point
+    assert max(stalls) < MOST_SHARE * own_ms
