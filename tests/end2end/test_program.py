@@ -7,6 +7,7 @@ import signal
 import subprocess
 import sys
 import tempfile
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -101,8 +102,16 @@ QUIET_S = 1.0
 """Seconds without a word after which the program has loaded what it needs and waits."""
 
 
+@pytest.fixture
+def interruptible() -> Iterator[None]:
+    """What runs in the background of a script ignores Ctrl-C, and what it starts inherits that: not here."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
 @pytest.mark.skipif(os.name == "nt", reason="Ctrl-C is another thing there")
-def test_ctrl_c_is_quiet(tmp_path: Path) -> None:
+def test_ctrl_c_is_quiet(tmp_path: Path, interruptible: None) -> None:
     command = [sys.executable, "-P", "-m", "kitlog", "budget", "weight", "-"]
     with subprocess.Popen(
         command,
