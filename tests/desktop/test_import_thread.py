@@ -7,18 +7,14 @@ from pathlib import Path
 import pytest
 from desk_steps import Use
 from import_steps import DOUBTFUL, ORDER, UNIT, kit, seen, using, written
-from PySide6.QtCore import QElapsedTimer, QTimer
+from PySide6.QtCore import QElapsedTimer
 from PySide6.QtWidgets import QDialog
 
 from kitlog.desktop.import_page import table_input
 from kitlog.desktop.import_page.dialog import ImportDialog
 from kitlog.desktop.import_page.table_input import TableInput
 from kitlog.desktop.window import Window
-from kitlog.workbench.kit_preview import ImportChoices, preview_kit
 from kitlog.workbench.workbench import Workbench
-
-MOST_SHARE = 0.8
-"""Share of one look at a large table for which the window may stand still: less shows that it is made elsewhere."""
 
 STOP_S = 1.0
 
@@ -104,46 +100,3 @@ def test_nothing_can_be_written_while_an_answer_is_worked_in(
         assert dialog.preview.new[1].mass_g == 397  # 14 oz of 28.349523125 g (NIST SP 811, appendix B)
 
     in_dialog(lambda: kit(window).acts.look_at(written(tmp_path, DOUBTFUL)), using(qtbot, use))
-
-
-def many_rows(n: int) -> str:
-    head = "Bezeichnung;Art;Gewicht;Hersteller;Modell;Gekauft;Farbe;Preis;Notiz;Ort;Seriennummer;Stück\n"
-    return head + "".join(
-        f"Ding {i};Lampe;{20 + i % 900};Tolve;M{i % 40};{i % 28 + 1:02}/0{i % 9 + 1}/2024;rot;{i},50;nichts;Rucksack;S{i};1\n"
-        for i in range(n)
-    )
-
-
-def one_look_ms(bench: Workbench, table: TableInput) -> int:
-    """How long one look takes on the window's own thread."""
-    clock = QElapsedTimer()
-    clock.start()
-    preview_kit(bench.kit_source(), table.grid(lambda _share: None), "many.csv", ImportChoices())
-    return clock.elapsed()
-
-
-@pytest.mark.bench
-def test_the_window_stays_alive_over_ten_thousand_rows(
-    window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot
-) -> None:
-    stalls, clock, beat = [0], QElapsedTimer(), QTimer()
-    beat.setInterval(0)
-    beat.timeout.connect(lambda: stalls.append(clock.restart()))
-
-    def use(dialog: QDialog) -> None:
-        seen(dialog, qtbot)
-        assert isinstance(dialog, ImportDialog)
-        for answer in ("g", "oz", "kg"):
-            dialog.leaves.asked.columns[2, UNIT[1]].radios[answer].click()
-            seen(dialog, qtbot)
-        beat.stop()
-        dialog.discard()
-
-    page = kit(window)
-    table = written(tmp_path, many_rows(10_000))
-    own_ms = one_look_ms(demo_bench, table)
-    clock.start()
-    beat.start()
-    in_dialog(lambda: page.acts.look_at(table), use)
-    print(f"longest stall {max(stalls)} ms; one look takes {own_ms} ms")  # noqa: T201  # the figures are the point
-    assert max(stalls) < MOST_SHARE * own_ms
