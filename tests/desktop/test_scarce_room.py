@@ -84,7 +84,7 @@ def test_a_long_name_pushes_no_act_off_the_details(
         left, right = left_right(acts()[words], details)
         assert left >= 0, words
         assert right <= details.viewport().width(), words
-    assert is_whole(window.status.stance)
+    qtbot.waitUntil(lambda: is_whole(window.status.stance))
 
 
 @pytest.mark.parametrize("name", DIALOGS)
