@@ -1,11 +1,12 @@
 """Facets: figures that only some items have. Masses in whole grams, energies in Wh, powers in W."""
 
-from typing import Annotated, Self
+from typing import Annotated, Literal, Self
 
-from pydantic import Field, model_validator
+from pydantic import AwareDatetime, Field, StrictBool, model_validator
 from pydantic_core import PydanticCustomError
 
 from kitlog.kit.kinds import Layer, PhaseWay, Place
+from kitlog.units.days import Day
 from kitlog.units.energy import energy_wh
 from kitlog.units.model import Frozen
 from kitlog.units.text import Line, Name
@@ -13,6 +14,8 @@ from kitlog.units.text import Line, Name
 LoadG = Annotated[int, Field(ge=0, le=1_000_000)]
 Percent = Annotated[float, Field(ge=0, le=100)]
 Watts = Annotated[float, Field(ge=0, le=1_000)]
+WayGiven = Literal["watts", "current", "hours", "drop"]
+"""What a draw is described with."""
 
 CONTRADICTION_SHARE = 0.05
 """Wh may differ from mAh x V by this share of it before the two contradict each other (labels round)."""
@@ -75,19 +78,58 @@ class Share(Frozen):
 
 
 class WayOfUse(Frozen):
-    """How a device draws: a name, W, how sure, and when by default.
+    """How a device draws: a name, what is known of the draw, how sure, and when by default.
+
+    What is known is one of four: watts at the cell, a current, how long it lasts, or a drop of charge that the pilot
+    has watched. A drop counts before hours, hours before a current, a current before watts; all of them are kept.
 
     Attributes:
         name: ``on``, ``tracking, screen off``, ``transmit 5 W`` ...
-        power_w: draw at the cell.
+        power_w, low_w, high_w: likely draw at the cell and its range; low or high None = as likely.
+        current_ma, at_v: a current, and at which volts it flows: those of the cell, or of the port it was taken at.
+        lasts_h: "lasts 9 h like this", from full to switched off.
+        from_pct, to_pct, over_h, measured_on: charge shown at both ends of so many hours, unplugged; the day.
         basis: ``measured``, ``maker``, ``starter`` or ``guess``.
+        source: where the figure comes from, in the pilot's or the library's words.
         shares: share of the time by way of moving; empty = all the time in the phases usual for the kind.
     """
 
     name: Name
-    power_w: Watts
+    power_w: Watts | None = None
+    low_w: Watts | None = None
+    high_w: Watts | None = None
+    current_ma: Annotated[float, Field(ge=0, le=1_000_000)] | None = None
+    at_v: Annotated[float, Field(gt=0, le=100)] | None = None
+    lasts_h: Annotated[float, Field(gt=0, le=10_000)] | None = None
+    from_pct: Percent | None = None
+    to_pct: Percent | None = None
+    over_h: Annotated[float, Field(gt=0, le=10_000)] | None = None
+    measured_on: Day | None = None
     basis: Line = "guess"
+    source: Line = ""
     shares: tuple[Share, ...] = ()
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        _ordered(self.low_w, self.power_w, self.name)
+        _ordered(self.power_w, self.high_w, self.name)
+        for parts in ((self.from_pct, self.to_pct, self.over_h), (self.current_ma, self.at_v)):
+            if 0 < sum(part is not None for part in parts) < len(parts):
+                raise PydanticCustomError("way.half_described", "{way}", {"way": self.name})
+        if self.described == "":
+            raise PydanticCustomError("way.not_described", "{way}", {"way": self.name})
+        return self
+
+    @property
+    def described(self) -> WayGiven | Literal[""]:
+        """What the draw is taken from."""
+        if self.over_h is not None:
+            return "drop"
+        if self.lasts_h is not None:
+            return "hours"
+        if self.current_ma is not None:
+            return "current"
+        return "" if self.power_w is None else "watts"
 
 
 class Battery(Frozen):
@@ -98,6 +140,9 @@ class Battery(Frozen):
         health_pct: share of the label energy that is left; None = not known, reckoned as 100 and said.
         cutoff_pct: charge at which the device switches itself off at 25 deg C.
         charge_max_w: most input power; None = it is not charged from a bank.
+        connector: of its socket and ports, as text: ``USB-C``; of a cable both ends: ``USB-C to micro-USB``.
+        on_hand_pct, on_hand_at: charge it was seen with, and when.
+        swollen_on: the day it was seen swollen; such a battery is neither charged nor taken.
         place, offset_k, fixed_c: where it lies, or what it is warmer than the air by, or its own temperature.
     """
 
@@ -108,6 +153,9 @@ class Battery(Frozen):
     cutoff_pct: Annotated[float, Field(ge=0, lt=100)] | None = None
     charge_max_w: Watts | None = None
     connector: Line = ""
+    on_hand_pct: Percent | None = None
+    on_hand_at: AwareDatetime | None = None
+    swollen_on: Day | None = None
     place: Place | None = None
     offset_k: Annotated[float, Field(ge=-50, le=50)] | None = None
     fixed_c: Annotated[float, Field(ge=-40, le=60)] | None = None
@@ -146,17 +194,34 @@ class Bank(Frozen):
 
     Attributes:
         efficiency_pct: energy out at the ports per energy out of the cell.
+        rated_mah: mAh at the 5 V of the ports, where that is what its label says; the loss is already inside.
         min_w, off_s: below this output for that many seconds it switches itself off.
         quiescent_w: what it uses itself while on.
     """
 
     efficiency_pct: Annotated[float, Field(gt=0, le=100)] | None = None
+    rated_mah: Annotated[float, Field(ge=0, le=1_000_000)] | None = None
     ports: Annotated[int, Field(ge=0, le=100)] | None = None
     port_w: Watts | None = None
     total_w: Watts | None = None
     min_w: Watts | None = None
     off_s: Annotated[float, Field(ge=0, le=86_400)] | None = None
     quiescent_w: Watts | None = None
+
+
+class ChargerPort(Frozen):
+    """A port of a charger: most that it gives in W, its connector, whether a cable hangs fixed on it."""
+
+    power_w: Watts | None = None
+    connector: Line = ""
+    fixed_cable: StrictBool = False
+
+
+class Charger(Frozen):
+    """What charges at home: its ports, and the most that all of them give together in W; None = no limit."""
+
+    total_w: Watts | None = None
+    ports: tuple[ChargerPort, ...] = ()
 
 
 class Garment(Frozen):

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from kitlog.kit.facets import Bank, Battery, Garment, Harness, Reserve, Vessel, Wing
+from kitlog.kit.facets import Bank, Battery, Charger, Garment, Harness, Reserve, Vessel, Wing
 from kitlog.kit.kinds import USABLE_STATES, ItemState, Kind, MassSource, Zone
 from kitlog.units.days import Day
 from kitlog.units.model import Frozen
@@ -56,6 +56,7 @@ class Item(Frozen):
     reserve: Reserve | None = None
     battery: Battery | None = None
     bank: Bank | None = None
+    charger: Charger | None = None
     garment: Garment | None = None
     vessel: Vessel | None = None
 
@@ -70,5 +71,5 @@ class Item(Frozen):
         return None if self.mass_g is None else self.mass_g * self.quantity
 
 
-FACETS = ("wing", "harness", "reserve", "battery", "bank", "garment", "vessel")
+FACETS = ("wing", "harness", "reserve", "battery", "bank", "charger", "garment", "vessel")
 """Names of the facet fields of `Item`."""

@@ -25,10 +25,11 @@ class Condition(StrEnum):
     TOW = "tow"
     OVERNIGHT = "overnight"
     EVENT = "event"
+    BY_AIR = "by air"
 
     @classmethod
     def _missing_(cls, value: object) -> "Condition | None":
-        """Also ``no_signal`` and ``nosignal``."""
+        """Also ``no_signal`` and ``nosignal``; ``by air`` is a journey by airliner to the site."""
         text = str(value).lower().replace("_", "").replace(" ", "")
         return next((c for c in cls if c.value.replace(" ", "") == text), None)
 
@@ -36,10 +37,15 @@ class Condition(StrEnum):
 OPEN_COUNTS_AS_YES = frozenset({Condition.WATER, Condition.NO_SIGNAL, Condition.FOREST, Condition.AIRSPACE})
 """Left open, these count as yes: forgetting them costs more than carrying for them."""
 
-TICKED = frozenset(
-    {Condition.BORDER, Condition.DUST, Condition.FIRE, Condition.SNOW, Condition.TOW} | OPEN_COUNTS_AS_YES
-)
-"""What only the pilot can say; border, dust, fire, snow and tow are *no* until ticked."""
+TICKED = OPEN_COUNTS_AS_YES | {
+    Condition.BORDER,
+    Condition.DUST,
+    Condition.FIRE,
+    Condition.SNOW,
+    Condition.TOW,
+    Condition.BY_AIR,
+}
+"""What only the pilot can say; border, dust, fire, snow, tow and by air are *no* until ticked."""
 
 
 class Answer3(StrEnum):

@@ -16,6 +16,7 @@ from kitlog.units.text import Line, Name, Note
 
 Hours = Annotated[float, Field(strict=True, ge=0, le=240)]
 AirC = Annotated[float, Field(strict=True, ge=-60, le=60)]
+ChargePct = Annotated[float, Field(strict=True, ge=0, le=100)]
 HeightM = Annotated[float, Field(strict=True, ge=-500, le=9_000)]
 MAX_DAYS = 60
 
@@ -136,6 +137,53 @@ class Use(Frozen):
     share: Annotated[float, Field(strict=True, ge=0, le=1)]
 
 
+def _one_charge_is_three(raw: Any) -> Any:
+    if isinstance(raw, dict) and raw.get("likely_pct") is not None:
+        likely = raw["likely_pct"]
+        return {"low_pct": likely, "high_pct": likely, **raw}
+    return raw
+
+
+class StartCharge(Frozen):
+    """The charge that a device or bank begins the day with, in %: low, likely, high. Not named = full."""
+
+    item: Name
+    low_pct: ChargePct
+    likely_pct: ChargePct
+    high_pct: ChargePct
+
+    @model_validator(mode="before")
+    @classmethod
+    def _one_is_three(cls, raw: Any) -> Any:
+        return _one_charge_is_three(raw)
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        if not self.low_pct <= self.likely_pct <= self.high_pct:
+            raise PydanticCustomError("start_charge.not_rising", "{item}", {"item": self.item})
+        return self
+
+
+class Evening(Frozen):
+    """The night before: when things are charged, and where.
+
+    Attributes:
+        from_at, bed_at, up_at, leave_at: local times; hands are there from the first to the second and from the third
+            to the fourth.
+        sockets: free sockets in the wall; None = enough.
+        place_c: temperature where things charge; None = not known.
+        priority: items, the one that must be full first.
+    """
+
+    from_at: time
+    bed_at: time
+    up_at: time
+    leave_at: time
+    sockets: Annotated[int, Field(strict=True, ge=0, le=100)] | None = None
+    place_c: AirC | None = None
+    priority: tuple[Name, ...] = ()
+
+
 class Answer(Frozen):
     """What the pilot answered to a check: value, source and time."""
 
@@ -178,6 +226,8 @@ class Outing(Frozen):
         demanded: who demands that service by law is closed.
         water_ml: water at launch; None = what the needs ask for.
         plugs: None = a sensible default; an empty list = nothing is plugged in.
+        starts: charge at the start of what does not begin the day full.
+        evening: when and where things are charged the night before; None = not told.
     """
 
     id: Name = "outing"
@@ -201,6 +251,8 @@ class Outing(Frozen):
     water_ml: Annotated[int, Field(strict=True, ge=0, le=100_000)] | None = None
     plugs: tuple[PlugPlan, ...] | None = None
     uses: tuple[Use, ...] = ()
+    starts: tuple[StartCharge, ...] = ()
+    evening: Evening | None = None
     answers: tuple[Answer, ...] = ()
     overrides: tuple[Override, ...] = ()
 

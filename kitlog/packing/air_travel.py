@@ -91,7 +91,7 @@ def is_spare(item: Item) -> bool:
     battery = item.battery
     if battery is None or item.kind in ALWAYS_POWERED:
         return False
-    return battery.energy_wh is not None and not any(way.power_w > 0 for way in battery.ways)
+    return battery.energy_wh is not None and all(way.described == "watts" and not way.power_w for way in battery.ways)
 
 
 def _energy_wh(item: Item) -> float | None:

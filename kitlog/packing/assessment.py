@@ -1,9 +1,11 @@
 """The assessment: everything one outing has to say, as results; `wording` makes the sentences."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime
 
 from kitlog.budget.power.day import Day
+from kitlog.budget.power.describe import DrawRange
 from kitlog.budget.power.result import DayResult
 from kitlog.budget.result import Finding, State, Topic
 from kitlog.budget.weight import MassBalance
@@ -131,7 +133,10 @@ class Question:
 class PowerDay:
     """The simulated day in the three cases; None where nothing could be simulated, with the reason.
 
-    `planned` is the likely case as it went into the simulation.
+    Attributes:
+        planned, longest: the likely and the high case as they went into the simulation.
+        unknown: ids of powered items that could not be reckoned with.
+        draws: item id -> phase name -> mean draw with its range, of the devices that take part.
     """
 
     low: DayResult | None = None
@@ -140,6 +145,8 @@ class PowerDay:
     reason: str = ""
     unknown: tuple[str, ...] = ()
     planned: Day | None = None
+    longest: Day | None = None
+    draws: Mapping[str, Mapping[str, DrawRange]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

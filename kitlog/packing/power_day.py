@@ -1,25 +1,22 @@
 """The outing's electronics as days to simulate: items and phases in, low, likely and high case out."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from kitlog.budget.power.day import Bank as BankIn
 from kitlog.budget.power.day import Day, Device, Plug
 from kitlog.budget.power.day import Phase as PhaseIn
+from kitlog.budget.power.describe import DrawRange
 from kitlog.budget.power.result import DayResult
 from kitlog.budget.power.simulate import simulate
 from kitlog.fault import InputFault
-from kitlog.kit.facets import Battery
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Phase, PlugPlan
 from kitlog.packing.assessment import ListLine, PowerDay
-
-DEVICE_CUTOFF_PCT = 5.0
-"""Charge at which a device switches itself off where its own is not known (common practice, no source)."""
-
-BANK_QUIESCENT_W = 0.05
-"""What a bank that is on uses itself where its own figure is not known (common practice, no source)."""
+from kitlog.packing.capacity import energy_wh, is_bank
+from kitlog.packing.draws import phase_draw
+from kitlog.packing.power_cells import bank_cell, device_cell
 
 UNKNOWN_AIR_C = 0.0
 """Air temperature where the plan gives none: on the cautious side, and said."""
@@ -34,19 +31,26 @@ _AFTER_FLIGHT = frozenset({PhaseWay.PACK_UP, PhaseWay.WALK_OUT, PhaseWay.RIDE_HO
 
 
 def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> PowerDay:
-    """Simulate the outing's day three times; what cannot be simulated is named.
+    """Simulate the outing's day three times, low, likely and high in hours; what cannot be simulated is named.
 
-    Every device starts full: what is on hand now is asked on the evening before, not here.
+    A device begins the day full unless the outing says otherwise: what is on hand now is asked on the evening before.
 
     Raises:
-        InputFault: ``id.unknown``, ``plug.ports`` or ``plug.twice``: the outing's plugs contradict themselves.
+        InputFault: ``id.unknown``, ``plug.ports`` or ``plug.twice``: the outing's plugs contradict themselves;
+            ``draw.shares``: its shares of the ways of use do not add up.
     """
     items = [line.item for line in lines if not line.in_car]
-    unknown = tuple(item.id for item in items if _lacks_figures(item, outing))
+    draws = {item.id: _draws(item, outing, library) for item in items if _has_draws(item)}
+    unknown = tuple(item.id for item in items if _lacks_figures(item, draws))
     if not any(phase.likely_h > 0 for phase in outing.phases):
         return PowerDay(reason=NO_PHASES, unknown=unknown)
-    devices = tuple(_device(item, outing, library) for item in items if _draws(item, outing, library))
-    banks = tuple(_bank(item, library) for item in items if _is_bank(item) and _energy(item) is not None)
+    known: dict[str, dict[str, DrawRange]] = {
+        item.id: {phase: draw for phase, draw in draws[item.id].items() if draw is not None}
+        for item in items
+        if item.id in draws and item.id not in unknown and _takes_part(item, draws[item.id], outing)
+    }
+    devices = tuple(device_cell(item, known[item.id], outing, library) for item in items if item.id in known)
+    banks = tuple(bank_cell(item, outing, library) for item in items if is_bank(item) and energy_wh(item) is not None)
     if not devices:
         return PowerDay(reason="no devices", unknown=unknown)
     plugs = _plugs(outing, items, banks, devices)
@@ -60,6 +64,8 @@ def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> Po
         high=_simulated(high, items),
         unknown=unknown,
         planned=likely,
+        longest=high,
+        draws=known,
     )
 
 
@@ -86,96 +92,35 @@ def _phases(phases: Sequence[Phase], case: str) -> tuple[PhaseIn, ...]:
     )
 
 
-def _is_bank(item: Item) -> bool:
-    return item.kind is Kind.POWER_BANK or item.bank is not None
+Draws = Mapping[str, DrawRange | None]
+"""Mean draw of one item by phase name; None: not known."""
 
 
 def _has_port(item: Item) -> bool:
     return item.bank is None or item.bank.ports != 0
 
 
-def _energy(item: Item) -> float | None:
-    return item.battery.energy_wh if item.battery else None
+def _has_draws(item: Item) -> bool:
+    return not is_bank(item) and item.battery is not None and bool(item.battery.ways)
 
 
-def _lacks_figures(item: Item, outing: Outing) -> bool:
-    """Whether a powered item cannot be reckoned with: no energy, no way of use, or one that it does not have."""
-    if _is_bank(item):
-        return _energy(item) is None
+def _draws(item: Item, outing: Outing, library: Library) -> Draws:
+    return {phase.name: phase_draw(item, phase, outing, library) for phase in outing.phases}
+
+
+def _lacks_figures(item: Item, draws: Mapping[str, Draws]) -> bool:
+    """Whether a powered item cannot be reckoned with: no energy, no way of use, or one that is not known."""
+    if is_bank(item):
+        return energy_wh(item) is None
     if item.battery is None:
         return item.kind in ALWAYS_POWERED
-    ways = {way.name for way in item.battery.ways}
-    asked = {use.way for use in outing.uses if use.item == item.id}
-    return item.battery.energy_wh is None or not ways or not asked <= ways
+    return energy_wh(item) is None or item.id not in draws or None in draws[item.id].values()
 
 
-def _draws(item: Item, outing: Outing, library: Library) -> bool:
+def _takes_part(item: Item, draws: Draws, outing: Outing) -> bool:
     """Whether a device takes part in the day: it draws in some phase, or is plugged in."""
     plugged = any(plug.device == item.id for plug in outing.plugs or ())
-    if _is_bank(item) or item.battery is None or _lacks_figures(item, outing):
-        return False
-    return plugged or any(draw_w(item, phase, outing, library) > 0 for phase in outing.phases)
-
-
-def _device(item: Item, outing: Outing, library: Library) -> Device:
-    battery = item.battery or Battery()
-    cutoff = DEVICE_CUTOFF_PCT if battery.cutoff_pct is None else battery.cutoff_pct
-    return Device(
-        id=item.id,
-        cell_Wh=battery.energy_wh,
-        health=_health(battery),
-        cutoff=cutoff / 100,
-        temp_offset_C=_offset_k(item, battery, library),
-        temp_fixed_C=battery.fixed_c,
-        draw_W={phase.name: draw_w(item, phase, outing, library) for phase in outing.phases},
-        charge_max_W=battery.charge_max_w or 0.0,
-    )
-
-
-def _health(battery: Battery) -> float:
-    return 1.0 if battery.health_pct is None else battery.health_pct / 100
-
-
-def _offset_k(item: Item, battery: Battery, library: Library) -> float:
-    """What a device is warmer than the air by: its own figure, its place, its kind's usual place, else nothing."""
-    if battery.offset_k is not None:
-        return battery.offset_k
-    place = battery.place or library.facts(item.kind).place
-    return library.place(place).offset_k if place else 0.0
-
-
-def draw_w(item: Item, phase: Phase, outing: Outing, library: Library) -> float:
-    """Mean draw in W of an item in a phase: by the outing's own shares, else the item's, else as usual for its kind.
-
-    An item with one way of use and no shares draws in the phases usual for its kind.
-    """
-    ways = item.battery.ways if item.battery else ()
-    own = [use for use in outing.uses if use.item == item.id and use.phase == phase.name]
-    if own:
-        watts = {way.name: way.power_w for way in ways}
-        return sum(watts.get(use.way, 0.0) * use.share for use in own)
-    if any(way.shares for way in ways):
-        return sum(way.power_w * share.share for way in ways for share in way.shares if share.during is phase.way)
-    return ways[0].power_w if ways and phase.way in library.facts(item.kind).used_in else 0.0
-
-
-def _bank(item: Item, library: Library) -> BankIn:
-    battery, bank = item.battery or Battery(), item.bank
-    return BankIn(
-        id=item.id,
-        cell_Wh=battery.energy_wh,
-        health=_health(battery),
-        cutoff=(battery.cutoff_pct or 0.0) / 100,
-        temp_offset_C=_offset_k(item, battery, library),
-        temp_fixed_C=battery.fixed_c,
-        eff=bank.efficiency_pct / 100 if bank and bank.efficiency_pct else 0.85,
-        ports=bank.ports if bank and bank.ports is not None else 1,
-        port_limit_W=bank.port_w if bank else None,
-        total_limit_W=bank.total_w if bank else None,
-        quiescent_W=bank.quiescent_w if bank and bank.quiescent_w is not None else BANK_QUIESCENT_W,
-        min_out_W=bank.min_w if bank and bank.min_w is not None else 0.0,
-        auto_off_s=bank.off_s if bank and bank.off_s is not None else 30.0,
-    )
+    return plugged or any(draw is not None and draw.high_w > 0 for draw in draws.values())
 
 
 def _plugs(
@@ -202,7 +147,7 @@ def default_plugs(outing: Outing, items: Sequence[Item]) -> tuple[PlugPlan, ...]
 
     A bank serves the phone on the ground first; in flight only if the plug survives gloves (common practice).
     """
-    bank = next((item for item in items if _is_bank(item) and _energy(item) is not None and _has_port(item)), None)
+    bank = next((item for item in items if is_bank(item) and energy_wh(item) is not None and _has_port(item)), None)
     phone = next((i for i in items if i.kind is Kind.PHONE and i.battery and i.battery.charge_max_w), None)
     last = max((i for i, phase in enumerate(outing.phases) if phase.way is PhaseWay.FLIGHT), default=-1)
     if bank is None or phone is None:

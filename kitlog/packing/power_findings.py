@@ -7,6 +7,7 @@ end of the day 10 %; radio 20 % at the end.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from kitlog.budget.power.describe import Basis
 from kitlog.budget.power.result import DayResult
 from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
 from kitlog.kit.item import Item
@@ -16,12 +17,19 @@ from kitlog.outing.needs import Strength
 from kitlog.outing.outing import Outing, Phase
 from kitlog.packing.assessment import Asked, PowerDay
 from kitlog.packing.power_cautions import cautions_of
-from kitlog.packing.power_day import ALWAYS_POWERED, NO_PHASES, draw_w
+from kitlog.packing.power_day import ALWAYS_POWERED, NO_PHASES
 from kitlog.packing.serving import serving
 
 CALLS = "call for help"
 KEEP_AT_END_PCT = {Kind.PHONE: 10.0, Kind.RADIO: 20.0}
 HIGH_CASE_PCT = 20.0
+_SURE = {
+    Basis.GUESSED: Sure.GUESS,
+    Basis.STATED: Sure.MAKER,
+    Basis.WORKED_BACK: Sure.ESTIMATE,
+    Basis.MEASURED: Sure.MEASURED,
+}
+
 SOON_H = 0.02
 """A bank that sleeps this soon after its time-out never had enough load, in h."""
 
@@ -46,7 +54,8 @@ class PowerCase:
         end = clock = 0.0
         for phase in self.outing.phases:
             clock += getattr(phase, case)
-            if getattr(phase, case) > 0 and draw_w(item, phase, self.outing, self.library) > 0:
+            draw = self.power.draws.get(item.id, {}).get(phase.name)
+            if getattr(phase, case) > 0 and draw is not None and draw.likely_w > 0:
                 end = clock
         return end
 
@@ -162,13 +171,10 @@ def _short_h(item: Item, off_h: float | None, durations: str, case: PowerCase) -
 
 
 def _sure(item: Item, case: PowerCase) -> Sure:
-    """As sure as its draws; without an air temperature the day is a guess."""
-    ways = item.battery.ways if item.battery else ()
-    if case.air_assumed:
-        return Sure.GUESS
-    if ways and all(way.basis == "measured" for way in ways):
-        return Sure.MEASURED
-    return Sure.MAKER if ways and all(way.basis in {"measured", "maker"} for way in ways) else Sure.GUESS
+    """As sure as the weakest of its draws; without an air temperature the day is a guess."""
+    draws = case.power.draws.get(item.id, {}).values()
+    basis = min((draw.basis for draw in draws), default=Basis.GUESSED)
+    return Sure.GUESS if case.air_assumed else _SURE[basis]
 
 
 def _phase_at(hours: float | None, durations: str, case: PowerCase) -> str:

@@ -5,13 +5,26 @@ from typing import Any
 
 from sqlalchemy import Table
 
-from kitlog.kit.facets import Bank, Battery, Garment, Harness, Reserve, Share, Vessel, WayOfUse, Wing
+from kitlog.kit.facets import (
+    Bank,
+    Battery,
+    Charger,
+    ChargerPort,
+    Garment,
+    Harness,
+    Reserve,
+    Share,
+    Vessel,
+    WayOfUse,
+    Wing,
+)
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
 from kitlog.outing.outing import (
     Answer,
     ChosenSet,
+    Evening,
     Outing,
     Override,
     OwnLine,
@@ -20,6 +33,7 @@ from kitlog.outing.outing import (
     Pin,
     PlugPlan,
     Site,
+    StartCharge,
     Use,
 )
 from kitlog.outing.pilot import BodyMass, Pilot
@@ -51,6 +65,7 @@ ITEMS = Root(
             (Many("ways", kit.WAY_OF_USE, WayOfUse, (Many("shares", kit.WAY_SHARE, Share),)),),
         ),
         One("bank", kit.BANK, Bank),
+        One("charger", kit.CHARGER, Charger, (Many("ports", kit.CHARGER_PORT, ChargerPort),)),
         One("garment", kit.GARMENT, Garment),
         One("vessel", kit.VESSEL, Vessel),
     ),
@@ -82,6 +97,8 @@ OUTINGS = Root(
         Many("own_lines", outing.OWN_LINE, OwnLine),
         Many("plugs", outing.PLUG, PlugPlan),
         Many("uses", outing.USE, Use),
+        Many("starts", outing.START_CHARGE, StartCharge),
+        One("evening", outing.EVENING, Evening, (Values("priority", outing.CHARGE_PRIORITY, "item"),)),
         Many("answers", outing.ANSWER, Answer),
         Many("overrides", outing.OVERRIDE, Override),
     ),

@@ -67,6 +67,18 @@ INPUT = {
         N_("Keep the figure printed on the label and take the other out."),
     ),
     "facet.limits_reversed": (N_("the least load, {low}, is above the greatest, {high}"), N_("Swap the two.")),
+    "way.half_described": (
+        N_("the way of use “{way}” is only half described"),
+        N_("A current needs its volts; a drop of charge needs both ends and the hours between."),
+    ),
+    "way.not_described": (
+        N_("the way of use “{way}” says nothing of its draw"),
+        N_("Give watts, a current, how long it lasts, or a drop of charge."),
+    ),
+    "start_charge.not_rising": (
+        N_("the charges of “{item}” at the start do not rise from low to high"),
+        N_("Sort the three."),
+    ),
     "flight.ends_before_it_begins": (N_("the flight ends before it begins"), N_("Check the two times.")),
     "flight.longer_than_a_day": (
         N_("{minutes} minutes are longer than a day"),

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 from pydantic import AwareDatetime, BaseModel, StringConstraints
 from pydantic.fields import FieldInfo
 
-from kitlog.kit.facets import Battery, Reserve, Wing
+from kitlog.kit.facets import Battery, Reserve, WayOfUse, Wing
 from kitlog.kit.flights import Flight
 from kitlog.kit.service import ServiceRule
-from kitlog.outing.outing import Outing, Phase
+from kitlog.outing.outing import Outing, Phase, StartCharge
 from kitlog.units.days import FIRST_DAY, LAST_DAY
 
 Fields = dict[str, Any]
@@ -113,6 +113,15 @@ def _rising(*names: str) -> Callable[[Fields], Fields]:
     return mend
 
 
+def _way(raw: Fields) -> Fields:
+    """Each description whole or not at all, and at least one of them."""
+    raw = _rising("low_w", "power_w", "high_w")(raw | {"power_w": raw["power_w"] or 0.5})
+    for names in (("from_pct", "to_pct", "over_h"), ("current_ma", "at_v")):
+        if any(raw[name] is None for name in names):
+            raw |= dict.fromkeys(names)
+    return raw
+
+
 def _battery(raw: Fields) -> Fields:
     return raw if raw["wh"] is None or raw["mah"] is None else raw | {"v": None}
 
@@ -146,6 +155,8 @@ _MENDED: dict[type[BaseModel], Callable[[Fields], Fields]] = {
     Reserve: _rising("min_g", "max_g"),
     Phase: _rising("low_h", "likely_h", "high_h"),
     Battery: _battery,
+    WayOfUse: _way,
+    StartCharge: _rising("low_pct", "likely_pct", "high_pct"),
     ServiceRule: _rule,
     Flight: _flight,
     Outing: _outing,

@@ -176,7 +176,7 @@ def test_a_step_that_is_due_runs_once_after_a_copy(made: Path, now: datetime, st
     assert data._raw.execute("PRAGMA foreign_keys").fetchone()[0] == 1
     data.close()
     (copy,) = copies.copies_of(made)
-    assert copy.reason == "schema-1"
+    assert copy.reason == f"schema-{marks.SCHEMA}"
     assert schema_of(copy.path) == before
     DataFile.open(made, now=now).close()
     assert len(copies.copies_of(made)) == 1
@@ -254,6 +254,6 @@ def test_an_older_copy_can_be_put_back(made: Path, now: datetime, step: Callable
     (copy,) = copies.copies_of(made)
     assert verify(copy.path) == ()
     restore(copy.path, made, now)
-    assert schema_of(made)[0] == 1
+    assert schema_of(made)[0] == marks.SCHEMA
     DataFile.open(made, now=now).close()
-    assert schema_of(made)[0] == 2
+    assert schema_of(made)[0] == marks.SCHEMA + 1

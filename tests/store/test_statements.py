@@ -20,14 +20,14 @@ BATTERY = Battery(wh=10, ways=(WayOfUse(name="on", power_w=1, shares=(Share(duri
 
 READINGS: dict[str, tuple[Callable[[Reader], object], int]] = {
     "pilots": (Reader.pilots, 2),
-    "items": (Reader.items, 11),
-    "item": (lambda reader: reader.item("i3"), 11),
+    "items": (Reader.items, 13),
+    "item": (lambda reader: reader.item("i3"), 13),
     "flights": (Reader.flights, 3),
     "rules": (Reader.rules, 2),
     "records": (Reader.records, 2),
     "events": (Reader.events, 1),
-    "outings": (Reader.outings, 13),
-    "outing": (lambda reader: reader.outing("o3"), 13),
+    "outings": (Reader.outings, 16),
+    "outing": (lambda reader: reader.outing("o3"), 16),
     "ticks": (lambda reader: reader.ticks("o3"), 1),
     "preferences": (Reader.preferences, 1),
 }

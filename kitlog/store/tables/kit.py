@@ -8,6 +8,7 @@ from kitlog.store.tables.base import part, root
 from kitlog.store.tables.columns import (
     day,
     entry,
+    moment,
     one_of,
     owner,
     position,
@@ -15,6 +16,7 @@ from kitlog.store.tables.columns import (
     title,
     whole,
     words,
+    yes_no,
 )
 
 PILOT = root(
@@ -101,6 +103,9 @@ BATTERY = part(
     one_of("place", Place),
     real("offset_k", -50, 50),
     real("fixed_c", -40, 60),
+    real("on_hand_pct", 0, 100),
+    moment("on_hand_at"),
+    day("swollen_on"),
 )
 
 WAY_OF_USE = part(
@@ -108,8 +113,18 @@ WAY_OF_USE = part(
     owner("item_id", "battery.item_id"),
     position(),
     title("name"),
-    real("power_w", 0, 1_000, needed=True),
+    real("power_w", 0, 1_000),
+    real("low_w", 0, 1_000),
+    real("high_w", 0, 1_000),
+    real("current_ma", 0, 1_000_000),
+    real("at_v", 0, 100, ends="(]"),
+    real("lasts_h", 0, 10_000, ends="(]"),
+    real("from_pct", 0, 100),
+    real("to_pct", 0, 100),
+    real("over_h", 0, 10_000, ends="(]"),
+    day("measured_on"),
     words("basis"),
+    words("source"),
 )
 
 WAY_SHARE = part(
@@ -137,6 +152,18 @@ BANK = part(
     real("min_w", 0, 1_000),
     real("off_s", 0, 86_400),
     real("quiescent_w", 0, 1_000),
+    real("rated_mah", 0, 1_000_000),
+)
+
+CHARGER = part("charger", owner("item_id", "item.id"), real("total_w", 0, 1_000))
+
+CHARGER_PORT = part(
+    "charger_port",
+    owner("item_id", "charger.item_id"),
+    position(),
+    real("power_w", 0, 1_000),
+    words("connector"),
+    yes_no("fixed_cable"),
 )
 
 GARMENT = part("garment", owner("item_id", "item.id"), real("clo", 0, 10), one_of("layer", Layer), words("part"))

@@ -127,6 +127,29 @@ USE = part(
     real("share", 0, 1, needed=True),
 )
 
+START_CHARGE = part(
+    "start_charge",
+    owner("outing_id", "outing.id"),
+    position(),
+    title("item"),
+    real("low_pct", 0, 100, needed=True),
+    real("likely_pct", 0, 100, needed=True),
+    real("high_pct", 0, 100, needed=True),
+)
+
+EVENING = part(
+    "evening",
+    owner("outing_id", "outing.id"),
+    Column("from_at", ClockText, nullable=False),
+    Column("bed_at", ClockText, nullable=False),
+    Column("up_at", ClockText, nullable=False),
+    Column("leave_at", ClockText, nullable=False),
+    whole("sockets", 0, 100),
+    real("place_c", -60, 60),
+)
+
+CHARGE_PRIORITY = part("charge_priority", owner("outing_id", "evening.outing_id"), position(), title("item"))
+
 ANSWER = part(
     "answer",
     owner("outing_id", "outing.id"),

@@ -1,0 +1,54 @@
+"""How much energy is in an item's cell, and what of a bank's reaches its ports."""
+
+from kitlog.budget.power.describe_capacity import (
+    USUAL_EFF,
+    BankEnergy,
+    Meaning,
+    bank_from_both,
+    bank_from_cell,
+    bank_from_mah,
+    cell_from_wh,
+)
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import Kind
+
+
+def is_bank(item: Item) -> bool:
+    """Whether it feeds others."""
+    return item.kind is Kind.POWER_BANK or item.bank is not None
+
+
+def energy_wh(item: Item) -> float | None:
+    """Label energy of the cell in Wh; None: not known. mAh that mean the 5 V of the ports have the loss inside already.
+
+    Raises:
+        InputFault: ``cell.gives_more``: the ports are said to give more than the cell holds.
+    """
+    label_wh = item.battery.energy_wh if item.battery else None
+    if label_wh is not None:
+        return label_wh
+    known = _bank_energy(item)
+    return known.cell.likely_wh if known else None
+
+
+def port_efficiency(item: Item) -> float:
+    """Energy at a bank's ports per energy out of its cell: its own figure, else that of its label, else the usual one.
+
+    Raises:
+        InputFault: ``cell.gives_more``: the ports are said to give more than the cell holds.
+    """
+    if item.bank and item.bank.efficiency_pct:
+        return item.bank.efficiency_pct / 100
+    known = _bank_energy(item)
+    return known.eff if known else USUAL_EFF
+
+
+def _bank_energy(item: Item) -> BankEnergy | None:
+    rated_mah = item.bank.rated_mah if item.bank else None
+    cell_wh = item.battery.energy_wh if item.battery else None
+    eff = item.bank.efficiency_pct / 100 if item.bank and item.bank.efficiency_pct else USUAL_EFF
+    if rated_mah and cell_wh:
+        return bank_from_both(cell_from_wh(cell_wh), rated_mah)
+    if rated_mah:
+        return bank_from_mah(rated_mah, Meaning.PORT_5V, eff=eff)
+    return bank_from_cell(cell_from_wh(cell_wh), eff) if cell_wh else None

@@ -1,0 +1,109 @@
+"""What an item draws in a phase: its ways of use, the shares of the time, and what the figures rest on."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from kitlog.budget.power.checks import SHARES_TOLERANCE
+from kitlog.budget.power.describe import (
+    Basis,
+    DrawRange,
+    draw_from_current,
+    draw_from_drop,
+    draw_from_runtime,
+    mean_draw,
+)
+from kitlog.fault import InputFault
+from kitlog.kit.facets import Battery, WayOfUse
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import PhaseWay
+from kitlog.outing.library import Library
+from kitlog.outing.outing import Outing, Phase
+from kitlog.packing.capacity import energy_wh
+
+NOTHING = DrawRange(0.0, 0.0, 0.0, Basis.MEASURED)
+"""Off: sure to draw nothing."""
+
+Part = tuple[DrawRange, float]
+
+_BASES = {"measured": Basis.MEASURED, "maker": Basis.STATED}
+
+
+def way_draw(way: WayOfUse, item: Item) -> DrawRange | None:
+    """The draw of one way of use; None: hours or a drop were given, but the energy of the cell is not known.
+
+    Raises:
+        InputFault: ``draw.drop_too_small`` and the like: what was given cannot be a draw.
+    """
+    battery, cell_wh = item.battery or Battery(), energy_wh(item)
+    health = 1.0 if battery.health_pct is None else battery.health_pct / 100
+    described = way.described
+    if described == "current":
+        draw = draw_from_current(way.current_ma or 0.0, way.at_v or 1.0)
+        return replace(draw, basis=Basis.MEASURED) if way.basis == "measured" else draw
+    if described == "watts":
+        return _stated(way)
+    if not cell_wh or not health:
+        return None
+    if described == "hours":
+        cutoff = (battery.cutoff_pct or 0.0) / 100
+        return draw_from_runtime(way.lasts_h or 1.0, cell_wh, health=health, cutoff=cutoff)
+    return draw_from_drop(way.from_pct or 0.0, way.to_pct or 0.0, way.over_h or 1.0, cell_wh, health=health)
+
+
+def _stated(way: WayOfUse) -> DrawRange:
+    likely_w = way.power_w or 0.0
+    low_w = likely_w if way.low_w is None else way.low_w
+    high_w = likely_w if way.high_w is None else way.high_w
+    return DrawRange(low_w, likely_w, high_w, _BASES.get(way.basis, Basis.GUESSED))
+
+
+def phase_draw(item: Item, phase: Phase, outing: Outing, library: Library) -> DrawRange | None:
+    """Mean draw in a phase: by the outing's own shares, else the item's, else as usual for its kind; None: not known.
+
+    The outing's shares add up to 1. The item's own may leave a rest in which it is off. An item with one way of use and
+    no shares draws in the phases usual for its kind.
+
+    Raises:
+        InputFault: ``draw.shares`` with the names of item and phase.
+    """
+    ways = item.battery.ways if item.battery else ()
+    planned = [(use.way, use.share) for use in outing.uses if use.item == item.id and use.phase == phase.name]
+    if planned:
+        by_name = {way.name: way for way in ways}
+        if not {name for name, _ in planned} <= by_name.keys():
+            return None
+        return _mean([(by_name[name], share) for name, share in planned], item, phase)
+    if any(way.shares for way in ways):
+        parts = [*_own_shares(ways, phase.way)]
+        rest = 1.0 - sum(share for _, share in parts)
+        return _mean(parts, item, phase, max(rest, 0.0))
+    used = bool(ways) and phase.way in library.facts(item.kind).used_in
+    return known_draw(ways[0], item) if used else NOTHING
+
+
+def known_draw(way: WayOfUse, item: Item) -> DrawRange | None:
+    """A description that cannot be a draw is refused where it is entered; in a day it is not known."""
+    try:
+        return way_draw(way, item)
+    except InputFault:
+        return None
+
+
+def _own_shares(ways: Iterable[WayOfUse], moving: PhaseWay) -> Iterator[tuple[WayOfUse, float]]:
+    for way in ways:
+        for share in way.shares:
+            if share.during is moving:
+                yield way, share.share
+
+
+def _mean(parts: Iterable[tuple[WayOfUse, float]], item: Item, phase: Phase, off: float = 0.0) -> DrawRange | None:
+    drawn: list[Part] = [(NOTHING, off)] if off > SHARES_TOLERANCE else []
+    for way, share in parts:
+        draw = known_draw(way, item)
+        if draw is None:
+            return None
+        drawn.append((draw, share))
+    try:
+        return mean_draw(drawn, device=item.name, phase=phase.name)
+    except InputFault as fault:
+        raise InputFault(fault.code, **{**fault.facts, "item": item.id}) from None
