@@ -7,9 +7,9 @@ from typing import TypeVar
 from kitlog.fault import InputFault
 from kitlog.kit.item import Item
 from kitlog.outing.library import Library
-from kitlog.outing.outing import Outing, Pin, PlugPlan, Use
+from kitlog.outing.outing import Outing, Pin, PlugPlan, StartCharge, Use
 
-M = TypeVar("M", Pin, PlugPlan, Use)
+M = TypeVar("M", Pin, PlugPlan, Use, StartCharge)
 
 
 def with_ids(outing: Outing, kit: Sequence[Item]) -> Outing:
@@ -25,7 +25,11 @@ def with_ids(outing: Outing, kit: Sequence[Item]) -> Outing:
         "pinned": tuple(finder.put(pin, "pinned", "item") for pin in outing.pinned),
         "left_out": tuple(finder.id(name, "left_out") for name in outing.left_out),
         "uses": tuple(finder.put(use, "uses", "item") for use in outing.uses),
+        "starts": tuple(finder.put(start, "starts", "item") for start in outing.starts),
     }
+    if outing.evening is not None:
+        first = tuple(finder.id(name, "evening.priority") for name in outing.evening.priority)
+        update["evening"] = outing.evening.model_copy(update={"priority": first})
     if outing.plugs is not None:
         update["plugs"] = tuple(finder.put(plug, "plugs", "device", "bank") for plug in outing.plugs)
     return outing.model_copy(update=update)
@@ -79,5 +83,5 @@ class _Finder:
         return found[0]
 
     def put(self, model: M, where: str, *fields: str) -> M:
-        """A copy of a pin, use or plug with the named fields as ids."""
+        """A copy of a pin, use, plug or charge with the named fields as ids."""
         return model.model_copy(update={f: self.id(getattr(model, f), f"{where}.{f}") for f in fields})
