@@ -8,6 +8,7 @@ import re
 from functools import lru_cache
 
 from kitlog.files.table.name_heads import head_kind
+from kitlog.files.table.proper_names import named_kind
 from kitlog.files.table.vocabulary import Vocabulary
 from kitlog.files.table.word_forms import form
 from kitlog.files.table.word_sets import KindVocabulary
@@ -68,10 +69,13 @@ def _says_nothing(part: str, known: KindVocabulary) -> bool:
 
 @lru_cache(maxsize=4096)
 def kind_guessed(name: str, words: Vocabulary) -> Kind | None:
-    """The kind that the head of a name tells, a guess; None where it is not plain."""
+    """The kind that the head of a name tells, or a kind's word before a proper name; a guess, None where none is plain.
+    """
     text = _CUT.split(_BRACKETS.sub(" ", name[:_LONGEST]).strip(), maxsplit=1)[0]
     known = words.kinds
-    whole = head_kind(text, known) if _JOINS.search(text) is None else known.last.get(form(text))
+    if _JOINS.search(text) is None:
+        return head_kind(text, known) or named_kind(text, known)
+    whole = known.last.get(form(text))
     if whole is not None:
         return whole
     kinds = {head_kind(part, known) for part in _JOINS.split(text) if part.strip()}

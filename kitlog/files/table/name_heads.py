@@ -12,7 +12,7 @@ _GERMAN = re.compile(r"[äöüß]", re.IGNORECASE)
 _CARRIERS = frozenset({Kind.BAG, Kind.CABLE, Kind.CHARGER})
 """What is often named with the thing that it is for, in any order of the words."""
 _SETS_OF = frozenset({"pair", "pairs", "set", "paar", "spare"})
-_ARTICLES = frozenset({"de", "d", "du", "des", "la", "le", "les", "l", "un", "une", "my", "mein", "meine", "the", "a"})
+ARTICLES = frozenset({"de", "d", "du", "des", "la", "le", "les", "l", "un", "une", "my", "mein", "meine", "the", "a"})
 _SIZES = frozenset({"xxs", "xs", "sm", "ml", "xl", "xxl", "xxxl"})
 """Sizes of clothes and wings; those of one letter go without."""
 _PART_LETTERS = 5
@@ -40,9 +40,9 @@ def _own_tokens(tokens: list[str], known: KindVocabulary) -> list[str]:
     if "of" in own[1:]:
         at = own.index("of", 1)
         own = own[at + 1 :] if set(own[:at]) <= _SETS_OF | known.adjectives else own[:at]
-    while own and not _is_phrase(own, known) and _says_nothing(own[-1], known):
+    while own and not _is_phrase(own, known) and says_nothing(own[-1], known):
         own = own[:-1]
-    while own and not _is_phrase(own, known) and (_says_nothing(own[0], known) or own[0] in _ARTICLES):
+    while own and not _is_phrase(own, known) and (says_nothing(own[0], known) or own[0] in ARTICLES):
         own = own[1:]
     return own
 
@@ -52,7 +52,7 @@ def _is_phrase(tokens: list[str], known: KindVocabulary) -> bool:
     return whole in known.last or whole in known.first or whole in known.alone
 
 
-def _says_nothing(word: str, known: KindVocabulary) -> bool:
+def says_nothing(word: str, known: KindVocabulary) -> bool:
     """Looks, sizes, numbers and single letters."""
     return (
         len(word) == 1
@@ -75,11 +75,11 @@ def _by_last(tokens: list[str], known: KindVocabulary) -> Kind | None:
             kind = known.last.get(tail) or (known.alone.get(tail) if start == 0 else None)
             if kind is not None:
                 return _unless_part(kind, tokens[:start], known)
-    kind = _by_ending(tokens[-1], known)
+    kind = ending_kind(tokens[-1], known)
     return _unless_part(kind, tokens[:-1], known)
 
 
-def _by_ending(word: str, known: KindVocabulary) -> Kind | None:
+def ending_kind(word: str, known: KindVocabulary) -> Kind | None:
     """What a German compound ends as."""
     if word in known.never:
         return None
@@ -108,7 +108,7 @@ def _unless_part(kind: Kind | None, others: list[str], known: KindVocabulary) ->
 
 def _carries(word: str, known: KindVocabulary) -> bool:
     """A bag, cable or charger: "Tasche Helm" is no helmet."""
-    return (known.last.get(word) or _by_ending(word, known)) in _CARRIERS
+    return (known.last.get(word) or ending_kind(word, known)) in _CARRIERS
 
 
 def _is_part(word: str, known: KindVocabulary) -> bool:

@@ -117,7 +117,19 @@ def _kinds(lists: KindLists, other: OtherLists) -> KindVocabulary:
     alone = {one: entry.kind for entry in lists.kinds for word in entry.alone for one in forms(word)}
     ends = sorted(_ends(lists.kinds), key=lambda end: -len(end[0]))
     sets = (lists.broad, lists.never, lists.parts, other.adjectives, other.after)
-    return KindVocabulary(last, first, alone, tuple(ends), *map(_set, sets))
+    named = {one: entry.kind for entry in lists.kinds for word in entry.named for one in forms(word)}
+    fittings = frozenset(_in_all_languages((*lists.parts, *lists.fittings)))
+    endings = (*lists.noun_endings, *(word for word in fittings if len(word) >= _ENDING))
+    return KindVocabulary(last, first, alone, tuple(ends), *map(_set, sets), named, fittings, endings)
+
+
+_ENDING = 5
+"""Letters of a fitting from which on a word that ends so is a compound of it ("Innenfutter")."""
+
+
+def _in_all_languages(words: Words) -> Iterator[str]:
+    for plurals in (english_plurals, german_plurals, french_plurals):
+        yield from _spread(words, plurals)
 
 
 def _spread(words: Words, plurals: Callable[[str], Iterable[str]]) -> Iterator[str]:

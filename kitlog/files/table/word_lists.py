@@ -47,6 +47,7 @@ class KindWords(Frozen):
     any: Words = ()
     ends: Words = ()
     alone: Words = ()
+    named: Words = ()
 
 
 class KindLists(Frozen):
@@ -55,6 +56,8 @@ class KindLists(Frozen):
     broad: Words
     never: Words
     parts: Words
+    fittings: Words
+    noun_endings: Words
     kinds: tuple[KindWords, ...]
 
 

@@ -13,7 +13,9 @@ class KindVocabulary:
     Attributes:
         last: words that tell the kind where a name ends with them (English, German), first: where it begins with them
             (French), alone: where it is nothing else; ends: endings of German compounds, the longest first.
+        named: words that tell the kind before a proper name, of those that else stand alone.
         broad, never, parts, adjectives, after: as told in the lists.
+        fittings: with plurals; endings: those of ordinary words, the long fittings and parts among them.
     """
 
     last: Mapping[str, Kind]
@@ -25,6 +27,9 @@ class KindVocabulary:
     parts: frozenset[str]
     adjectives: frozenset[str]
     after: frozenset[str]
+    named: Mapping[str, Kind]
+    fittings: frozenset[str]
+    endings: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -104,6 +104,41 @@ def test_where_the_head_says_nothing_no_kind_is_guessed(name: str) -> None:
     assert kind_guessed(name, WORDS) is None
 
 
+NAMED = {
+    Kind.HELMET: "Helm Roc, Helmet Aria M, Casque Roc, Casque Brise noir, HELM ROC, My Helmet Aria",
+    Kind.WING: "Gleitschirm Wolkenspur, Gleitschirm Wolkenspur 3, Glider Skylark 4 (M), Schirm Milan 2, Aile Brise",
+    Kind.HARNESS: "Harness Tern, Liegegurtzeug Talwind, Sellette Brume L",
+    Kind.RESERVE: "Retter Petrel 110, Rettungsgerät Firn, Parachute de secours Nuage",
+    Kind.INSTRUMENT: "Vario Chirp, GPS Steigwert G5",
+    Kind.POWER_BANK: "Power bank Ox, Powerbank Zellwerk 20",
+    Kind.RADIO: "Radio Corrie, Funkgerät Talfunk X2",
+    Kind.GLOVES: "Gloves Fell, Winterhandschuhe Firn, Mitaines, Reserve Handschuhe",
+}
+
+FITTINGS = (
+    "Helm Innenfutter, Gleitschirm Leinensatz, Vario Halterung, Jacket liner, Jacket Liner, Phone Case, Phone Tripod, "
+    "Reserve Handle, Harness Airbag, Helmet Light, Helm Kinnriemen, Gurtzeug Sitzbrett, Reserve Zwieback, Reserve Akku, "
+    "Vario Software Update, Gleitschirm Wartung, Gleitschirm Kurs, Casque Visière, Casque Bluetooth, Helmet Intercom, "
+    "Camera Gimbal, Gurtzeug Protektor, Harness Speedbag, Wing Trimming, Handschuh Wärmer, Schuh Trockner, Radio PTT, "
+    "Vario Saugnapf, Handy Hülle, helm roc, Helm innen, Helm und Roc, Roc, Gleitschirm Befestigung, Helmet Chin Straps"
+)
+
+
+@pytest.mark.parametrize(("kind", "name"), _cases(NAMED))
+def test_a_kinds_word_before_a_proper_name_tells_the_kind(kind: Kind, name: str) -> None:
+    assert kind_guessed(name, WORDS) is kind
+
+
+@pytest.mark.parametrize("name", [name.strip() for name in FITTINGS.split(",")])
+def test_a_kinds_word_before_an_ordinary_word_does_not(name: str) -> None:
+    assert kind_guessed(name, WORDS) is None
+
+
+def test_what_belongs_to_a_thing_is_of_its_own_kind() -> None:
+    names = ("Funkgerät Ladekabel", "Gleitschirm-Packsack", "Radio Charger", "Vario Pouch")
+    assert [kind_guessed(name, WORDS) for name in names] == [Kind.CABLE, Kind.BAG, Kind.CHARGER, Kind.BAG]
+
+
 @pytest.mark.parametrize("part", ["handle", "bridle", "container", "Griff", "Innencontainer", "Akku", "poignée", "pin"])
 @pytest.mark.parametrize("thing", ["reserve", "Retter", "Rettungsschirm", "wing", "helmet"])
 def test_a_part_is_never_the_thing_itself(thing: str, part: str) -> None:
