@@ -99,13 +99,18 @@ def _rows(
     for record, (line, cells) in enumerate(_records(text, mark, file, found, skipped), 1):
         if record % _TELL_EVERY == 0:
             tell(min(line / lines, 1.0))
-        if not any(cells) or not "".join(cells).strip():
+        if not _says_anything(cells):
             continue
         filled += 1
         if filled > MAX_ROWS + 1:  # the headings besides
             raise InputFault("table.too_many_rows", file=file, limit=MAX_ROWS)
         typed = [_unquoted(cell) for cell in cells] if formulas else cells
         yield GridRow(Spot(line, record), within_columns(typed, file))
+
+
+def _says_anything(cells: list[str]) -> bool:
+    """Whether a row holds more than blanks; most do in the first cell."""
+    return bool(cells) and (bool(cells[0].strip()) or bool("".join(cells).strip()))
 
 
 def _unquoted(cell: str) -> str:
@@ -115,10 +120,13 @@ def _unquoted(cell: str) -> str:
 
 def _records(text: str, mark: str, file: str, found: _Found, skipped: int) -> Iterator[tuple[int, list[str]]]:
     """Each row with the text line on which it begins."""
-    lines = _Lines(text, file, skipped)
+    lines = _lines(text, file, skipped)
     delimiter = mark or _NO_SEPARATOR
     blanks = bool(mark) and not found.strict and f'{mark} "' in text
     reader = csv.reader(lines, delimiter=delimiter, skipinitialspace=blanks, strict=True)
+    if '"' not in text:  # then nothing can be wrong, and each line is a row
+        yield from enumerate(reader, 1 + skipped)
+        return
     while True:
         begin = reader.line_num + 1
         try:
@@ -129,7 +137,7 @@ def _records(text: str, mark: str, file: str, found: _Found, skipped: int) -> It
             if found.strict or reader.line_num != begin or "expected after" not in str(error):
                 raise _fault(error, file, begin + skipped) from error
             found.loose.append(begin + skipped)
-            yield begin + skipped, _loosely(lines.last, delimiter)
+            yield begin + skipped, _loosely(lines[reader.line_num - 1], delimiter)
         else:
             return
 
@@ -150,18 +158,12 @@ def _fault(error: csv.Error, file: str, row: int) -> InputFault:
     return InputFault("table.malformed", file=file, row=row, reason=reason)
 
 
-class _Lines:
-    """Line by line, the last one kept, none longer than a table has them."""
-
-    def __init__(self, text: str, file: str, skipped: int) -> None:
-        longest = max(map(len, io.StringIO(text, newline="\n")))
-        if longest > MAX_LINE:
-            row = next(n for n, line in enumerate(io.StringIO(text, newline="\n"), 1) if len(line) == longest)
-            raise InputFault("table.line_too_long", file=file, row=row + skipped, limit=MAX_LINE)
-        self._lines = io.StringIO(text, newline="\n")
-        self.last = ""
-
-    def __iter__(self) -> Iterator[str]:
-        for line in self._lines:
-            self.last = line
-            yield line
+def _lines(text: str, file: str, skipped: int) -> list[str]:
+    """The lines of a text, none longer than a table has them."""
+    lines = list(io.StringIO(text, newline="\n"))
+    lengths = list(map(len, lines))
+    longest = max(lengths)
+    if longest > MAX_LINE:
+        row = lengths.index(longest) + 1 + skipped
+        raise InputFault("table.line_too_long", file=file, row=row, limit=MAX_LINE)
+    return lines

@@ -1,11 +1,11 @@
 """Rows of a table into items: new ones, changes to those the kit has, and every problem by row and column."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Container, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Any
 
-from pydantic import ValidationError
+from pydantic import BaseModel, ValidationError
 
 from kitlog.fault import InputFault
 from kitlog.files.csv_checks import Values, checked
@@ -15,11 +15,20 @@ from kitlog.files.csv_problems import CellProblem, Problems, shown
 from kitlog.files.csv_rows import Row
 from kitlog.files.table.cells import Cell, text_of
 from kitlog.files.table.kit_reading import KitReading, ReadRow
+from kitlog.kit.facets import Bank, Battery, Garment, Harness, Reserve, Vessel, Wing
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import MassSource
 from kitlog.kit.meeting import Identity, Met, meetings
 
-_PATHS = {column.heading: column.path for column in KIT.all}
+_IN_FACETS = {column.heading: column.path for column in KIT.all if len(column.path) > 1}
+"""Headings of figures that lie in a facet of the item: the name of the facet, and their own."""
+_FACETS: Mapping[str, type[BaseModel]] = {
+    "battery": Battery, "bank": Bank, "garment": Garment, "harness": Harness, "reserve": Reserve, "vessel": Vessel,
+    "wing": Wing,
+}  # fmt: skip
+
+_checked_item: Callable[[object], Item] = Item.__pydantic_validator__.validate_python
+"""As `Item.model_validate`, without its look at arguments that nobody gives: thousands of rows go through it."""
 
 
 class Existing(StrEnum):
@@ -75,7 +84,7 @@ class _Draft:
     row: ReadRow
     id: str
     met: Met | None
-    values: dict[str, object]
+    values: Mapping[str, object]
     fitted_to: str | None = None
 
 
@@ -88,6 +97,7 @@ class _Work:
     leave_out: bool
     problems: list[CellProblem] = field(default_factory=list)
     dropped: list[CellProblem] = field(default_factory=list)
+    facets: "_Facets" = field(default_factory=lambda: _Facets())
 
     def note(self, problem: CellProblem) -> None:
         """A problem under the heading of the file, among those that refuse the table or those that are left out."""
@@ -153,7 +163,7 @@ def _identity(row: ReadRow) -> Identity:
 
 
 def _draft(row: ReadRow, met: Met | None, new_id: Callable[[], str]) -> _Draft:
-    return _Draft(row, met.item.id if met else new_id(), met, dict(row.values))
+    return _Draft(row, met.item.id if met else new_id(), met, row.values)
 
 
 def _fit(drafts: Sequence[_Draft], known: Sequence[Item], work: _Work) -> None:
@@ -165,9 +175,14 @@ def _fit(drafts: Sequence[_Draft], known: Sequence[Item], work: _Work) -> None:
     here = [Named(as_name(str(draft.values["name"])), draft.id, draft.row.spot.row) for draft in drafts]
     index = NameIndex([*here, *(Named(item.name, item.id) for item in known if item.id not in ours)])
     for draft in fitting:
-        cell = str(draft.values.pop("fitted_to"))
+        cell = str(draft.values["fitted_to"])
+        draft.values = _without(draft.values, {"fitted_to"})
         draft.fitted_to = _target(draft, cell, index, work)
     _note_circles(fitting, work)
+
+
+def _without(values: Mapping[str, object], headings: Container[str]) -> dict[str, object]:
+    return {heading: value for heading, value in values.items() if heading not in headings}
 
 
 def _target(draft: _Draft, cell: str, index: NameIndex, work: _Work) -> str | None:
@@ -194,21 +209,52 @@ def _note_circles(drafts: Sequence[_Draft], work: _Work) -> None:
             member.fitted_to = None
 
 
-def _nested(values: Mapping[str, object], into: dict[str, Any]) -> dict[str, Any]:
-    """Values by their paths in the model, laid over what is there."""
-    for heading, value in values.items():
-        path = _PATHS[heading]
-        if len(path) == 1:
-            into[heading] = value
-            continue
-        *parents, last = path
-        place = into
-        for parent in parents:
-            if place.get(parent) is None:
-                place[parent] = {}
-            place = place[parent]
-        place[last] = value
-    return into
+Figures = tuple[tuple[str, object], ...]
+"""Figures of facets by heading."""
+
+
+class _Facets:
+    """Facets of new items, checked once for all rows that give the same figures: they are frozen, and may be shared."""
+
+    def __init__(self) -> None:
+        self._checked: dict[Figures, Mapping[str, object]] = {}
+
+    def of(self, figures: Figures) -> Mapping[str, object]:
+        """The facets by name; as plain figures where they make none, so that the item says why."""
+        try:
+            found = self._checked.get(figures)
+        except TypeError:  # a way of use cannot be looked up
+            return _by_facet(figures, {})
+        if found is None:
+            found = self._checked[figures] = {name: _facet(name, own) for name, own in _by_facet(figures, {}).items()}
+        return found
+
+
+def _facet(name: str, figures: Mapping[str, object]) -> object:
+    try:
+        return _FACETS[name].model_validate(figures)
+    except ValidationError:
+        return figures
+
+
+def _by_facet(figures: Figures, base: Mapping[str, Any]) -> dict[str, dict[str, object]]:
+    """Figures by facet and name, laid over those of a base."""
+    found: dict[str, dict[str, object]] = {}
+    for heading, value in figures:
+        facet, name = _IN_FACETS[heading]
+        if facet not in found:
+            found[facet] = dict(base.get(facet) or {})
+        found[facet][name] = value
+    return found
+
+
+def _fields(draft: _Draft, base: Mapping[str, Any], facets: _Facets) -> dict[str, Any]:
+    """Values by their fields in the model, laid over what is there."""
+    fields = {**base, **draft.values}
+    figures = tuple([(heading, fields.pop(heading)) for heading in draft.values if heading in _IN_FACETS])
+    if figures:
+        fields |= _by_facet(figures, base) if draft.met else facets.of(figures)
+    return fields
 
 
 def _new(draft: _Draft, work: _Work) -> Item | None:
@@ -224,10 +270,10 @@ def _changed(draft: _Draft, existing: Existing | None, work: _Work) -> Changed |
         work.add(draft.row, "name", "table.meets_several", value=shown(met.item.name))
         return None
     if not draft.row.kind_said:
-        draft.values.pop("kind", None)
+        draft.values = _without(draft.values, {"kind"})
     mass = draft.values.get("mass_g")
     if mass is not None and mass != met.item.mass_g:
-        draft.values.setdefault("mass_source", MassSource.GUESS)
+        draft.values = {"mass_source": MassSource.GUESS, **draft.values}
     after = _item(draft, met.item.model_dump(), work)
     return None if after is None else Changed(met.item, after)
 
@@ -237,10 +283,9 @@ def _item(draft: _Draft, base: dict[str, Any], work: _Work) -> Item | None:
     if draft.fitted_to is not None:
         base["fitted_to"] = draft.fitted_to
     while True:
-        parts = {name: dict(part) for name, part in base.items() if isinstance(part, dict)}
-        fields = _nested(draft.values, base | parts)
+        fields = _fields(draft, base, work.facets)
         try:
-            return Item.model_validate(fields)
+            return _checked_item(fields)
         except ValidationError:
             problems = list(_problems(draft, fields, work))
         for problem in problems:
@@ -248,8 +293,7 @@ def _item(draft: _Draft, base: dict[str, Any], work: _Work) -> Item | None:
         wrong = {problem.column for problem in problems} & set(draft.values) - {"name"}
         if not work.leave_out or not wrong:
             return None
-        for heading in wrong:
-            del draft.values[heading]
+        draft.values = _without(draft.values, wrong)
 
 
 def _problems(draft: _Draft, fields: Mapping[str, Any], work: _Work) -> Iterator[CellProblem]:
@@ -266,7 +310,10 @@ def _text(row: ReadRow, heading: str, work: _Work) -> str:
 
 
 def _twins(rows: Sequence[ReadRow]) -> tuple[tuple[int, ...], ...]:
+    cells = [tuple(row.cells) for row in rows]
+    if len(set(cells)) == len(cells):
+        return ()
     alike: dict[tuple[Cell, ...], list[int]] = {}
-    for row in rows:
-        alike.setdefault(tuple(row.cells), []).append(row.spot.row)
+    for row, same in zip(rows, cells, strict=True):
+        alike.setdefault(same, []).append(row.spot.row)
     return tuple(tuple(lines) for lines in alike.values() if len(lines) > 1)

@@ -238,12 +238,10 @@ def _rows(sheet: Sheet) -> tuple[ReadRow, ...]:
     }
     if "draw_w" in kept:
         kept["draw_w"] = [None if watts is None else [_on(watts)] for watts in kept["draw_w"]]
-    names = tuple(kept)
-    read = zip(*kept.values(), strict=True)
     guessed = sheet.guesses.get("kind", frozenset())
     return tuple(
-        ReadRow(row.spot, _known(names, values), row.cells, at not in guessed)
-        for at, (row, values) in enumerate(zip(sheet.rows, read, strict=True))
+        ReadRow(row.spot, values, row.cells, at not in guessed)
+        for at, (row, values) in enumerate(zip(sheet.rows, _known(kept), strict=True))
     )
 
 
@@ -251,8 +249,19 @@ def _is_known(value: object) -> bool:
     return value is not None
 
 
-def _known(names: Sequence[str], values: Sequence[object]) -> dict[str, object]:
-    return {name: value for name, value in zip(names, values, strict=True) if value is not None}
+def _known(columns: Mapping[str, Sequence[object]]) -> list[dict[str, object]]:
+    """What each row says, by heading, without what is not known; the full columns, which most are, all at once."""
+    full = {name: values for name, values in columns.items() if None not in values}
+    rows: list[dict[str, object]] = [
+        dict(zip(full, values, strict=True)) for values in zip(*full.values(), strict=True)
+    ]
+    rows = rows or [{} for _ in columns["name"]]
+    for name, values in columns.items():
+        if name not in full:
+            for row, value in zip(rows, values, strict=True):
+                if value is not None:
+                    row[name] = value
+    return rows
 
 
 def _on(watts: object) -> dict[str, Any]:

@@ -61,7 +61,7 @@ def read_masses(
         reading = read_marked(cells, _quick(bare, limit, own=own), lambda cell: careful(cell, bare), text_of, answers)
     else:
         reading = read_marked(keys, lambda _: None, lambda key: careful(*key), lambda key: text_of(key[0]), answers)
-    items = zip(cells[: len(cells) - evidence], reading.values, strict=False)
+    items = zip(cells[: len(cells) - evidence], reading.values, strict=False) if finer else ()
     rounded = [cell for cell, grams in items if grams in finer.get(cell, ())]
     reading = _with_rounded(reading, rounded) if rounded else reading
     follows = answer not in ("", answers.to(Question.MASS_UNIT)) and not units

@@ -39,16 +39,18 @@ def _sources(sheet: Sheet) -> None:
 
 
 def _pieces(sheet: Sheet) -> list[int]:
-    return [1 if n is None else int(str(n)) for n in sheet.values.get("quantity", [None] * len(sheet.rows))]
+    return [n if isinstance(n, int) else 1 for n in sheet.values.get("quantity", [None] * len(sheet.rows))]
 
 
 def _by_total(sheet: Sheet) -> None:
     """What a total below says of rows of several pieces; without one that the masses were taken as of one piece."""
     pieces, masses = _pieces(sheet), sheet.values["mass_g"]
     several = [at for at, n in enumerate(pieces) if n > 1 and masses[at] is not None]
-    totals = [int(str(total)) for total in sheet.values.get("total mass_g", []) if total is not None]
-    plain = sum(int(str(mass)) for mass in masses if mass is not None)
-    each = sum(int(str(mass)) * n for mass, n in zip(masses, pieces, strict=True) if mass is not None)
+    totals = [total for total in sheet.values.get("total mass_g", []) if isinstance(total, int)]
+    if not several and not totals:
+        return
+    plain = sum(mass for mass in masses if isinstance(mass, int))
+    each = sum(mass * n for mass, n in zip(masses, pieces, strict=True) if isinstance(mass, int))
     column = sheet.columns["mass_g"]
     facts = {"heading": column.heading, "rows": spots_of(sheet, several), "sum_g": plain, "sum_all_g": each}
     is_plain, is_each = (any(_agree(total, known) for total in totals) for known in (plain, each))

@@ -14,9 +14,8 @@ def settle_powers(sheet: Sheet) -> None:
     """Leave in the sheet Wh, mAh and V that agree, and draws in W."""
     if "battery" in sheet.values:
         _part(sheet)
-    if not sheet.own and any(part in sheet.values for part in _PARTS):
-        capacities = sheet.values.get("battery_mah", ())
-        for at in (at for at, mah in enumerate(capacities) if mah is not None):
+    if not sheet.own and "battery_mah" in sheet.values:
+        for at in _doubtful(sheet):
             _agree(sheet, at)
     for at, value in enumerate(sheet.values.get("draw_w", ())):
         if isinstance(value, Milliamps):
@@ -43,15 +42,28 @@ def _part(sheet: Sheet) -> None:
 
 
 def _figure(sheet: Sheet, at: int, part: str) -> float | None:
-    value = sheet.values[part][at] if part in sheet.values else None
+    return _number(sheet.values[part][at]) if part in sheet.values else None
+
+
+def _doubtful(sheet: Sheet) -> list[int]:
+    """The rows whose mAh are doubtful beside their Wh and V; figures that many rows share are looked at once."""
+    unknown = [None] * len(sheet.rows)
+    rows = list(zip(*(sheet.values.get(part, unknown) for part in _PARTS), strict=True))
+    doubtful = {figures for figures in set(rows) if _is_doubtful(*map(_number, figures))}
+    return [at for at, figures in enumerate(rows) if figures in doubtful] if doubtful else []
+
+
+def _is_doubtful(wh: float | None, mah: float | None, v: float | None) -> bool:
+    return mah is not None and doubt_of(wh, mah, v) is not None
+
+
+def _number(value: object) -> float | None:
     return value if isinstance(value, int | float) else None
 
 
 def _agree(sheet: Sheet, at: int) -> None:
     """Ask what is open about a row's figures; what stays open is left not known."""
     figures: Electric = (_figure(sheet, at, _PARTS[0]), _figure(sheet, at, _PARTS[1]), _figure(sheet, at, _PARTS[2]))
-    if doubt_of(*figures) is None:
-        return
     answered: list[Question] = []
     while question := doubt_of(*figures, answered=answered):
         asked = _asked_of(question)

@@ -4,6 +4,7 @@ import csv
 import io
 import re
 from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import islice
 
@@ -34,7 +35,7 @@ def separator_of(text: str) -> str:
     found = [mark for mark in _CANDIDATES if mark in text]
     if not found:
         return ""
-    fits = [_fit(text, mark) for mark in found]
+    fits = [_fit(_lines(text), mark) for mark in found]
     if len(fits) > 1:
         fits = _without_decimals(text, fits)
     best = max(fits, key=lambda fit: fit.score)
@@ -48,12 +49,17 @@ def _without_decimals(text: str, fits: list[Fit]) -> list[Fit]:
     """The comma judged anew where another separator fits too: not as a decimal mark any more."""
     if fits[-1].mark != "," or not any(fit.score >= _RIVAL for fit in fits[:-1]):
         return fits
-    return [*fits[:-1], _fit(_DECIMAL.sub(".", text[:_LETTERS]), ",")]
+    lines = (_DECIMAL.sub(".", line) for line in _lines(text[:_LETTERS]))
+    return [*fits[:-1], _fit(lines, ",")]
 
 
-def _fit(text: str, mark: str) -> Fit:
+def _lines(text: str) -> Iterable[str]:
+    return io.StringIO(text, newline="\n")
+
+
+def _fit(lines: Iterable[str], mark: str) -> Fit:
     """A score that rises with the share of rows of one width, and with that width."""
-    widths = _widths(text, mark)
+    widths = _widths(lines, mark)
     wide = [width for width in widths if width > 1]
     if not wide:
         return Fit(mark, 0.0, 0.0)
@@ -61,9 +67,9 @@ def _fit(text: str, mark: str) -> Fit:
     return Fit(mark, times / len(widths) * (1 - 1 / width), len(wide) / len(widths))
 
 
-def _widths(text: str, mark: str) -> list[int]:
+def _widths(lines: Iterable[str], mark: str) -> list[int]:
     """Cells by row, of rows with anything but separators in them."""
-    reader = csv.reader(io.StringIO(text, newline="\n"), delimiter=mark)
+    reader = csv.reader(lines, delimiter=mark)
     try:
         return [len(cells) for cells in islice(reader, _ROWS) if any(cells)]
     except csv.Error:

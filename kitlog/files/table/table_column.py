@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import zip_longest
+from itertools import islice, zip_longest
 
 from kitlog.files.csv_problems import shown
 from kitlog.files.csv_rows import column_letters
@@ -111,8 +111,7 @@ def _column(
     for source, name in ((remembered, "remembered"), (chosen, "chosen")):
         if index in source:
             meaning, how = source[index], name
-    filled = [cell for cell in cells if cell != ""]
-    examples = tuple(shown(text_of(cell)) for cell in filled[:EXAMPLES])
-    return TableColumn(
-        index, column_letters(index + 1), shown(heading), meaning, how, examples, len(filled), found.source
-    )
+    first = islice((cell for cell in cells if cell != ""), EXAMPLES)
+    examples = tuple(shown(text_of(cell)) for cell in first)
+    filled = len(cells) - cells.count("")
+    return TableColumn(index, column_letters(index + 1), shown(heading), meaning, how, examples, filled, found.source)

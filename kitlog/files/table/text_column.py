@@ -25,20 +25,24 @@ def read_texts(target: Target, cells: Sequence[Cell], answers: Answers, *, own: 
 
     In kitlog's own form (`own`) only its own mark joins names.
     """
-    values: list[object] = []
-    doubts = []
-    quick = target.way is not Way.SEVERAL
-    for at, cell in enumerate(cells):
-        if quick and isinstance(cell, str) and cell.isprintable() and cell[:1] not in _CAREFUL and cell[-1:] != " ":
-            values.append(cell)
-            continue
-        text = cell if cell.__class__ is str else text_of(cell)
+    texts = [cell if isinstance(cell, str) else text_of(cell) for cell in cells]
+    meant: dict[str, object] = {text: text for text in texts}
+    careful = (
+        list(meant)
+        if target.way is Way.SEVERAL
+        else [text for text in meant if text[:1] in _CAREFUL or text[-1:] == " " or not text.isprintable()]
+    )
+    unread = set()
+    for text in careful:
         try:
-            values.append(_value(target, text, own=own) if text else None)
+            meant[text] = _value(target, text, own=own) if text else None
         except InputFault:
-            values.append(None)
-            doubts.append(CellDoubt(at, Question.UNREAD, emptied=bool(answers.to(Question.UNREAD))))
-    return ColumnReading(tuple(values), doubts=tuple(doubts))
+            meant[text] = None
+            unread.add(text)
+    values = tuple(texts) if not careful else tuple([meant[text] for text in texts])
+    emptied = bool(answers.to(Question.UNREAD))
+    doubts = [CellDoubt(at, Question.UNREAD, emptied=emptied) for at, text in enumerate(texts) if text in unread]
+    return ColumnReading(values, doubts=tuple(doubts))
 
 
 def _value(target: Target, text: str, *, own: bool) -> object:

@@ -23,7 +23,8 @@ def read_words(target: Target, cells: Sequence[Cell], answers: Answers, words: V
     A kind is then other, or open where the word is a broad category (the name may tell it); a zone, layer or weighing
     is left open; a state is doubtful, and *away* when such cells are to be left open, so that nothing counts on it.
     """
-    texts = [text_of(cell).strip() for cell in cells]
+    stripped = {cell: text_of(cell).strip() for cell in dict.fromkeys(cells)}
+    texts = [stripped[cell] for cell in cells]
     meant = {text: None if text in NOTHING_SAID else _member(target, text, words) for text in dict.fromkeys(texts)}
     lost = {
         text: _positions(texts, text) for text, member in meant.items() if member is None and text not in NOTHING_SAID
