@@ -17,9 +17,16 @@ def outing_json(outing: Outing, items: Iterable[Item]) -> dict[str, Any]:
     tree = outing.model_dump(mode="json", exclude_none=True, exclude={"id"})
     tree["set"] = {kind: names.get(item, item) for kind, item in tree["set"].items()}
     tree["left_out"] = [names.get(item, item) for item in tree["left_out"]]
-    for part, fields in (("pinned", ("item",)), ("uses", ("item",)), ("plugs", ("device", "bank"))):
+    for part, fields in (
+        ("pinned", ("item",)),
+        ("uses", ("item",)),
+        ("starts", ("item",)),
+        ("plugs", ("device", "bank")),
+    ):
         for entry in tree.get(part, ()):
             entry.update({field: names.get(entry[field], entry[field]) for field in fields})
+    if "evening" in tree:
+        tree["evening"]["priority"] = [names.get(item, item) for item in tree["evening"]["priority"]]
     return tree
 
 
