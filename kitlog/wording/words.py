@@ -88,6 +88,7 @@ WORDS = (
     N_("high"),
     N_("tow"),
     N_("overnight"),
+    N_("by air"),
     N_("contact"),
     N_("driver"),
     N_("fellow pilot"),
