@@ -22,7 +22,7 @@ _REASONS = {
     "section": N_("a heading between items, not an item"),
     "heading again": N_("the headings once more"),
     "note": N_("a note, not an item"),
-    "other table": N_("belongs to another table of the sheet and was not read"),
+    "other table": N_("another table of the sheet, which was not read; put it into a sheet of its own"),
 }
 
 _SENTENCES = {
@@ -33,7 +33,9 @@ _SENTENCES = {
     "table.one_column": N_("the table has one column."),
     "table.separator": N_("cells are separated by {separator}."),
     "table.loose_quotes": N_("quotation marks inside cells were taken as they are ({rows}, {count} in all)."),
-    "table.sheet_taken": N_("the sheet “{sheet}” was read; not read: {others}."),
+    "table.sheet_taken": N_(
+        "the sheet “{sheet}” was read; not read: {others}. Each can be read on its own (kit import --sheet NAME)."
+    ),
     "table.sheet_hidden": N_("the sheet “{sheet}” is hidden."),
     "table.hidden_rows": N_("hidden rows were read too ({rows}, {count} in all)."),
     "table.hidden_columns": N_("hidden columns were read too ({columns}, {count} in all)."),
@@ -76,6 +78,11 @@ _SENTENCES = {
     "table.heading_unknown": N_(
         "the heading “{heading}” (column {letters}) is not understood; its {filled} cells were left out."
     ),
+    "table.heading_of_service": N_(
+        "the heading “{heading}” (column {letters}) is about checks or packing; its {filled} cells were left out, since"
+        " kitlog keeps such days as records: enter each in Service, as the last time that its rule was done."
+    ),
+    "table.ditto": N_("{heading}: “{text}” repeats the cell above ({rows})."),
     "table.heading_double": N_(
         "the heading “{heading}” (column {letters}) says the same as another column; its {filled} cells were left out."
     ),
@@ -97,11 +104,11 @@ def remark_text(code: str, facts: Mapping[str, object]) -> str:
     if code == "table.heading_unknown" and not facts.get("heading"):
         return _("column {letters} has no heading; its {filled} cells were left out.").format(**said)
     if code == "table.kind_guessed":
-        said["pairs"] = _listed([f"{name} ({kind})" for name, kind in _pairs(facts)])
+        said["pairs"] = _listed([f"{name} ({kind})" for name, kind in dict.fromkeys(_pairs(facts))])
     if code == "table.sheet_taken":
         said["others"] = _listed([str(name) for which in ("others", "hidden") for name in _parts(facts.get(which))])
     if code == "table.kind_none":
-        said["named"] = _listed([name for name, _kind in _pairs(facts)])
+        said["named"] = _listed(list(dict.fromkeys(name for name, _kind in _pairs(facts))))
     return _(_SENTENCES[code]).format(**said)
 
 

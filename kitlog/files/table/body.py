@@ -1,9 +1,10 @@
 """The rows below the headings: which are items, and why the others are none."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from kitlog.files.table.cells import Cell, GridRow, text_of
 from kitlog.files.table.headings import meanings
+from kitlog.files.table.kind_words import kind_guessed
 from kitlog.files.table.one_heading import find
 from kitlog.files.table.row_words import RowWords
 from kitlog.files.table.sums import is_sum_above, is_sum_below
@@ -13,6 +14,9 @@ _LOOKED_AT = 60
 """Rows by which the usual width is told."""
 _WIDE = 5
 """Usual filled cells from which on a row of two is looked at closely too."""
+_LEAST_TITLES = 2
+_LEAST_USUAL = 3
+"""Usual filled cells of a row from which on one of a single cell stands out."""
 _OTHER_HEADINGS = 3
 """Understood headings, with no other cell, that begin another table."""
 
@@ -43,6 +47,7 @@ class Body:
         self._told_by = next((targets.index(target) for target in _NAMING if target in targets), None)
         widths = sorted(sum(cell != "" for cell in row.cells) for row in rows[start : start + _LOOKED_AT])
         usual = widths[len(widths) // 2] if widths else 0
+        self._usual = usual
         self._few = 2 if usual >= _WIDE else 1
         self._single = not widths or widths[-1] <= 1
         self._words = RowWords(words, capitals=self._capitals())
@@ -59,14 +64,33 @@ class Body:
         """The rows that are no items, with the reason."""
         self._tail = self._find_tail()
         reasons: dict[int, str] = {}
-        for index in self._doubtful():
+        doubtful = self._doubtful()
+        for index in doubtful:
             reason = self._reason(index)
             if reason == "other table":
-                others = dict.fromkeys(range(index - self._is_title(index - 1), len(self._rows)), reason)
-                return reasons | others
+                reasons |= dict.fromkeys(range(index - self._is_title(index - 1), len(self._rows)), reason)
+                break
             if reason:
                 reasons[index] = reason
-        return reasons
+        return reasons | dict.fromkeys(self._parted(doubtful, reasons), "section")
+
+    def _parted(self, doubtful: Sequence[int], reasons: Mapping[int, str]) -> list[int]:
+        """Rows of one cell that part the table: each below an empty row and right above an item, two at least.
+
+        None where there is another row of one cell, or where one names a thing of a kind.
+        """
+        alone = [index for index in doubtful if index not in reasons and len(self._filled(index)) == 1]
+        if len(alone) < _LEAST_TITLES or self._usual < _LEAST_USUAL:
+            return []
+        return alone if all(self._parts(index, reasons) for index in alone) else []
+
+    def _parts(self, index: int, reasons: Mapping[int, str]) -> bool:
+        below = index + 1
+        if below >= len(self._rows) or below in reasons or self._gap(below) or len(self._filled(below)) == 1:
+            return False
+        [(at, text)] = self._filled(index)
+        above = self._gap(index) or index == self._start
+        return above and at == (self._name or 0) and kind_guessed(text, self._vocabulary) is None
 
     def _doubtful(self) -> list[int]:
         """Rows that are looked at closely: few cells, no name, or a name that begins as a sum or heading does."""
@@ -114,7 +138,7 @@ class Body:
             return "heading again"
         if self._words.is_sum(filled):
             return "totals"
-        if self._begins_table(filled):
+        if self._begins_table(index, filled):
             return "other table"
         if self._name is not None and self._only_figures(filled):
             ends = index >= self._tail and index > self._start
@@ -129,14 +153,17 @@ class Body:
         same = [at < len(self._headings) and self._headings[at] == text.casefold() for at, text in filled]
         return all(same) and len(same) >= min(2, sum(map(bool, self._headings)))
 
-    def _begins_table(self, filled: Filled) -> bool:
-        if (
-            self._name is None
-            or len(filled) < _OTHER_HEADINGS
-            or filled[0][1].casefold() not in self._vocabulary.layout.names
-        ):
+    def _begins_table(self, index: int, filled: Filled) -> bool:
+        """Other headings: all understood; or, below an empty row or a title, two of different things and no figure."""
+        if self._name is None or filled[0][1].casefold() not in self._vocabulary.layout.names:
             return False
-        return all(find(text, self._vocabulary).meaning for _at, text in filled)
+        found = [meaning.target for _at, text in filled if (meaning := find(text, self._vocabulary).meaning)]
+        if len(filled) >= _OTHER_HEADINGS and len(found) == len(filled):
+            return True
+        if len(set(found)) < _LEAST_TITLES or 3 * len(found) < 2 * len(filled):
+            return False
+        apart = self._gap(index) or self._is_title(index - 1)
+        return apart and not any(self._words.is_figure(text) for _at, text in filled)
 
     def _is_title(self, index: int) -> bool:
         """Whether a row above other headings is their title: a single cell below an empty row."""

@@ -1,7 +1,9 @@
 """The headings of a table together: what one says of its neighbour, and which of two columns stands for a thing."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from kitlog.files.table.heading_units import unit_readings
 from kitlog.files.table.kind_words import is_broad, kind_of
@@ -12,6 +14,10 @@ from kitlog.files.table.units import dimension_of
 from kitlog.files.table.vocabulary import Vocabulary
 
 _LIMITED = ("wing", "reserve")
+_PIECES = re.compile(r"[0-9]{1,2}\s*[x×]?|[x×]\s*[0-9]{1,2}")
+_LEAST_CELLS = 3
+_LONG = 9
+"""Digits of a number that is none of a row."""
 
 
 def meaning_of(heading: str, words: Vocabulary) -> Meaning | None:
@@ -33,6 +39,7 @@ def meanings(
     _beside(headings, found, words)
     _units_of_masses(found)
     _types(found, words, cells)
+    _running(headings, found, cells)
     _doubles(found)
     return tuple(found)
 
@@ -98,6 +105,28 @@ def _is_kind(text: str, words: Vocabulary) -> bool:
 
 def _otherwise(found: Found) -> Found:
     return Found(Meaning(found.otherwise), "part")
+
+
+def _running(headings: Sequence[str], found: list[Found], cells: Sequence[Sequence[str]] | None) -> None:
+    """Numbers that come again are no running ones: "#" is then of pieces if they look it, any other not understood."""
+    for at, one in enumerate(found):
+        if one.meaning != Meaning("") or not cells or at >= len(cells):
+            continue
+        texts = [text for text in cells[at] if text.strip()]
+        if not _come_again(texts):
+            continue
+        taken = any(other.meaning and other.meaning.target == "quantity" for other in found)
+        pieces = not taken and headings[at].strip() == "#" and all(_PIECES.fullmatch(text) for text in texts)
+        found[at] = Found(Meaning("quantity"), "cells") if pieces else NOT_UNDERSTOOD
+
+
+def _come_again(texts: Sequence[str]) -> bool:
+    """Whether numbers do not run on, nor begin anew at 1 for each section."""
+    if len(set(texts)) == len(texts) or len(texts) < _LEAST_CELLS:
+        return False
+    numbers = [int(text) if text.isdecimal() and len(text) < _LONG else 0 for text in texts]
+    runs = all(number in (before + 1, 1) for before, number in pairwise([0, *numbers]))
+    return not runs or 2 * numbers.count(1) >= len(numbers)
 
 
 def _doubles(found: list[Found]) -> None:

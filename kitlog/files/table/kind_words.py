@@ -69,8 +69,7 @@ def _says_nothing(part: str, known: KindVocabulary) -> bool:
 
 @lru_cache(maxsize=4096)
 def kind_guessed(name: str, words: Vocabulary) -> Kind | None:
-    """The kind that the head of a name tells, or a kind's word before a proper name; a guess, None where none is plain.
-    """
+    """The kind that a name's head tells, or a kind's word before a proper name; a guess, None where none is plain."""
     text = _CUT.split(_BRACKETS.sub(" ", name[:_LONGEST]).strip(), maxsplit=1)[0]
     known = words.kinds
     if _JOINS.search(text) is None:

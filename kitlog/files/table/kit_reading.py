@@ -12,6 +12,7 @@ from kitlog.files.csv_problems import Spot
 from kitlog.files.table.beside import below_each_other
 from kitlog.files.table.cells import Cell, Grid, text_of
 from kitlog.files.table.cells_tell import CELLS
+from kitlog.files.table.ditto import without_dittos
 from kitlog.files.table.doubt import Doubt, Settled
 from kitlog.files.table.layout import Layout, find_layout
 from kitlog.files.table.masses import settle_masses
@@ -20,6 +21,7 @@ from kitlog.files.table.powers import settle_powers
 from kitlog.files.table.ranges import settle_ranges
 from kitlog.files.table.read_columns import Sheet, read_columns
 from kitlog.files.table.remark import Remark
+from kitlog.files.table.service_words import is_of_service
 from kitlog.files.table.table_column import TableColumn, columns_of, table_columns
 from kitlog.files.table.targets import Meaning
 from kitlog.files.table.vocabulary import Vocabulary
@@ -103,11 +105,13 @@ def read_kit_grid(grid: Grid, words: Vocabulary, choices: Choices) -> KitReading
     key = headings_key(layout.headings)
     chosen = {**_by_heading(layout.headings, choices.by_heading), **choices.meanings}
     columns = _with_title_unit(table_columns(layout.headings, cells, words, choices.remembered(key), chosen), layout)
-    sheet = Sheet(rows, choices.settled, own=_is_own(grid, columns))
+    own = _is_own(grid, columns)
+    rows, cells, repeated = (rows, cells, ()) if own else without_dittos(rows, cells, columns, words)
+    sheet = Sheet(rows, choices.settled, own=own, remarks=[*repeated])
     totals = columns_of([grid.rows[index] for index in layout.totals], len(cells))
     read_columns(sheet, columns, cells, totals, words)
     _settle(sheet, words)
-    remarks = (*grid.remarks, *_of_layout(grid, layout), *_of_columns(columns), *_placed(sheet))
+    remarks = (*grid.remarks, *_of_layout(grid, layout), *_of_columns(columns, words), *_placed(sheet))
     return KitReading(columns, _rows(sheet), tuple(sorted(sheet.doubts, key=_place)), remarks, sheet.columns, key)
 
 
@@ -181,12 +185,12 @@ def _of_layout(grid: Grid, layout: Layout) -> tuple[Remark, ...]:
     ) + ((Remark("table.title_unit", {"unit": layout.title_unit}),) if layout.title_unit else ())
 
 
-def _of_columns(columns: Sequence[TableColumn]) -> tuple[Remark, ...]:
+def _of_columns(columns: Sequence[TableColumn], words: Vocabulary) -> tuple[Remark, ...]:
     lost = [column for column in columns if column.meaning is None and (column.filled or column.heading.strip())]
     remembered = [column for column in columns if column.how == "remembered"]
     remarks = [
         Remark(
-            "table.heading_double" if column.how == "double" else "table.heading_unknown",
+            _lost(column, words),
             {"heading": column.heading, "letters": column.letters, "filled": column.filled},
         )
         for column in lost
@@ -204,6 +208,13 @@ def _of_columns(columns: Sequence[TableColumn]) -> tuple[Remark, ...]:
     if remembered:
         remarks.append(Remark("table.remembered", {"headings": tuple(column.heading for column in remembered)}))
     return tuple(remarks)
+
+
+def _lost(column: TableColumn, words: Vocabulary) -> str:
+    """Why a column was not read."""
+    if column.how == "double":
+        return "table.heading_double"
+    return "table.heading_of_service" if is_of_service(column.heading, words) else "table.heading_unknown"
 
 
 def _placed(sheet: Sheet) -> tuple[Remark, ...]:

@@ -18,6 +18,10 @@ _LINKS = frozenset({"in", "en"})
 _LONGEST = 80
 """Letters beyond which a text is no heading."""
 _RUNNING = frozenset({"#", "№", "n°", "nº", "no.", "nr."})
+_HOW_MANY = frozenset(
+    {"no. of", "no of", "nr. of", "nr of", "num. of", "number of", "# of", "nb de", "nb. de", "nbre de"}
+)
+"""Headings of pieces whose little word is all that parts them from a running number."""
 _TOGETHER = {
     frozenset({"maker", "model"}): "model",
     frozenset({"name", "model"}): "name",
@@ -57,6 +61,8 @@ def find(heading: str, words: Vocabulary) -> Found:
     text = heading.strip()
     if text in KIT.by_heading:
         return Found(Meaning(text, _own_unit(text)), "ours")
+    if text.casefold() in _HOW_MANY:
+        return Found(Meaning("quantity"), "word")
     if text.casefold() in _RUNNING:
         return Found(Meaning(""), "word")
     if not text or len(text) > _LONGEST:

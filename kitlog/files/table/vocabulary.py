@@ -33,6 +33,8 @@ class Vocabulary:
         headings: meanings of headings by their words, without the little words of `ignored`; joined: the same by the
             words written as one.
         choices: members of the closed lists by target and word.
+        service: words for checks and packing; service_beside: those that may stand beside them in a heading.
+        dittos: cells that repeat the one above, in small letters, with a capital, and in capitals.
     """
 
     headings: Mapping[str, tuple[HeadingWords, ...]]
@@ -43,6 +45,9 @@ class Vocabulary:
     rough: frozenset[str]
     lowest: frozenset[str]
     highest: frozenset[str]
+    service: frozenset[str]
+    service_beside: frozenset[str]
+    dittos: frozenset[str]
     kinds: KindVocabulary
     choices: Mapping[str, Mapping[str, StrEnum]]
     layout: LayoutVocabulary
@@ -82,6 +87,9 @@ def _loaded(folder: Path) -> Vocabulary:
         rough=_set(headings.rough),
         lowest=_set(headings.lowest),
         highest=_set(headings.highest),
+        service=_set(headings.service),
+        service_beside=_set(headings.service_beside),
+        dittos=frozenset(one for word in other.dittos for one in (word, word.capitalize(), word.upper())),
         kinds=_kinds(kinds, other),
         choices=_choices(other),
         layout=layout,
@@ -116,11 +124,23 @@ def _kinds(lists: KindLists, other: OtherLists) -> KindVocabulary:
         first |= dict.fromkeys(_spread((*entry.any, *entry.fr), french_plurals), entry.kind)
     alone = {one: entry.kind for entry in lists.kinds for word in entry.alone for one in forms(word)}
     ends = sorted(_ends(lists.kinds), key=lambda end: -len(end[0]))
-    sets = (lists.broad, lists.never, lists.parts, other.adjectives, other.after)
     named = {one: entry.kind for entry in lists.kinds for word in entry.named for one in forms(word)}
     fittings = frozenset(_in_all_languages((*lists.parts, *lists.fittings)))
     endings = (*lists.noun_endings, *(word for word in fittings if len(word) >= _ENDING))
-    return KindVocabulary(last, first, alone, tuple(ends), *map(_set, sets), named, fittings, endings)
+    return KindVocabulary(
+        last,
+        first,
+        alone,
+        tuple(ends),
+        broad=_set(lists.broad),
+        never=_set(lists.never),
+        parts=_set(lists.parts),
+        adjectives=_set(other.adjectives),
+        after=_set(other.after),
+        named=named,
+        fittings=fittings,
+        endings=endings,
+    )
 
 
 _ENDING = 5

@@ -34,6 +34,8 @@ class HeadingLists(Frozen):
     rough: Words
     lowest: Words
     highest: Words
+    service: Words
+    service_beside: Words
     headings: tuple[HeadingWords, ...]
 
 
@@ -74,6 +76,7 @@ class OtherLists(Frozen):
     unit_cells: Words
     adjectives: Words
     after: Words
+    dittos: Words
     zone: dict[Zone, Words] = Field(default_factory=dict)
     state: dict[ItemState, Words] = Field(default_factory=dict)
     mass_source: dict[MassSource, Words] = Field(default_factory=dict)

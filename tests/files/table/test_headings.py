@@ -220,3 +220,29 @@ def test_no_word_of_the_lists_stands_for_two_things() -> None:
 def test_every_target_of_the_lists_is_one() -> None:
     entries = [entry for found in WORDS.headings.values() for entry in found]
     assert {entry.target for entry in entries} | {entry.otherwise for entry in entries} <= set(TARGETS) | {""}
+
+
+@pytest.mark.parametrize("heading", ["No. of", "Number of", "# of", "Nb de", "no of"])
+def test_the_number_of_things_is_no_running_number(heading: str) -> None:
+    assert meaning_of(heading, WORDS) == Meaning("quantity")
+
+
+@pytest.mark.parametrize("heading", ["#", "Nr.", "No.", "N°", "Pos."])
+@pytest.mark.parametrize(
+    "numbers", [["1", "2", "3", "4"], ["1", "2", "3", "1", "2"], ["101", "104", "120"], ["7", "7"]]
+)
+def test_numbers_that_run_on_are_of_no_use(heading: str, numbers: list[str]) -> None:
+    [found, _] = meanings([heading, "Name"], WORDS, [numbers, ["x"] * len(numbers)])
+    assert found.meaning == Meaning("")
+
+
+@pytest.mark.parametrize(("heading", "means"), [("#", Meaning("quantity")), ("Nr.", None), ("N°", None)])
+@pytest.mark.parametrize("numbers", [["1", "1", "2", "1"], ["2", "1", "4", "2"], ["1", "1", "1", "1"]])
+def test_numbers_that_come_again_are_no_running_ones(heading: str, means: Meaning | None, numbers: list[str]) -> None:
+    [found, _] = meanings([heading, "Name"], WORDS, [numbers, ["x"] * 4])
+    assert found.meaning == means
+
+
+def test_a_second_count_is_not_made_of_them() -> None:
+    found = meanings(["#", "Name", "Qty"], WORDS, [["4", "1", "1", "1"], ["x"] * 4, ["1"] * 4])
+    assert [one.meaning and one.meaning.target for one in found] == [None, "name", "quantity"]

@@ -316,3 +316,40 @@ def test_the_title_of_another_table_below_is_no_item() -> None:
     text = "Item|Weight g|Bought\nWing|4800|2021-05-01\nHelmet|420|\n\nCamping gear||\nItem|Price|Weight g\nTent|299|1450\n"
     assert _names(text) == ["Wing", "Helmet"]
     assert _reasons(text) == ["other table"] * 3
+
+
+PARTED = HEAD + ITEMS + "\nWarm stuff||||\nWeste|300|1||\n\nBits and bobs||||\nPfeife|9|1||\n"
+
+
+def test_single_cells_below_empty_rows_that_part_the_whole_table_are_sections() -> None:
+    assert _names(PARTED) == ["Vario", "Helm", "Weste", "Pfeife"]
+    assert _reasons(PARTED) == ["section", "section"]
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        "\nKarten||||\n",  # nothing stands below it
+        "Dings||||\nBums|1|1||\n",  # no empty row above it
+        "\nZelt||||\nBums|1|1||\n",  # a thing of a kind
+        "\nDings||||\n\nBums|1|1||\n",  # nothing right below it
+    ],
+)
+def test_where_other_single_cells_stand_all_of_them_are_items(more: str) -> None:
+    assert {"Warm stuff", "Bits and bobs", more.strip("\n").split("|")[0]} <= set(_names(PARTED + more))
+
+
+def test_one_single_cell_is_an_item() -> None:
+    assert "Warm stuff" in _names(HEAD + ITEMS + "\nWarm stuff||||\nWeste|300|1||\n")
+
+
+@pytest.mark.parametrize("heads", ["Gear|Weight|Box||", "Gear|Weight|||", "Gear|Weight|Qty||"])
+def test_a_second_table_of_which_a_heading_is_strange_is_none_of_the_items(heads: str) -> None:
+    text = f"{PARTED}\nSpares at home||||\n{heads}\nOld helmet|480|A||\n"
+    assert _names(text) == ["Vario", "Helm", "Weste", "Pfeife"]
+    assert sorted(_reasons(text)) == [*["other table"] * 3, "section", "section"]
+
+
+def test_a_thing_called_as_a_heading_is_an_item() -> None:
+    names = _names(HEAD + ITEMS + "\nMaterial|500|1|Akku|\nWing|4000|1||\nGear||||Cockpit\n")
+    assert names == ["Vario", "Helm", "Material", "Wing", "Gear"]
