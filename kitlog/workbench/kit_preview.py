@@ -167,6 +167,7 @@ def preview_kit(
         InputFault: the table cannot be read at all (``table.*``).
         TableFault: with every problem of the service file.
     """
+    from kitlog.files.table.collector import collector_paused
     from kitlog.files.table.doubt import Settled
     from kitlog.files.table.kit_items import kit_items
     from kitlog.files.table.kit_reading import Choices, read_kit_grid
@@ -177,9 +178,10 @@ def preview_kit(
     wanted = Choices(
         choices.settled or Settled(), choices.meanings, choices.by_heading, choices.heading_row, remembered
     )
-    reading = read_kit_grid(grid, source.words, wanted)
-    brought = kit_items(reading, file, source.items, source.new_id, choices.existing, leave_out=choices.leave_out)
-    return _preview(source, file, choices, reading, brought, service)
+    with collector_paused():
+        reading = read_kit_grid(grid, source.words, wanted)
+        brought = kit_items(reading, file, source.items, source.new_id, choices.existing, leave_out=choices.leave_out)
+        return _preview(source, file, choices, reading, brought, service)
 
 
 def _preview(

@@ -97,7 +97,10 @@ class _Work:
     leave_out: bool
     problems: list[CellProblem] = field(default_factory=list)
     dropped: list[CellProblem] = field(default_factory=list)
-    facets: "_Facets" = field(default_factory=lambda: _Facets())
+    facets: "_Facets" = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.facets = _Facets([heading for heading in self.reading.said if heading in _IN_FACETS])
 
     def note(self, problem: CellProblem) -> None:
         """A problem under the heading of the file, among those that refuse the table or those that are left out."""
@@ -214,9 +217,14 @@ Figures = tuple[tuple[str, object], ...]
 
 
 class _Facets:
-    """Facets of new items, checked once for all rows that give the same figures: they are frozen, and may be shared."""
+    """The facets of new items, checked once for all rows that give the same figures: they are frozen, and may be shared.
 
-    def __init__(self) -> None:
+    Args:
+        headings: those of the figures that the table gives.
+    """
+
+    def __init__(self, headings: Sequence[str]) -> None:
+        self.headings = headings
         self._checked: dict[Figures, Mapping[str, object]] = {}
 
     def of(self, figures: Figures) -> Mapping[str, object]:
@@ -251,7 +259,7 @@ def _by_facet(figures: Figures, base: Mapping[str, Any]) -> dict[str, dict[str, 
 def _fields(draft: _Draft, base: Mapping[str, Any], facets: _Facets) -> dict[str, Any]:
     """Values by their fields in the model, laid over what is there."""
     fields = {**base, **draft.values}
-    figures = tuple([(heading, fields.pop(heading)) for heading in draft.values if heading in _IN_FACETS])
+    figures = tuple([(heading, fields.pop(heading)) for heading in facets.headings if heading in fields])
     if figures:
         fields |= _by_facet(figures, base) if draft.met else facets.of(figures)
     return fields

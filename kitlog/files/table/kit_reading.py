@@ -79,6 +79,7 @@ class KitReading:
         remarks: what is to be said of file, layout, columns and rows.
         places: by heading of kit.csv the column it was read from.
         key: `headings_key` of the table.
+        said: the headings of kit.csv of which any row says something.
     """
 
     columns: tuple[TableColumn, ...]
@@ -87,6 +88,7 @@ class KitReading:
     remarks: tuple[Remark, ...]
     places: Mapping[str, TableColumn]
     key: str
+    said: Sequence[str]
 
 
 def read_kit_grid(grid: Grid, words: Vocabulary, choices: Choices) -> KitReading:
@@ -112,7 +114,9 @@ def read_kit_grid(grid: Grid, words: Vocabulary, choices: Choices) -> KitReading
     read_columns(sheet, columns, cells, totals, words)
     _settle(sheet, words)
     remarks = (*grid.remarks, *_of_layout(grid, layout), *_of_columns(columns, words), *_placed(sheet))
-    return KitReading(columns, _rows(sheet), tuple(sorted(sheet.doubts, key=_place)), remarks, sheet.columns, key)
+    said = _said(sheet)
+    doubts = tuple(sorted(sheet.doubts, key=_place))
+    return KitReading(columns, _rows(sheet, said), doubts, remarks, sheet.columns, key, tuple(said))
 
 
 def _other_sheets(grid: Grid) -> tuple[str, ...]:
@@ -240,8 +244,8 @@ def _place(doubt: Doubt) -> tuple[int, int]:
     return doubt.spot.row, doubt.column
 
 
-def _rows(sheet: Sheet) -> tuple[ReadRow, ...]:
-    """The rows, by headings of kit.csv alone; a draw becomes the one way of use."""
+def _said(sheet: Sheet) -> dict[str, list[object]]:
+    """What the rows say, by headings of kit.csv alone; a draw becomes the one way of use."""
     kept = {
         name: values
         for name, values in sheet.values.items()
@@ -249,10 +253,14 @@ def _rows(sheet: Sheet) -> tuple[ReadRow, ...]:
     }
     if "draw_w" in kept:
         kept["draw_w"] = [None if watts is None else [_on(watts)] for watts in kept["draw_w"]]
+    return kept
+
+
+def _rows(sheet: Sheet, said: Mapping[str, Sequence[object]]) -> tuple[ReadRow, ...]:
     guessed = sheet.guesses.get("kind", frozenset())
     return tuple(
         ReadRow(row.spot, values, row.cells, at not in guessed)
-        for at, (row, values) in enumerate(zip(sheet.rows, _known(kept), strict=True))
+        for at, (row, values) in enumerate(zip(sheet.rows, _known(said), strict=True))
     )
 
 
