@@ -217,7 +217,7 @@ Figures = tuple[tuple[str, object], ...]
 
 
 class _Facets:
-    """The facets of new items, checked once for all rows that give the same figures: they are frozen, and may be shared.
+    """Facets of new items, checked once for all rows that give the same figures: they are frozen, and may be shared.
 
     Args:
         headings: those of the figures that the table gives.
