@@ -7,8 +7,8 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication, QFileDialog, QHBoxLayout, QWidget
 
 from kitlog.desktop import look
+from kitlog.desktop.background import Background
 from kitlog.desktop.desk import Desk
-from kitlog.desktop.import_page.background import Background
 from kitlog.desktop.import_page.counts_row import CountsRow
 from kitlog.desktop.import_page.decisions import Decisions, Key
 from kitlog.desktop.import_page.leaves import Calls, Leaf, Leaves

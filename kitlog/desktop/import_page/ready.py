@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEventLoop
 
-from kitlog.desktop.import_page.background import Background, Tell
+from kitlog.desktop.background import Background, Tell
 
 
 def make_ready() -> None:

@@ -32,7 +32,7 @@ class _Run:
         self.unwanted = False
         self.result: object = None
         self.error: BaseException | None = None
-        self._thread = threading.Thread(target=self._go, name="reading a table", daemon=True)
+        self._thread = threading.Thread(target=self._go, name="work beside the window", daemon=True)
         self._thread.start()
 
     @property

@@ -2,7 +2,7 @@ import threading
 
 import pytest
 
-from kitlog.desktop.import_page.background import Background, Tell
+from kitlog.desktop.background import Background, Tell
 
 
 def held(begun: threading.Event, let_go: threading.Event, result: str):
