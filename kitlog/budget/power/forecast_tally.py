@@ -21,6 +21,7 @@ class Tally:
         self._least = least
         self._callers = callers
         self._off_h: list[list[float]] = [[] for _ in least]
+        self._off_at: list[list[float]] = [[] for _ in least]
 
     def add(self, run: Run) -> None:
         """Count one day."""
@@ -32,14 +33,31 @@ class Tally:
             self.alive[index] += living[index]
             if device.first_off_h is not None:
                 insort(self._off_h[index], device.first_off_h)
+                insort(self._off_at[index], phases_passed(run.plan.hours, device.first_off_h))
         self.all_lasted += all(held)
         self.caller_alive += any(living[index] for index in self._callers)
 
     def off_h(self, index: int) -> tuple[float | None, ...]:
         """Hours by which 5, 50 and 95 % of the days have switched the device off; None where fewer days have."""
-        off_h = self._off_h[index]
+        return self._by_share_of_days(self._off_h[index])
+
+    def off_at(self, index: int) -> tuple[float | None, ...]:
+        """The same in phases passed (`phases_passed`): where in the plan 5, 50 and 95 % of the days have."""
+        return self._by_share_of_days(self._off_at[index])
+
+    def _by_share_of_days(self, found: list[float]) -> tuple[float | None, ...]:
         ranks = [rank(pct, self.days) for pct in QUANTILES_PCT]
-        return tuple(off_h[at] if at < len(off_h) else None for at in ranks)
+        return tuple(found[at] if at < len(found) else None for at in ranks)
+
+
+def phases_passed(hours: Sequence[float], at_h: float) -> float:
+    """How many phases of a day with these durations have passed at a time; 1.25: a quarter of the second."""
+    start_h = 0.0
+    for index, lasts_h in enumerate(hours):
+        if lasts_h > 0 and at_h <= start_h + lasts_h:
+            return index + max(0.0, at_h - start_h) / lasts_h
+        start_h += lasts_h
+    return float(len(hours))
 
 
 def is_alive(device: DeviceState) -> bool:

@@ -16,6 +16,7 @@ from kitlog.budget.power.day import Day
 from kitlog.budget.power.forecast import forecast, forecasts
 from kitlog.budget.power.forecast_json import forecast_json
 from kitlog.budget.power.forecast_question import ForecastQuery
+from kitlog.budget.power.forecast_tally import phases_passed
 from kitlog.budget.power.question import Chance
 from kitlog.budget.power.simulate import simulate
 from kitlog.fault import InputFault
@@ -250,3 +251,21 @@ def test_more_draw_or_a_longer_day_never_helps_a_plain_battery(watts, more, long
         return phone.lasts.probability, phone.alive_at_end.probability
 
     assert odds(watts * more, longer, 1) <= odds(watts, 1, 1) <= odds(watts, 1, larger)
+
+
+class TestWhereInThePlan:
+    @pytest.mark.parametrize(
+        ("at_h", "passed"), [(0, 0), (1, 0.5), (2, 1), (2.5, 2.125), (6, 3), (9, 3)]
+    )  # worked by hand: phases of 2, 0 and 4 h
+    def test_phases_passed(self, at_h, passed):
+        assert phases_passed([2.0, 0.0, 4.0], at_h) == passed
+
+    def test_a_device_that_dies_at_one_place_of_the_plan(self):
+        """10 Wh, 4 W from the landing on: off 2.5 h into a walk of 5 h on every day, whenever the landing was."""
+        of = day({"flight": 3, "walk": 5}, {"phone": {"draw_W": {"flight": 0, "walk": 4.0}}})
+        found = ask(of, n=400, hours={"flight": [1, 3, 6]}).devices["phone"]
+        assert found.off_at == pytest.approx((1.5, 1.5, 1.5))
+        assert found.off.by_95_pct_h - found.off.by_5_pct_h > 2
+
+    def test_where_too_few_days_switch_it_off_there_is_no_place(self):
+        assert ask(day({"flight": 3}, {"phone": {}}), n=100).devices["phone"].off_at == (None, None, None)
