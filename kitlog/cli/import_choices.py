@@ -29,6 +29,9 @@ def add_choices(parser: argparse.ArgumentParser) -> None:
         "--existing", choices=("skip", "update", "add"), help=_("what becomes of rows about items of the kit")
     )
     group.add_argument(
+        "--sheet", default="", metavar=_("NAME"), help=_("the sheet of a workbook; else the one in front")
+    )
+    group.add_argument(
         "--map",
         action="append",
         default=[],

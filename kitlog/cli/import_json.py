@@ -28,6 +28,7 @@ def preview_json(preview: "KitPreview", *, written: bool) -> dict[str, object]:
     return {
         "written": written,
         **counts_of(preview),
+        "sheets": _sheets(preview),
         "columns": list(_columns(preview)),
         "remarks": [
             {"code": remark.code, **remark.facts, "text": remark_text(remark.code, remark.facts)}
@@ -51,6 +52,12 @@ def preview_json(preview: "KitPreview", *, written: bool) -> dict[str, object]:
             for item, band in preview.implausible
         ],
     }
+
+
+def _sheets(preview: "KitPreview") -> dict[str, object]:
+    """The sheet of a workbook that was read, and those that were not; nothing where there is but one to read."""
+    taken = next((remark.facts for remark in preview.remarks if remark.code == "table.sheet_taken"), None)
+    return {} if taken is None else {"read": taken["sheet"], "not_read": taken["others"], "hidden": taken["hidden"]}
 
 
 def _columns(preview: "KitPreview") -> Iterator[dict[str, object]]:

@@ -44,7 +44,7 @@ def _looking(call: Call) -> "Callable[[Workbench], KitPreview]":
     data = documents.read(options.file)
     service = None if options.service is None else ServiceFile(documents.read(options.service), options.service)
     with Working(name) as tell:
-        grid = read_grid(data, name, tell)
+        grid = read_grid(data, name, tell, options.sheet)
 
     def look(bench: "Workbench") -> "KitPreview":
         with documents.naming(options.file):

@@ -69,6 +69,12 @@ GRID = {
         N_("Close it, or take it out; marks inside such a cell are doubled."),
     ),
     "table.malformed": (N_("the row cannot be parted into cells: {reason}"), N_("Save the table as CSV again.")),
+    "table.no_such_sheet": (N_("it has no sheet “{value}”"), N_("There are: {known}.")),
+    "table.empty_sheet": (N_("there is nothing in its sheet “{value}”"), N_("Name another sheet.")),
+    "table.no_sheets": (
+        N_("it is no workbook, so that it has no sheet “{value}”"),
+        N_("Leave --sheet out, or choose the .xlsx or .ods file."),
+    ),
     "table.broken_archive": (
         N_("the workbook is damaged and cannot be unpacked"),
         N_("Fetch or save it again."),

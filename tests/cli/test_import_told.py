@@ -140,3 +140,56 @@ def test_a_figure_without_a_unit_says_how_to_give_one(kitlog: Kitlog, table) -> 
     told = kitlog("kit", "import", file, "--map", "Capacity=battery_mah:mAh", "--map", "Energy=battery_wh:Wh").err
     assert "Capacity: “2500”" not in told
     assert "Energy: “12”" not in told
+
+
+@pytest.fixture
+def workbook(tmp_path):
+    book = openpyxl.Workbook()
+    book.active.title = "Kit"
+    book.active.append(["Name", "Weight (g)"])
+    book.active.append(["Vario", 120])
+    spares = book.create_sheet("Spares")
+    spares.append(["Name", "Weight (g)"])
+    spares.append(["Old helmet", 480])
+    path = tmp_path / "kit.xlsx"
+    book.save(path)
+    return str(path)
+
+
+def unwrapped(text: str) -> str:
+    return " ".join(text.split())
+
+
+def names_of(kitlog: Kitlog) -> list[str]:
+    return [item["name"] for item in kitlog("kit", "list", "--json").json]
+
+
+def test_a_sheet_that_was_not_read_is_named_and_can_be_asked_for(kitlog: Kitlog, workbook) -> None:
+    said = unwrapped(kitlog("kit", "import", workbook).out)
+    assert "he sheet “Kit” was read; not read: Spares. Each can be read on its own (kit import --sheet NAME)" in said
+    assert names_of(kitlog) == ["Vario"]
+    told = kitlog("kit", "import", workbook, "--sheet", "spares", "--json").json
+    assert told["sheets"] == {"read": "Spares", "not_read": ["Kit"], "hidden": []}
+    assert names_of(kitlog) == ["Vario", "Old helmet"]
+
+
+def test_a_sheet_that_is_not_there_is_refused_with_those_that_are(kitlog: Kitlog, workbook, table) -> None:
+    said = kitlog("kit", "import", workbook, "--sheet", "Gear")
+    assert said.code == 2
+    assert "it has no sheet “Gear”. There are: Kit, Spares." in unwrapped(said.err)
+    said = kitlog("kit", "import", table("Name\nVario\n"), "--sheet", "Gear")
+    assert "it is no workbook, so that it has no sheet “Gear”" in unwrapped(said.err)
+
+
+def test_things_of_one_name_are_told_once(kitlog: Kitlog, table) -> None:
+    said = unwrapped(kitlog("kit", "import", table("Name;Weight (g)\nHelm;500\nHelm;500\nDings;1\nDings;2\n")).out)
+    assert "names: Helm (helmet)." in said
+    assert "taken as other: Dings." in said
+
+
+def test_days_of_service_are_named_with_what_to_do(kitlog: Kitlog, table) -> None:
+    said = unwrapped(kitlog("kit", "import", table("Name;Gewicht;Letzte Kontrolle\nSchirm;4 kg;15.03.2025\n")).out)
+    assert "he heading “Letzte Kontrolle” (column C) is about checks or packing" in said
+    assert "enter each in Service" in said
+    [wing] = kitlog("kit", "list", "--json").json
+    assert (wing["bought_on"], wing["made_on"], wing["first_used_on"]) == (None, None, None)

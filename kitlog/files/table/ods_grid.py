@@ -15,7 +15,7 @@ from kitlog.files.table.archive import Parts
 from kitlog.files.table.cells import Cell, Figure, Grid
 from kitlog.files.table.extent import MAX_COLUMNS, column_letters
 from kitlog.files.table.ods_cells import ods_cell
-from kitlog.files.table.sheets import Sheet, book_remarks, is_empty
+from kitlog.files.table.sheets import Sheet, book_remarks, is_empty, named_sheet, refuse_empty
 
 _OFFICE = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
 _TABLE = "{urn:oasis:names:tc:opendocument:xmlns:table:1.0}"
@@ -35,26 +35,44 @@ _TELL_EVERY = 250
 _LONGEST_EXACT = 10**15
 
 
-def ods_grid(parts: Parts, file: str, tell: Callable[[float], None]) -> Grid:
-    """The rows of the active sheet, or of the first with anything in it.
+def ods_grid(parts: Parts, file: str, tell: Callable[[float], None], wanted: str = "") -> Grid:
+    """The rows of the sheet of that name; without one, of the active sheet, or of the first with anything in it.
 
     Remarks: those of `book_remarks`.
 
     Raises:
         InputFault: ``table.broken_workbook`` (`reason`), ``table.is_document``, ``table.is_slides``, ``table.empty``,
-            ``table.too_many_rows``, ``table.too_many_columns``, and the codes of `Parts`.
+            ``table.too_many_rows``, ``table.too_many_columns``, and the codes of `Parts`, `named_sheet` and
+            `refuse_empty`.
     """
     content = parts.read("content.xml")
     if b"<!DOCTYPE" in content[:_HEAD]:
         raise InputFault("table.broken_workbook", file=file, reason="DOCTYPE")
     active = _active_sheet(parts.read("settings.xml"), file) if "settings.xml" in parts.names else ""
     tell(0.1)
-    sheets = list(_Reading(content, file, active, tell).sheets())
-    filled = sorted((sheet for sheet in sheets if sheet.rows), key=lambda sheet: (sheet.hidden, sheet.name != active))
+    first = named_sheet(wanted, _names(content, file), file) if wanted else active
+    sheets = sorted(
+        _Reading(content, file, first, tell).sheets(),
+        key=lambda sheet: (bool(wanted) and sheet.name != first, sheet.hidden, sheet.name != first),
+    )
+    if wanted:
+        refuse_empty(sheets[0], file)
+    filled = [sheet for sheet in sheets if sheet.rows]
     if not filled:
         raise InputFault("table.empty", file=file)
     tell(1.0)
     return Grid(filled[0].rows, book_remarks(filled[0], filled[1:]))
+
+
+def _names(content: bytes, file: str) -> list[str]:
+    """The names of the sheets."""
+    found = []
+    for kind, element in _events(content, file, ("start", "end"), (_SPREADSHEET, _SHEET, _ROW)):
+        if kind == "start" and element.tag == _SHEET and _is_own(element):
+            found.append(str(element.get(f"{_TABLE}name", "")))
+        elif kind == "end" and element.tag == _ROW:
+            _forget(element)
+    return found
 
 
 def _active_sheet(settings: bytes, file: str) -> str:

@@ -17,27 +17,32 @@ def _nobody(_share: float) -> None:
     """Told of progress, and does nothing."""
 
 
-def read_grid(data: bytes, file: str, tell: Callable[[float], None] = _nobody) -> Grid:
+def read_grid(data: bytes, file: str, tell: Callable[[float], None] = _nobody, sheet: str = "") -> Grid:
     """The rows of a file: CSV in any dialect, an .xlsx workbook or an OpenDocument spreadsheet.
 
     Args:
         data: the whole file.
         file: its name, for faults.
         tell: is told now and then the share (0 to 1) that is done; what it raises ends the reading.
+        sheet: name of the sheet of a workbook to read, whatever its case; empty = the one in front.
 
-    Remarks: those of `decoded`, `text_grid` and `book_remarks`.
+    Remarks: those of `decoded`, `text_grid` and `book_remarks`; ``table.sheet_taken`` names the sheets with anything in
+    them that were not read.
 
     Raises:
-        InputFault: ``table.too_large``, ``table.empty``, and the codes of `refuse_other_files`, `decoded`, `text_grid`,
-            `workbook_grid`: the file cannot be read as a whole.
+        InputFault: ``table.too_large``, ``table.empty``, ``table.no_sheets`` (one is asked for of a file that has none,
+            with ``value``), and the codes of `refuse_other_files`, `decoded`, `text_grid`, `workbook_grid`: the file
+            cannot be read as a whole.
     """
     if len(data) > MAX_BYTES:
         raise InputFault("table.too_large", file=file, bytes=len(data), limit=MAX_BYTES)
     if not data.strip():
         raise InputFault("table.empty", file=file)
     if data.startswith(_PACKED):
-        return workbook_grid(data, file, tell)
+        return workbook_grid(data, file, tell, sheet)
     refuse_other_files(data, file)
+    if sheet:
+        raise InputFault("table.no_sheets", file=file, value=sheet)
     read = decoded(data, file)
     refuse_other_text(read.text, file)
     return text_grid(read.text, file, tell, read.remarks, utf8=read.utf8)

@@ -62,6 +62,29 @@ def _some(code: str, fact: str, found: Sequence[object]) -> Iterator[Remark]:
         yield Remark(code, {fact: tuple(found[:_EXAMPLES]), "count": len(found)})
 
 
+def named_sheet(wanted: str, names: Sequence[str], file: str) -> str:
+    """The name among those of a workbook's sheets that is meant: written the same, or but for case and blanks.
+
+    Raises:
+        InputFault: ``table.no_such_sheet`` with ``value`` and ``known``.
+    """
+    plain = wanted.strip().casefold()
+    alike = [name for name in names if name == wanted] or [name for name in names if name.strip().casefold() == plain]
+    if not alike:
+        raise InputFault("table.no_such_sheet", file=file, value=wanted, known=tuple(names))
+    return alike[0]
+
+
+def refuse_empty(sheet: Sheet, file: str) -> None:
+    """A sheet that was asked for by name, with nothing in it.
+
+    Raises:
+        InputFault: ``table.empty_sheet`` with ``value``.
+    """
+    if not sheet.rows:
+        raise InputFault("table.empty_sheet", file=file, value=sheet.name)
+
+
 def is_empty(cell: Cell) -> bool:
     """Whether a cell holds nothing, or nothing but blanks."""
     return isinstance(cell, str) and not cell.strip()

@@ -11,8 +11,8 @@ from kitlog.files.table.xlsx_grid import xlsx_grid
 _OPEN_DOCUMENT = "application/vnd.oasis.opendocument."
 
 
-def workbook_grid(data: bytes, file: str, tell: Callable[[float], None]) -> Grid:
-    """The rows of an .xlsx or .ods workbook.
+def workbook_grid(data: bytes, file: str, tell: Callable[[float], None], sheet: str = "") -> Grid:
+    """The rows of an .xlsx or .ods workbook, of the sheet of that name if one is given.
 
     Raises:
         InputFault: ``table.is_numbers``, ``table.is_document``, ``table.is_slides``, ``table.is_binary_workbook``,
@@ -22,10 +22,10 @@ def workbook_grid(data: bytes, file: str, tell: Callable[[float], None]) -> Grid
     names = parts.names
     if "content.xml" in names:
         _refuse_other_documents(parts, file)
-        return ods_grid(parts, file, tell)
+        return ods_grid(parts, file, tell, sheet)
     if "[Content_Types].xml" in names:
         _refuse_other_packages(names, file)
-        return xlsx_grid(parts, file, tell)
+        return xlsx_grid(parts, file, tell, sheet)
     numbers = any(name.startswith("Index/") or name == "Index.zip" for name in names)
     raise InputFault("table.is_numbers" if numbers else "table.is_packed", file=file)
 

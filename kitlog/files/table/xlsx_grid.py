@@ -10,7 +10,7 @@ from kitlog.fault import Fault, InputFault
 from kitlog.files.table.archive import Parts
 from kitlog.files.table.cells import Cell, Grid
 from kitlog.files.table.extent import MAX_COLUMNS, column_letters
-from kitlog.files.table.sheets import Sheet, book_remarks, is_empty
+from kitlog.files.table.sheets import Sheet, book_remarks, is_empty, named_sheet, refuse_empty
 from kitlog.files.table.xlsx_cells import day_cell, hours_cell, number_cell
 from kitlog.files.table.xlsx_source import ToldSource, active_name, told_source
 
@@ -18,24 +18,26 @@ _LONGEST_EXACT = 10**15
 _SECONDS_OF_A_DAY = 86_400
 
 
-def xlsx_grid(parts: Parts, file: str, tell: Callable[[float], None]) -> Grid:
-    """The rows of the active sheet, or of the first with anything in it.
+def xlsx_grid(parts: Parts, file: str, tell: Callable[[float], None], wanted: str = "") -> Grid:
+    """The rows of the sheet of that name; without one, of the active sheet, or of the first with anything in it.
 
     Remarks: those of `book_remarks`.
 
     Raises:
         InputFault: ``table.broken_workbook`` (`reason`), ``table.empty``, ``table.too_many_rows``,
-            ``table.too_many_columns``, and the codes of `Parts`.
+            ``table.too_many_columns``, and the codes of `Parts`, `named_sheet` and `refuse_empty`.
     """
     source = told_source(parts, tell)
     with warnings.catch_warnings():
         # What openpyxl warns of is what it would not write back: extensions, validations, print areas, styles.
         warnings.filterwarnings("ignore", category=UserWarning, module=r"openpyxl(\.|$)")
-        book = _Book(source, file, active_name(parts))
+        book = _Book(source, file, active_name(parts), wanted)
         taken: Sheet | None = None
         others: list[Sheet] = []
         for worksheet in book.worksheets():
             sheet = book.read(worksheet, whole=taken is None)
+            if wanted and taken is None:
+                refuse_empty(sheet, file)
             if taken is None and sheet.rows:
                 taken = sheet
             elif sheet.rows:
@@ -49,7 +51,7 @@ def xlsx_grid(parts: Parts, file: str, tell: Callable[[float], None]) -> Grid:
 class _Book:
     """A workbook open in openpyxl; whatever that trips over is the file's fault."""
 
-    def __init__(self, source: ToldSource, file: str, active: str) -> None:
+    def __init__(self, source: ToldSource, file: str, active: str, wanted: str) -> None:
         from openpyxl import load_workbook
 
         self._active = active
@@ -57,11 +59,19 @@ class _Book:
         self._source = source
         self._codes: dict[int, str] = {}
         (self._book,) = self._guarded(load_workbook(source, read_only=True, keep_links=False) for _ in range(1))
+        names = [str(sheet.title) for sheet in self._sheets()]
+        self._wanted = named_sheet(wanted, names, file) if wanted else None
+
+    def _sheets(self) -> list[Any]:
+        return [sheet for sheet in self._book.worksheets if hasattr(sheet, "_worksheet_path")]
 
     def worksheets(self) -> list[Any]:
-        """The sheets in the order in which they are asked for content: the active one, the visible, the hidden."""
-        sheets = [sheet for sheet in self._book.worksheets if hasattr(sheet, "_worksheet_path")]
-        return sorted(sheets, key=lambda sheet: (_is_hidden(sheet), sheet.title != self._active))
+        """The sheets as they are asked for content: the wanted one, the active one, the visible, the hidden."""
+
+        def place(sheet: Any) -> tuple[bool, bool, bool]:
+            return sheet.title != self._wanted, _is_hidden(sheet), sheet.title != self._active
+
+        return sorted(self._sheets(), key=place)
 
     def read(self, worksheet: Any, *, whole: bool) -> Sheet:
         """A sheet; if not the whole, as far as its first row with anything in it."""

@@ -182,11 +182,34 @@ class TestLayout:
 
 class TestSheets:
     BODY = ods_table([text_cell("a")], name="First") + ods_table([text_cell("b")], name="Kit")
+    LONG = ods_table([text_cell("a")], name="First") + ods_table([text_cell("b")], [text_cell("c")], name="Kit")
+    LONG += ods_table([text_cell("x")], [text_cell("y")], [text_cell("z")], name="Last")
 
     def test_the_active_one_is_taken(self):
         grid = read(ods(self.BODY, active="Kit"))
         assert cells(grid) == [["b"]]
         assert said(grid) == {"table.sheet_taken": {"sheet": "Kit", "others": ("First",), "hidden": ()}}
+
+    def test_one_may_be_asked_for_by_its_name(self):
+        grid = read_grid(ods(self.LONG, active="Kit"), "kit.ods", sheet="last")
+        assert cells(grid) == [["x"], ["y"], ["z"]]
+        assert said(grid) == {"table.sheet_taken": {"sheet": "Last", "others": ("First", "Kit"), "hidden": ()}}
+        assert cells(read_grid(ods(self.LONG), "kit.ods", sheet="Kit")) == [["b"], ["c"]]
+
+    def test_a_hidden_one_may_be_asked_for(self):
+        styles = '<style:style style:name="t1"><style:table-properties table:display="false"/></style:style>'
+        hidden = ods_table([text_cell("a")], [text_cell("b")], name="Old", more='table:style-name="t1"')
+        data = ods(ods_table([text_cell("c")]) + hidden, styles=styles)
+        assert cells(read_grid(data, "kit.ods", sheet="Old")) == [["a"], ["b"]]
+
+    def test_one_that_is_not_there_or_empty_is_refused_with_the_names(self):
+        data = ods(self.BODY + '<table:table table:name="Empty"/>')
+        with pytest.raises(InputFault) as fault:
+            read_grid(data, "kit.ods", sheet="Gear")
+        assert (fault.value.code, fault.value.facts["known"]) == ("table.no_such_sheet", ("First", "Kit", "Empty"))
+        with pytest.raises(InputFault) as fault:
+            read_grid(data, "kit.ods", sheet="Empty")
+        assert (fault.value.code, fault.value.facts["value"]) == ("table.empty_sheet", "Empty")
 
     def test_without_settings_the_first(self):
         assert cells(read(ods(self.BODY))) == [["a"]]

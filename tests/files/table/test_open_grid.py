@@ -145,3 +145,9 @@ def test_heavy_libraries_are_loaded_when_they_are_used(data, loads):
     heavy = {"openpyxl", "lxml", "charset_normalizer", "babel", "defusedxml"}
     assert set(done.stdout.split()) & heavy >= loads
     assert loads or not set(done.stdout.split()) & heavy
+
+
+def test_a_text_has_no_sheets() -> None:
+    with pytest.raises(InputFault) as fault:
+        read_grid(b"Name,Weight\nVario,120 g\n", "kit.csv", sheet="Kit")
+    assert (fault.value.code, fault.value.facts["value"]) == ("table.no_sheets", "Kit")

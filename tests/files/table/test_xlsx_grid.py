@@ -106,6 +106,32 @@ class TestSheets:
         assert cells(grid) == [["name"]]
         assert said(grid) == {"table.sheet_taken": {"sheet": "Kit", "others": ("First",), "hidden": ("Old",)}}
 
+    def test_one_may_be_asked_for_by_its_name(self):
+        book = self.book(First=[["a"]], Empty=[], Kit=[["name"], ["Vario"]], Old=[["b"], ["c"]])
+        book["Old"].sheet_state = "hidden"
+        grid = read_grid(saved(book), "kit.xlsx", sheet="Kit")
+        assert cells(grid) == [["name"], ["Vario"]]
+        assert said(grid) == {"table.sheet_taken": {"sheet": "Kit", "others": ("First",), "hidden": ("Old",)}}
+        grid = read_grid(saved(book), "kit.xlsx", sheet=" old ")
+        assert cells(grid) == [["b"], ["c"]]
+        assert said(grid)["table.sheet_taken"] == {"sheet": "Old", "others": ("First", "Kit"), "hidden": ()}
+        assert "table.sheet_hidden" in said(grid)
+
+    def test_of_two_that_differ_in_case_the_one_written_the_same_is_meant(self):
+        book = self.book(Kit=[["a"]])
+        book.create_sheet("Other").append(["b"])
+        book["Other"].title = "kit "
+        assert cells(read_grid(saved(book), "kit.xlsx", sheet="kit ")) == [["b"]]
+
+    def test_one_that_is_not_there_or_empty_is_refused_with_the_names(self):
+        data = saved(self.book(First=[["a"]], Empty=[]))
+        with pytest.raises(InputFault) as fault:
+            read_grid(data, "kit.xlsx", sheet="Kit")
+        assert (fault.value.code, fault.value.facts["known"]) == ("table.no_such_sheet", ("First", "Empty"))
+        with pytest.raises(InputFault) as fault:
+            read_grid(data, "kit.xlsx", sheet="Empty")
+        assert (fault.value.code, fault.value.facts["value"]) == ("table.empty_sheet", "Empty")
+
     def test_an_empty_active_one_gives_way(self):
         book = self.book(Empty=[["", " "]], Kit=[["name"]])
         assert cells(read(saved(book))) == [["name"]]
