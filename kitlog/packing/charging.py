@@ -6,9 +6,11 @@ from kitlog.budget.power.result import DayResult
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
 from kitlog.packing.assessment import Assessment
+from kitlog.packing.capacity import is_bank
 from kitlog.packing.power_day import ALWAYS_POWERED
 
-_CHARGED = ALWAYS_POWERED | {Kind.POWER_BANK}
+CHARGED = ALWAYS_POWERED | {Kind.POWER_BANK}
+"""Kinds that have a battery whether or not it has been described."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,19 +48,15 @@ def charges(assessment: Assessment) -> tuple[Charge, ...]:
         Charge(
             line.item,
             line.n,
-            _is_bank(line.item),
+            is_bank(line.item),
             assessment.power.likely is None or line.item.id in assessment.power.unknown,
             _lasting(line.item, assessment.power.likely),
             _lasting(line.item, assessment.power.high),
         )
         for line in assessment.lines
-        if not line.in_car and (line.item.battery or line.item.bank or line.item.kind in _CHARGED)
+        if not line.in_car and (line.item.battery or line.item.bank or line.item.kind in CHARGED)
     ]
     return tuple(sorted(found, key=lambda charge: not charge.is_bank))
-
-
-def _is_bank(item: Item) -> bool:
-    return item.kind is Kind.POWER_BANK or item.bank is not None
 
 
 def _lasting(item: Item, day: DayResult | None) -> Lasting:

@@ -1,0 +1,303 @@
+"""From what goes along and the whole kit to one evening of charging: things, chargers, cables, hours, priority.
+
+What is not known is named, never filled in: a thing without its charging power is not planned, a charge on hand that
+nobody has looked at is reckoned as empty, connectors and cables that are not on record are taken to fit and said.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from kitlog.budget.charging.evening import MOST_PORTS, MOST_THINGS, Cable, Charger, Port, Thing
+from kitlog.budget.charging.evening import Evening as EveningIn
+from kitlog.kit.facets import Battery
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import Kind
+from kitlog.outing.library import Library
+from kitlog.outing.outing import Evening
+from kitlog.packing.assessment import Assessment
+from kitlog.packing.cable_cautions import cable_ends
+from kitlog.packing.cables import Connector, Ends, connectors
+from kitlog.packing.capacity import energy_wh, is_bank
+from kitlog.packing.charging import charges
+from kitlog.packing.on_hand import OnHand, on_hand
+from kitlog.packing.power_cells import health
+from kitlog.packing.serving import serving
+
+USUAL = Evening(from_at=time(19), bed_at=time(22, 30), up_at=time(6, 30), leave_at=time(7, 30))
+"""Hours of an evening that has not been told; shown as assumed (common practice, no source)."""
+
+CALLS = "call for help"
+
+_FIRST = (Kind.PHONE, Kind.POWER_BANK, Kind.RADIO, Kind.INSTRUMENT)
+"""Order of charging where the pilot names none: a bank has this rank only if it feeds what can call for help."""
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One piece of an item; number 0 where there is only one."""
+
+    item: Item
+    number: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """Something to know about the plan: a code, the items it is about, and a figure with its limit and source.
+
+    Codes beside those of `kitlog.budget.charging.result.Caution`:
+        charge_not_known: on hand; reckoned as empty.    power_not_known, energy_not_known: not planned.
+        evening_assumed: the hours are the usual ones.   late_h: they begin so many h before now.
+        no_charger; charger_not_described: it has no ports on record.    port_power_not_known: taken as without limit.
+        cables_not_known: no cable, or not both ends of each, is on record; taken to be enough.
+        too_many_things, too_many_ports: what is left out of the plan.
+    """
+
+    code: str
+    items: tuple[str, ...] = ()
+    value: float | None = None
+    limit: float | None = None
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class AskedEvening:
+    """One evening before it is planned.
+
+    Attributes:
+        day: the day on which it begins; times: its hours; assumed: whether they are the usual ones.
+        evening: for the calculation; things, chargers: its ids -> the pieces of the kit.
+        on_hand: charge on hand by item.
+        not_planned: items whose charging power or energy is not known, or that are too many.
+    """
+
+    day: date
+    times: Evening
+    assumed: bool
+    evening: EveningIn
+    things: Mapping[str, Piece]
+    chargers: Mapping[str, Piece]
+    on_hand: Mapping[str, OnHand]
+    not_planned: tuple[Item, ...]
+    notes: tuple[Note, ...]
+
+
+def asked_evening(assessment: Assessment, kit: Iterable[Item], library: Library) -> AskedEvening:
+    """The evening before an outing.
+
+    Args:
+        assessment: what goes along, and the moment at which it is asked.
+        kit: all that the pilot has: chargers and cables stay at home.
+        library: what serves as what.
+    """
+    usable = [item for item in kit if item.usable]
+    outing, now = assessment.outing, assessment.now
+    times = outing.evening or USUAL
+    day = outing.first_day - timedelta(days=1)
+    items = _in_order(assessment, library)
+    no_power = [item for item in items if item.battery is None or item.battery.charge_max_w is None]
+    no_energy = [item for item in items if item not in no_power and energy_wh(item) is None]
+    known = [item for item in items if item not in no_power and item not in no_energy]
+    things = _pieces([(item, _count(assessment, item)) for item in known])
+    kept = dict(list(things.items())[:MOST_THINGS])
+    over = tuple(dict.fromkeys(piece.item for name, piece in things.items() if name not in kept))
+    chargers = _chargers(usable)
+    plugged = dict(_within_ports(chargers))
+    seen = {piece.item.id: on_hand(piece.item, now) for piece in kept.values()}
+    ends = [*cable_ends(usable)]
+    from_h, bed_h, up_h, leave_h = hours_of(times)
+    evening = EveningIn(
+        chargers=tuple(_charger(name, piece.item) for name, piece in plugged.items()),
+        things=(),
+        cables=_cables(ends),
+        sockets=times.sockets,
+        from_h=from_h,
+        bed_h=bed_h,
+        up_h=up_h,
+        leave_h=leave_h,
+        place_C=times.place_c,
+    )
+    planned = tuple(_thing(name, piece.item, seen[piece.item.id], evening, day) for name, piece in kept.items())
+    notes = (
+        *_named("charge_not_known", [piece.item for piece in kept.values() if not seen[piece.item.id].known]),
+        *_named("power_not_known", no_power),
+        *_named("energy_not_known", no_energy),
+        *_of_chargers(usable, chargers, plugged),
+        *([Note("cables_not_known", tuple(_unnamed(usable)))] if evening.cables is None and plugged else []),
+        *([Note("evening_assumed")] if outing.evening is None else []),
+        *_late(_on_site(now, outing.time_zone), day, from_h, bed_h),
+        *_named("too_many_things", over, MOST_THINGS),
+    )
+    return AskedEvening(
+        day=day,
+        times=times,
+        assumed=outing.evening is None,
+        evening=evening.model_copy(update={"things": planned}),
+        things=kept,
+        chargers=plugged,
+        on_hand=seen,
+        not_planned=(*no_power, *no_energy, *over),
+        notes=notes,
+    )
+
+
+def hours_of(times: Evening) -> tuple[float, float, float, float]:
+    """The four times on one axis through the night: what is not later than the time before is of the next day."""
+    hours: list[float] = []
+    for at in (times.from_at, times.bed_at, times.up_at, times.leave_at):
+        hour = at.hour + at.minute / 60 + at.second / 3600
+        while hours and hour < hours[-1]:
+            hour += 24
+        hours.append(hour)
+    return hours[0], hours[1], hours[2], hours[3]
+
+
+def months_old(item: Item, on: date) -> int | None:
+    """Whole months since a thing was made, else bought; None: neither is on record, or it lies ahead."""
+    since = item.made_on or item.bought_on
+    if since is None or since > on:
+        return None
+    return (on.year - since.year) * 12 + on.month - since.month - (on.day < since.day)
+
+
+def _in_order(assessment: Assessment, library: Library) -> list[Item]:
+    """What goes along and has a battery, the pilot's own order first, then the usual one."""
+    items = [charge.item for charge in charges(assessment)]
+    first = assessment.outing.evening.priority if assessment.outing.evening else ()
+    rank = {name: place for place, name in enumerate(first)}
+    feeding = _banks_of_callers(assessment, items, library)
+    return sorted(items, key=lambda item: (rank.get(item.id, len(rank)), _usual_rank(item, feeding)))
+
+
+def _usual_rank(item: Item, feeding: frozenset[str]) -> int:
+    if is_bank(item):
+        return _FIRST.index(Kind.POWER_BANK) if item.id in feeding else len(_FIRST)
+    return _FIRST.index(item.kind) if item.kind in _FIRST else len(_FIRST)
+
+
+def _banks_of_callers(assessment: Assessment, items: Iterable[Item], library: Library) -> frozenset[str]:
+    """Banks on which something hangs that can call for help; all banks where no day was simulated."""
+    there = list(items)
+    if assessment.power.planned is None:
+        return frozenset(item.id for item in there if is_bank(item))
+    calling = {item.id for item in there if CALLS in serving(item, library).names}
+    return frozenset(plug.bank for plug in assessment.power.planned.plugs if plug.device in calling)
+
+
+def _count(assessment: Assessment, item: Item) -> int:
+    line = assessment.line(item.id)
+    return line.n if line else 1
+
+
+def _pieces(counted: Iterable[tuple[Item, int]]) -> dict[str, Piece]:
+    """Pieces by an id of their own: that of the item, and for more than one a number behind it."""
+    found: dict[str, Piece] = {}
+    for item, count in counted:
+        for number in range(1, count + 1):
+            found[item.id if number == 1 else f"{item.id} {number}"] = Piece(item, number if count > 1 else 0)
+    return found
+
+
+def _chargers(items: Iterable[Item]) -> dict[str, Piece]:
+    """Chargers with ports, the strongest first."""
+    found = [item for item in items if item.charger and item.charger.ports]
+    return _pieces((item, item.quantity) for item in sorted(found, key=lambda item: -_watts(item)))
+
+
+def _watts(item: Item) -> float:
+    ports = item.charger.ports if item.charger else ()
+    total = sum(port.power_w or 0.0 for port in ports)
+    return min(total, item.charger.total_w) if item.charger and item.charger.total_w is not None else total
+
+
+def _within_ports(chargers: Mapping[str, Piece]) -> Iterator[tuple[str, Piece]]:
+    """So many chargers as have no more ports together than can be planned."""
+    used = 0
+    for name, piece in chargers.items():
+        ports = len(piece.item.charger.ports) if piece.item.charger else 0
+        if used + ports <= MOST_PORTS:
+            used += ports
+            yield name, piece
+
+
+def _charger(name: str, item: Item) -> Charger:
+    assert item.charger is not None  # noqa: S101  # only those that have one come here
+    ports = tuple(
+        Port(
+            id=str(number),
+            limit_W=port.power_w,
+            connector=next((one.value for one in connectors(port.connector)), None),
+            fixed_cable=port.fixed_cable,
+        )
+        for number, port in enumerate(item.charger.ports, start=1)
+    )
+    return Charger(id=name, ports=ports, total_W=item.charger.total_w)
+
+
+def _of_chargers(items: Iterable[Item], chargers: Mapping[str, Piece], plugged: Mapping[str, Piece]) -> Iterator[Note]:
+    bare = [i for i in items if (i.kind is Kind.CHARGER or i.charger) and not (i.charger and i.charger.ports)]
+    if not chargers:
+        yield Note("charger_not_described", tuple(i.id for i in bare)) if bare else Note("no_charger")
+    yield from _named("port_power_not_known", [piece.item for piece in plugged.values() if _power_is_open(piece.item)])
+    yield from _named("too_many_ports", [p.item for name, p in chargers.items() if name not in plugged], MOST_PORTS)
+
+
+def _power_is_open(item: Item) -> bool:
+    charger = item.charger
+    return charger is not None and charger.total_w is None and any(port.power_w is None for port in charger.ports)
+
+
+def _cables(ends: Iterable[Ends | None]) -> tuple[Cable, ...] | None:
+    """The cables of the kit; None where there is none, or one whose ends are not both known: taken to be enough."""
+    found = list(ends)
+    known = [cable for cable in found if cable is not None]
+    if not found or len(known) < len(found):
+        return None
+    return tuple(Cable(connectors=(one.value, other.value)) for one, other in known)
+
+
+def _unnamed(items: Iterable[Item]) -> Iterator[str]:
+    return (i.id for i in items if i.kind is Kind.CABLE and None in (*cable_ends((i,)),))
+
+
+def _thing(name: str, item: Item, seen: OnHand, evening: EveningIn, day: date) -> Thing:
+    battery = item.battery or Battery()
+    return Thing(
+        id=name,
+        cell_Wh=energy_wh(item),
+        health=health(battery),
+        start=seen.reckoned_pct / 100,
+        charge_max_W=battery.charge_max_w or 0.0,
+        connector=_socket(battery, evening),
+        swollen=battery.swollen_on is not None,
+        age_months=months_old(item, day),
+    )
+
+
+def _socket(battery: Battery, evening: EveningIn) -> str | None:
+    """The socket through which it is charged: never USB-A, which gives only; of several, one that a port can reach."""
+    found = [one.value for one in connectors(battery.connector) if one is not Connector.USB_A]
+    ports = [port for charger in evening.chargers for port in charger.ports]
+    fixed = {port.connector for port in ports if port.fixed_cable}
+    pairs = {frozenset(cable.connectors) for cable in evening.cables or ()}
+    reached = (one for one in found if one in fixed or any(frozenset({one, port.connector}) in pairs for port in ports))
+    return next(reached, found[0] if found else None)
+
+
+def _named(code: str, items: Iterable[Item], limit: float | None = None) -> Iterator[Note]:
+    ids = tuple(dict.fromkeys(item.id for item in items))
+    if ids:
+        yield Note(code, ids, limit=limit)
+
+
+def _on_site(now: datetime, zone: str | None) -> datetime:
+    return now if zone is None else now.astimezone(ZoneInfo(zone))
+
+
+def _late(now: datetime, day: date, from_h: float, bed_h: float) -> Iterator[Note]:
+    """Where the plan begins before the present moment of the same evening."""
+    if now.date() == day:
+        since_h = now.hour + now.minute / 60 - from_h
+        if 0 < since_h <= bed_h - from_h:
+            yield Note("late_h", value=since_h)
