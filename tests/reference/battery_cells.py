@@ -89,7 +89,7 @@ def spells(name: str) -> Iterator[dict[str, Any]]:
             try:
                 found = hours(name, steps)
             except (pybamm.SolverError, TypeError, IndexError) as problem:
-                print(name, temp_c, day, type(problem).__name__, file=sys.stderr)
+                sys.stderr.write(f"{name} {temp_c} {day}: {type(problem).__name__}\n")
                 continue
             yield {
                 "cell": name,
@@ -138,4 +138,4 @@ def measure() -> dict[str, Any]:
 if __name__ == "__main__":
     pybamm.set_logging_level("ERROR")
     json.dump(measure(), sys.stdout, indent=1)
-    print()
+    sys.stdout.write("\n")
