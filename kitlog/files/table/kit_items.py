@@ -212,29 +212,26 @@ def _note_circles(drafts: Sequence[_Draft], work: _Work) -> None:
             member.fitted_to = None
 
 
-Figures = tuple[tuple[str, object], ...]
-"""Figures of facets by heading."""
-
-
 class _Facets:
     """Facets of new items, checked once for all rows that give the same figures: they are frozen, and may be shared.
 
     Args:
-        headings: those of the figures that the table gives.
+        headings: those of the figures of facets that the table gives.
     """
 
     def __init__(self, headings: Sequence[str]) -> None:
         self.headings = headings
-        self._checked: dict[Figures, Mapping[str, object]] = {}
+        self._checked: dict[tuple[object, ...], Mapping[str, object]] = {}
 
-    def of(self, figures: Figures) -> Mapping[str, object]:
-        """The facets by name; as plain figures where they make none, so that the item says why."""
+    def of(self, values: Mapping[str, object]) -> Mapping[str, object]:
+        """The facets of a row by name; as plain figures where they make none, so that the item says why."""
+        figures = tuple(map(values.get, self.headings))
         try:
             found = self._checked.get(figures)
         except TypeError:  # a way of use cannot be looked up
-            return _by_facet(figures, {})
+            return _by_facet(values, {})
         if found is None:
-            found = self._checked[figures] = {name: _facet(name, own) for name, own in _by_facet(figures, {}).items()}
+            found = self._checked[figures] = {name: _facet(name, own) for name, own in _by_facet(values, {}).items()}
         return found
 
 
@@ -245,23 +242,26 @@ def _facet(name: str, figures: Mapping[str, object]) -> object:
         return figures
 
 
-def _by_facet(figures: Figures, base: Mapping[str, Any]) -> dict[str, dict[str, object]]:
+def _by_facet(values: Mapping[str, object], base: Mapping[str, Any]) -> dict[str, dict[str, object]]:
     """Figures by facet and name, laid over those of a base."""
     found: dict[str, dict[str, object]] = {}
-    for heading, value in figures:
-        facet, name = _IN_FACETS[heading]
-        if facet not in found:
-            found[facet] = dict(base.get(facet) or {})
-        found[facet][name] = value
+    for heading, value in values.items():
+        if heading in _IN_FACETS:
+            facet, name = _IN_FACETS[heading]
+            if facet not in found:
+                found[facet] = dict(base.get(facet) or {})
+            found[facet][name] = value
     return found
 
 
 def _fields(draft: _Draft, base: Mapping[str, Any], facets: _Facets) -> dict[str, Any]:
     """Values by their fields in the model, laid over what is there."""
     fields = {**base, **draft.values}
-    figures = tuple([(heading, fields.pop(heading)) for heading in facets.headings if heading in fields])
-    if figures:
-        fields |= _by_facet(figures, base) if draft.met else facets.of(figures)
+    if not facets.headings:
+        return fields
+    for heading in facets.headings:
+        fields.pop(heading, None)
+    fields |= _by_facet(draft.values, base) if draft.met else facets.of(draft.values)
     return fields
 
 

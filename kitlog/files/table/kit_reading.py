@@ -3,6 +3,7 @@
 import hashlib
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from itertools import repeat
 from typing import Any, NamedTuple
 
 from kitlog.fault import InputFault
@@ -271,9 +272,7 @@ def _is_known(value: object) -> bool:
 def _known(columns: Mapping[str, Sequence[object]]) -> list[dict[str, object]]:
     """What each row says, by heading, without what is not known; the full columns, which most are, all at once."""
     full = {name: values for name, values in columns.items() if None not in values}
-    rows: list[dict[str, object]] = [
-        dict(zip(full, values, strict=True)) for values in zip(*full.values(), strict=True)
-    ]
+    rows: list[dict[str, object]] = list(map(dict, map(zip, repeat(tuple(full)), zip(*full.values(), strict=True))))
     rows = rows or [{} for _ in columns["name"]]
     for name, values in columns.items():
         if name not in full:
