@@ -21,7 +21,7 @@ from kitlog.paint import (
     zone_drawing,
 )
 from kitlog.paint.mark import Mark
-from kitlog.paint.sample_power import POWER
+from kitlog.paint.sample_power import POWER, POWER_DAYS
 from kitlog.paint.sample_service import SERVICE
 from kitlog.paint.sample_weight import WEIGHT
 from kitlog.paint.sample_zones import ZONES
@@ -55,6 +55,18 @@ def exhibits() -> list[Exhibit]:
             560,
             lambda font: power_lanes.measure(POWER, 560, font),
             lambda painter, rect, tokens: power_lanes.paint(painter, rect, POWER, tokens, 0.4),
+        ),
+        Exhibit(
+            "power_days",
+            800,
+            lambda font: power_lanes.measure(POWER_DAYS, 800, font),
+            lambda painter, rect, tokens: power_lanes.paint(painter, rect, POWER_DAYS, tokens),
+        ),
+        Exhibit(
+            "power_days_reading",
+            720,
+            lambda font: power_lanes.measure(POWER_DAYS, 720, font),
+            lambda painter, rect, tokens: power_lanes.paint(painter, rect, POWER_DAYS, tokens, 0.6),
         ),
         Exhibit(
             "weight",

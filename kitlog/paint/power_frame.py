@@ -1,9 +1,10 @@
 """Around the lanes of the power picture: legend, phase heads, names, clocks."""
 
-from PySide6.QtCore import QLineF, QRectF
+from PySide6.QtCore import QLineF, QPointF, QRectF
 from PySide6.QtGui import QColor, QPainter
 
-from kitlog.paint.power_layout import CLOCK, HEAD, PowerLayout
+from kitlog.paint import power_fan
+from kitlog.paint.power_layout import BANDS, CLOCK, HEAD, HEAD_LINE, PowerLayout
 from kitlog.paint.shelf import Shelf
 from kitlog.paint.strokes import hatch, pen, rect_path
 from kitlog.paint.tokens import Tokens
@@ -42,6 +43,13 @@ def _legend_sample(painter: QPainter, box: QRectF, number: int, tokens: Tokens) 
     elif number == 1:
         painter.setPen(pen(tokens.ink, 1.5 * unit, (4 * unit, 3 * unit)))
         painter.drawLine(middle)
+    elif number == 2:
+        edges = [QPointF(box.left(), box.bottom()), QPointF(box.right(), box.bottom())]
+        upper = [QPointF(box.left(), box.top()), QPointF(box.right(), box.top())]
+        power_fan.band(painter, edges, upper, tokens, unit)
+    elif number == 3:
+        ticks = [(5, box.left() + 2 * unit), (50, box.center().x()), (95, box.right() - 2 * unit)]
+        power_fan.whisker(painter, ticks, box.center().y(), tokens.ink, unit)
     else:
         box = box.adjusted(2 * unit, 0, -2 * unit, 0)
         hatch(painter, rect_path(box), tokens.muted, 4 * unit, 0.8 * unit)
@@ -66,9 +74,14 @@ def _band_head(painter: QPainter, layout: PowerLayout, tokens: Tokens, number: i
     room = QRectF(band.left() + px(8), band.top() + px(4), band.width() - px(12), px(18))
     if room.width() < px(20):
         return
-    layout.text.draw(painter, room, phase.label, Role.LABEL, tokens.ink)
-    room.translate(0, px(17))
-    layout.text.draw(painter, room, phase.note, Role.SMALL, tokens.ink if phase.cold else tokens.muted)
+    most = 2 if layout.heads_px > px(BANDS) else 1
+    for line in layout.text.wrap(phase.label, Role.LABEL, room.width(), most):
+        layout.text.draw(painter, room, line, Role.LABEL, tokens.ink)
+        room.translate(0, px(HEAD_LINE))
+    room.translate(0, px(1))
+    fits = layout.text.width(phase.note, Role.SMALL) <= room.width()
+    note = phase.note if fits else phase.note.split(", ", maxsplit=1)[0]  # the shading says the rest
+    layout.text.draw(painter, room, note, Role.SMALL, tokens.ink if phase.cold else tokens.muted)
 
 
 def lane_name(painter: QPainter, layout: PowerLayout, tokens: Tokens, number: int) -> None:
@@ -111,14 +124,12 @@ def _clock_row(
     if cursor is not None:
         ordered.insert(0, cursor)
     for place, (share, time) in enumerate(ordered):
-        width = text.width(time, Role.SMALL_NAME)
+        is_cursor = cursor is not None and place == 0
+        role, tone = (Role.CHIP, tokens.accent) if is_cursor else (Role.SMALL_NAME, colour)
+        width = text.width(time, role)
         left = shelf.place(_clock_left(layout, share, width), width, reach=px(2))
         if left is not None:
-            room = QRectF(left, top, width, px(CLOCK))
-            is_cursor = cursor is not None and place == 0
-            text.draw(
-                painter, room, time, Role.CHIP if is_cursor else Role.SMALL_NAME, tokens.accent if is_cursor else colour
-            )
+            text.draw(painter, QRectF(left, top, width, px(CLOCK)), time, role, tone)
 
 
 def _clock_left(layout: PowerLayout, share: float, width: float) -> float:

@@ -5,6 +5,7 @@ from itertools import pairwise
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath
 
+from kitlog.paint import power_fan
 from kitlog.paint.lettering import LEFT
 from kitlog.paint.mark import Mark
 from kitlog.paint.power_layout import PowerLayout
@@ -26,6 +27,8 @@ class LanePainter:
         self._px = layout.text.px
         self._likely = layout.points(layout.picture.likely, self._lane.likely, self._box)
         self._high = layout.points(layout.picture.high, self._lane.high, self._box)
+        spread = self._lane.spread
+        self._low, self._top = ([], []) if spread is None else layout.spread(spread, self._box)
         self._words: list[QRectF] = []
 
     def paint(self) -> None:
@@ -35,9 +38,11 @@ class LanePainter:
             self._not_known()
             return
         self._charge()
+        self._fan()
         self._locked()
         self._bank()
         self._curves()
+        self._off_by()
         self._offs()
         self._remark()
 
@@ -62,8 +67,19 @@ class LanePainter:
 
     def _charge(self) -> None:
         colour = self._tokens.accent.toRgb()
-        colour.setAlphaF(0.22 if self._tokens.dark else 0.15)
+        strong = 0.22 if self._tokens.dark else 0.15
+        colour.setAlphaF(strong if self._lane.spread is None else strong / 3)
         self._painter.fillPath(self._layout.under(self._likely, self._box), colour)
+
+    def _fan(self) -> None:
+        if self._low:
+            power_fan.band(self._painter, self._low, self._top, self._tokens, self._px(1))
+
+    def _off_by(self) -> None:
+        edges = self._layout.picture.edges
+        ticks = [(off.pct, self._layout.x(off.place(edges))) for off in self._lane.off_by]
+        colour = self._tokens.state(self._lane.mark)
+        power_fan.whisker(self._painter, ticks, self._box.bottom() - self._px(7), colour, self._px(1))
 
     def _locked(self) -> None:
         steps = self._floor()
@@ -149,8 +165,11 @@ class LanePainter:
 
     def _is_crossed(self, spot: QRectF) -> bool:
         room = rect_path(spot.adjusted(-self._px(3), self._px(2), self._px(3), -self._px(2)))
-        lines = [QPainterPath(polyline(points)) for points in (self._likely, self._high, self._floor())]
+        lines = [QPainterPath(polyline(points)) for points in self._lines()]
         return any(_touches(line, room) for line in lines) or any(spot.intersects(taken) for taken in self._words)
+
+    def _lines(self) -> tuple[list[QPointF], ...]:
+        return self._likely, self._high, self._floor(), self._low, self._top
 
     def _write(self, room: QRectF, words: str, role: Role) -> None:
         tokens = self._tokens

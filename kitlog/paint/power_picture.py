@@ -6,6 +6,7 @@ from itertools import pairwise
 from kitlog.paint.case_clock import CaseClock, Curve, band_edges, value_at
 from kitlog.paint.checked import finite, share
 from kitlog.paint.mark import Mark
+from kitlog.paint.power_spread import OffBy, Spread
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +60,10 @@ class Lane:
         remark: what else there is to say, in a few words, written into the lane.
         end_likely: what is left at the end of the likely case, in words.
         end_high: the same of the high case.
+        spare_likely, spare_high: how much longer it would go on then, or how much too early it went off, in words.
+        chance: how many days it lasts, in words; chance_error: how sure that is.
+        spread: what many days say of its charge; None as long as they have not been drawn, or where nothing is known.
+        off_by: where 5, 50 and 95 % of the days have switched it off.
         mark: the state of the device.
     """
 
@@ -72,6 +77,12 @@ class Lane:
     remark: str = ""
     end_likely: str = ""
     end_high: str = ""
+    spare_likely: str = ""
+    spare_high: str = ""
+    chance: str = ""
+    chance_error: str = ""
+    spread: Spread | None = None
+    off_by: tuple[OffBy, ...] = ()
     mark: Mark = Mark.NONE
 
     def __post_init__(self) -> None:
@@ -98,6 +109,10 @@ class PowerWords:
         high: name of the high case.
         locked: legend of the hatch.
         left_at_end: head of the columns at the right.
+        spread: name of the band that holds nine days of ten, in the legend.
+        off_by: legend of the marks where days switch a device off.
+        lasts: head of the column with the chances; empty for no such column.
+        middle, outer: heads of that column at the reading line: the middle day, and the outer ones.
         not_known: stands in a lane without data.
         footnote: under the columns at the right.
     """
@@ -107,7 +122,12 @@ class PowerWords:
     likely: str = ""
     high: str = ""
     locked: str = ""
+    spread: str = ""
+    off_by: str = ""
     left_at_end: str = ""
+    lasts: str = ""
+    middle: str = ""
+    outer: str = ""
     not_known: str = ""
     footnote: str = ""
 
@@ -150,12 +170,17 @@ class PowerPicture:
 
 @dataclass(frozen=True, slots=True)
 class LaneReading:
-    """One lane under the reading line: shares of the charge, None where the curve does not reach or is not known."""
+    """One lane under the reading line: shares of the charge, None where the curve does not reach or is not known.
+
+    `spread` is low, middle and high of the days; `off_by` the last mark passed.
+    """
 
     label: str
     likely: float | None
     high: float | None
     locked: float
+    spread: tuple[float, float, float] | None = None
+    off_by: OffBy | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,10 +210,16 @@ def reading(picture: PowerPicture, at: float) -> Reading | None:
             value_at(lane.likely, likely_h),
             value_at(lane.high, high_h),
             lane.locked[phase] if phase < len(lane.locked) else 0.0,
+            None if lane.spread is None else lane.spread.at(picture.edges, at),
+            max((off for off in lane.off_by if off.place(picture.edges) <= at), key=_pct, default=None),
         )
         for lane in picture.lanes
     )
     return Reading(phase, likely_h, high_h, lanes)
+
+
+def _pct(off: OffBy) -> int:
+    return off.pct
 
 
 def clock_text(start_min: int, hours: float) -> str:

@@ -1,7 +1,10 @@
 """Sample data for the gallery: the power picture of one evening, rough values, nobody's real kit."""
 
+from dataclasses import replace
+
 from kitlog.paint.mark import Mark
 from kitlog.paint.power_picture import Lane, OffMark, PhaseBand, PowerPicture, PowerWords
+from kitlog.paint.power_spread import OffBy, Spread
 
 PHASES = (
     PhaseBand("wait", "9 °C", 1.5, 2.25),
@@ -84,3 +87,88 @@ POWER = PowerPicture(
     clocks_high=("10:00", "12:15", "18:15", "20:15", "23:45"),
     start_min=600,
 )
+
+
+def _spread(points: tuple[tuple[float, float, float], ...]) -> Spread:
+    """A spread from (5, 50, 95 %) at the start and at the end of each phase: two points in a phase, rough values."""
+    low, middle, high = zip(*points, strict=True)
+    return Spread(2, low, middle, high)
+
+
+SPREADS = {
+    "Phone": _spread(
+        (
+            (0.94, 0.97, 1.0),
+            (0.9, 0.95, 0.98),
+            (0.87, 0.93, 0.97),
+            (0.58, 0.69, 0.8),
+            (0.41, 0.6, 0.78),
+            (0.39, 0.63, 0.76),
+            (0.37, 0.61, 0.74),
+            (0.3, 0.55, 0.7),
+            (0.24, 0.48, 0.66),
+        )
+    ),
+    "Vario": _spread(
+        (
+            (0.98, 0.99, 1.0),
+            (0.93, 0.97, 1.0),
+            (0.91, 0.95, 0.98),
+            (0.6, 0.74, 0.82),
+            (0.33, 0.53, 0.66),
+            (0.33, 0.53, 0.66),
+            (0.33, 0.53, 0.66),
+            (0.33, 0.53, 0.66),
+            (0.33, 0.53, 0.66),
+        )
+    ),
+    "Gloves": _spread(
+        (
+            (1.0, 1.0, 1.0),
+            (1.0, 1.0, 1.0),
+            (1.0, 1.0, 1.0),
+            (0.42, 0.6, 0.72),
+            (0.13, 0.22, 0.44),
+            (0.13, 0.22, 0.44),
+            (0.13, 0.22, 0.44),
+            (0.13, 0.22, 0.44),
+            (0.13, 0.22, 0.44),
+        )
+    ),
+}
+
+CHANCES = {"Phone": ("99.2 %", "± 0.1"), "Vario": (">99.9 %", ""), "Gloves": ("71.4 %", "± 0.5")}
+
+SPARES = {"Phone": ("+5:10 h", "+4:20 h"), "Vario": ("+9:30 h", "+5:15 h"), "Gloves": ("", "−0:51 h")}
+
+OFF_BY = {
+    "Gloves": (
+        OffBy(5, 1.74, "5 % of the days: off by 16:02"),
+        OffBy(50, 1.97, "50 % of the days: off by 17:31"),
+    )
+}
+
+POWER_DAYS = replace(
+    POWER,
+    lanes=tuple(
+        replace(
+            lane,
+            spread=SPREADS.get(lane.label),
+            off_by=OFF_BY.get(lane.label, ()),
+            chance=CHANCES.get(lane.label, ("", ""))[0],
+            chance_error=CHANCES.get(lane.label, ("", ""))[1],
+            spare_likely=SPARES.get(lane.label, ("", ""))[0],
+            spare_high=SPARES.get(lane.label, ("", ""))[1],
+        )
+        for lane in LANES
+    ),
+    words=replace(
+        POWER.words,
+        spread="5 to 95 % of days",
+        off_by="5, 50, 95 % of days off",
+        lasts="lasts",
+        middle="50 %",
+        outer="5–95 %",
+    ),
+)
+"""The same evening with many days drawn; two lanes have none yet."""
