@@ -82,6 +82,7 @@ _SENTENCES = {
         "the heading “{heading}” (column {letters}) is about checks or packing; its {filled} cells were left out, since"
         " kitlog keeps such days as records: enter each in Service, as the last time that its rule was done."
     ),
+    "table.rough_taken": N_("{heading}: “{text}” is rough, and was taken as it stands ({rows})."),
     "table.ditto": N_("{heading}: “{text}” repeats the cell above ({rows})."),
     "table.heading_double": N_(
         "the heading “{heading}” (column {letters}) says the same as another column; its {filled} cells were left out."

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 from kitlog.files.table.choice_words import choice_of
 from kitlog.files.table.headings import Found
+from kitlog.files.table.kind_words import is_broad, kind_guessed, kind_of
 from kitlog.files.table.targets import Meaning
 from kitlog.files.table.vocabulary import Vocabulary
 
@@ -42,6 +43,8 @@ def _tellings(
         target = next((name for name in _CLOSED if name not in taken and _are_words(columns[at], name, words)), "")
         if not target and "name" not in taken and _are_names(columns[at]):
             target = "name"
+        if not target and "kind" not in taken and (names := _names_of(found, columns)):
+            target = "kind" if _are_kinds(columns[at], names, words) else ""
         if target:
             taken.add(target)
             yield at, target
@@ -49,6 +52,19 @@ def _tellings(
 
 def _are_words(cells: Column, target: str, words: Vocabulary) -> bool:
     return _mostly(cells, lambda text: choice_of(target, text, words) is not None)
+
+
+def _names_of(found: Sequence[Found], columns: Sequence[Column]) -> Column:
+    return next((columns[at] for at, one in enumerate(found) if one.meaning and one.meaning.target == "name"), ())
+
+
+def _are_kinds(cells: Column, names: Column, words: Vocabulary) -> bool:
+    """Words for kinds, which are those of the things in the same rows as far as their names tell any."""
+    if not _mostly(cells, lambda text: kind_of(text, words) is not None or is_broad(text, words)):
+        return False
+    pairs = [(kind_of(cell, words), kind_guessed(name, words)) for cell, name in zip(cells, names, strict=True) if cell]
+    told = [said is guessed for said, guessed in pairs if said and guessed]
+    return sum(told) >= _LEAST_CELLS and sum(told) >= _LEAST_DIFFERENT * len(told)
 
 
 def _mostly(cells: Column, holds: Callable[[str], bool]) -> bool:

@@ -17,6 +17,8 @@ from kitlog.files.table.vocabulary import Vocabulary
 from kitlog.files.table.word_column import read_words
 
 _TEXTS = frozenset({Way.TEXT, Way.NOTE, Way.SEVERAL})
+_ROUGH = frozenset({Way.DAY, Way.COUNT, Way.FIGURE, Way.ELECTRIC, Way.MASS_RANGE})
+"""Ways by which a rough figure is taken as it stands, and told: an item keeps of its mass alone that it is rough."""
 
 
 @dataclass(slots=True)
@@ -110,6 +112,10 @@ def _take(sheet: Sheet, column: TableColumn, reading: ColumnReading) -> None:
     sheet.values[f"total {target}"] = list(reading.values[n:])
     if reading.guesses:
         sheet.guesses[target] = reading.guesses
+        if TARGETS[target].way in _ROUGH:
+            at = tuple(sorted(reading.guesses))
+            facts = {"heading": column.heading or column.letters, "text": shown(sheet.cell(at[0], target)), "at": at}
+            sheet.remarks.append(Remark("table.rough_taken", facts))
     for doubt in reading.doubts:
         if doubt.at < n:
             sheet.doubt(doubt.at, target, doubt)

@@ -17,6 +17,14 @@ _BREAKS = re.compile(r"\s*[\r\n\t]+\s*")
 _BLANKS = " \u00a0\u2007\u202f\ufeff\u200b\t\r\n"
 _CAREFUL = frozenset({"", " ", "'"})
 """First letters that need a closer look: none, a blank, an apostrophe before a formula."""
+_NOTHING = frozenset(
+    {
+        *("-", "--", "---", "–", "—", "…", "...", "?", "??", "???"),
+        *("n/a", "N/A", "#N/A", "n.a.", "N.A.", "n. a.", "k.A.", "k. A.", "k.a.", "K.A.", "tbd", "TBD"),
+        *("unbekannt", "Unbekannt", "unknown", "Unknown", "inconnu", "Inconnu", "inconnue", "Inconnue"),
+    }
+)
+"""Cells that say no maker, model, serial number or the like; a name and a note are left as they stand."""
 _JOINED = re.compile(r"\s*[+;,/]\s*|\s*\n\s*")
 
 
@@ -39,7 +47,9 @@ def read_texts(target: Target, cells: Sequence[Cell], answers: Answers, *, own: 
         except InputFault:
             meant[text] = None
             unread.add(text)
-    values = tuple(texts) if not careful else tuple([meant[text] for text in texts])
+    nothing = meant.keys() & _NOTHING if target.way is Way.TEXT and target.name != "name" and not own else set()
+    meant |= dict.fromkeys(nothing)
+    values = tuple([meant[text] for text in texts]) if careful or nothing else tuple(texts)
     emptied = bool(answers.to(Question.UNREAD))
     doubts = [CellDoubt(at, Question.UNREAD, emptied=emptied) for at, text in enumerate(texts) if text in unread]
     return ColumnReading(values, doubts=tuple(doubts))
