@@ -167,6 +167,7 @@ class Assessment:
         judged_on: the day whose due states govern (the last).
         chosen: the set flown in, by kind.
         stays_home: ids of usable items that are not on the list.
+        grounded: ids of all items with an open stop or a swollen battery, whether they go or stay.
     """
 
     outing: Outing
@@ -183,6 +184,7 @@ class Assessment:
     questions: tuple[Question, ...]
     mass: MassBalance
     power: PowerDay = field(default_factory=PowerDay)
+    grounded: frozenset[str] = frozenset()
 
     @property
     def counts(self) -> Counts:

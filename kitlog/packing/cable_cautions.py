@@ -44,8 +44,12 @@ def _wanted(plug: Plug, items: Mapping[str, Item]) -> Wanted:
 
 
 def _connectors(name: str, items: Mapping[str, Item]) -> frozenset[Connector]:
-    item = items.get(name)
-    return frozenset(connectors(item.battery.connector)) if item and item.battery else frozenset()
+    return item_connectors(items[name]) if name in items else frozenset()
+
+
+def item_connectors(item: Item) -> frozenset[Connector]:
+    """Ports of a bank or sockets of a device; empty: not known."""
+    return frozenset(connectors(item.battery.connector)) if item.battery else frozenset()
 
 
 def _no_cable(fit: Fit, plug: Plug) -> Finding:

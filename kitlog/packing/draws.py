@@ -24,6 +24,7 @@ NOTHING = DrawRange(0.0, 0.0, 0.0, Basis.MEASURED)
 """Off: sure to draw nothing."""
 
 Part = tuple[DrawRange, float]
+WayShare = tuple[WayOfUse, float]
 
 _BASES = {"measured": Basis.MEASURED, "maker": Basis.STATED}
 
@@ -57,14 +58,12 @@ def _stated(way: WayOfUse) -> DrawRange:
     return DrawRange(low_w, likely_w, high_w, _BASES.get(way.basis, Basis.GUESSED))
 
 
-def phase_draw(item: Item, phase: Phase, outing: Outing, library: Library) -> DrawRange | None:
-    """Mean draw in a phase: by the outing's own shares, else the item's, else as usual for its kind; None: not known.
+def way_shares(item: Item, phase: Phase, outing: Outing, library: Library) -> tuple[list[WayShare], float] | None:
+    """Ways of use in a phase with their shares of the time, and the share in which the item is off.
 
-    The outing's shares add up to 1. The item's own may leave a rest in which it is off. An item with one way of use and
-    no shares draws in the phases usual for its kind.
-
-    Raises:
-        InputFault: ``draw.shares`` with the names of item and phase.
+    By the outing's own shares, else the item's, else as usual for its kind. None: the outing names a way that the item
+    has not. The outing's shares add up to 1, or are all 0: off throughout. The item's own may leave a rest in which it
+    is off. An item with one way of use and no shares draws in the phases usual for its kind.
     """
     ways = item.battery.ways if item.battery else ()
     planned = [(use.way, use.share) for use in outing.uses if use.item == item.id and use.phase == phase.name]
@@ -72,13 +71,23 @@ def phase_draw(item: Item, phase: Phase, outing: Outing, library: Library) -> Dr
         by_name = {way.name: way for way in ways}
         if not {name for name, _ in planned} <= by_name.keys():
             return None
-        return _mean([(by_name[name], share) for name, share in planned], item, phase)
+        off = 0.0 if any(share for _, share in planned) else 1.0
+        return [(by_name[name], share) for name, share in planned], off
     if any(way.shares for way in ways):
         parts = [*_own_shares(ways, phase.way)]
-        rest = 1.0 - sum(share for _, share in parts)
-        return _mean(parts, item, phase, max(rest, 0.0))
+        return parts, max(1.0 - sum(share for _, share in parts), 0.0)
     used = bool(ways) and phase.way in library.facts(item.kind).used_in
-    return known_draw(ways[0], item) if used else NOTHING
+    return ([(ways[0], 1.0)], 0.0) if used else ([], 1.0)
+
+
+def phase_draw(item: Item, phase: Phase, outing: Outing, library: Library) -> DrawRange | None:
+    """Mean draw in a phase over the shares of `way_shares`; None: not known.
+
+    Raises:
+        InputFault: ``draw.shares`` with the names of item and phase.
+    """
+    shares = way_shares(item, phase, outing, library)
+    return None if shares is None else _mean(shares[0], item, phase, shares[1])
 
 
 def known_draw(way: WayOfUse, item: Item) -> DrawRange | None:
@@ -89,14 +98,14 @@ def known_draw(way: WayOfUse, item: Item) -> DrawRange | None:
         return None
 
 
-def _own_shares(ways: Iterable[WayOfUse], moving: PhaseWay) -> Iterator[tuple[WayOfUse, float]]:
+def _own_shares(ways: Iterable[WayOfUse], moving: PhaseWay) -> Iterator[WayShare]:
     for way in ways:
         for share in way.shares:
             if share.during is moving:
                 yield way, share.share
 
 
-def _mean(parts: Iterable[tuple[WayOfUse, float]], item: Item, phase: Phase, off: float = 0.0) -> DrawRange | None:
+def _mean(parts: Iterable[WayShare], item: Item, phase: Phase, off: float) -> DrawRange | None:
     drawn: list[Part] = [(NOTHING, off)] if off > SHARES_TOLERANCE else []
     for way, share in parts:
         draw = known_draw(way, item)

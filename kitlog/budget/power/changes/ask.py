@@ -8,7 +8,7 @@ from kitlog.budget.power.changes.effect import Effect
 from kitlog.budget.power.changes.given import ChangesQuery
 from kitlog.budget.power.changes.odds import OddsGain
 from kitlog.budget.power.changes.outcome import Fare
-from kitlog.budget.power.changes.weigh import DeviceGain, Weighed, plan, remedies
+from kitlog.budget.power.changes.weigh import DeviceGain, Planned, Weighed, plan, remedies
 from kitlog.budget.power.checks import refuse_unknown
 from kitlog.budget.power.day import Day
 
@@ -19,9 +19,19 @@ def answer_changes(day: Day, query: ChangesQuery) -> list[dict[str, Any]]:
     Raises:
         InputFault: the day contradicts itself (`checks`), or `id.unknown` for what the question names.
     """
+    return changes_json(weighed_changes(day, query)[1])
+
+
+def weighed_changes(day: Day, query: ChangesQuery) -> tuple[Planned, tuple[Weighed, ...]]:
+    """The day as planned, and the changes that help, best first; at most 60 runs of the single day.
+
+    Raises:
+        InputFault: as `answer_changes`.
+    """
     _check(day, query)
     high = _with_hours(day, query.high_hours) if query.high_hours else None
-    return changes_json(remedies(plan(day, high, query.targets), query))
+    planned = plan(day, high, query.targets)
+    return planned, remedies(planned, query)
 
 
 def _with_hours(day: Day, hours: Mapping[str, float]) -> Day:
@@ -37,6 +47,9 @@ def _check(day: Day, query: ChangesQuery) -> None:
     devices, banks = {device.id for device in day.devices}, {bank.id for bank in day.banks}
     _each_in(phases, query.high_hours, "phase", "query.high_hours")
     _each_in(phases, query.plug_phases or (), "phase", "query.plug_phases")
+    _each_in(devices | banks, query.also_plugged, "device", "query.also_plugged")
+    for also in query.also_plugged.values():
+        _each_in(phases, also, "phase", "query.also_plugged")
     _each_in(devices, (use.device for use in query.other_uses), "device", "query.other_uses")
     for use in query.other_uses:
         _each_in(phases, use.draw_W, "phase", "query.other_uses.draw_W")

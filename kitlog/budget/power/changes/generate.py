@@ -117,8 +117,13 @@ def _free_phases(day: Day, to_hand: ToHand, device: Device, bank: Bank) -> tuple
         if phase.hours > 0
         and used[phase.id] < bank.ports
         and phase.id not in taken
-        and (to_hand.plug_phases is None or phase.id in to_hand.plug_phases)
+        and _can_be_plugged(phase.id, to_hand, device.id, bank.id)
     )
+
+
+def _can_be_plugged(phase: str, to_hand: ToHand, *ids: str) -> bool:
+    reached = (phase in to_hand.also_plugged.get(name, ()) for name in ids)
+    return to_hand.plug_phases is None or phase in to_hand.plug_phases or any(reached)
 
 
 def _spare(day: Day, to_hand: ToHand) -> list[SpareBank]:

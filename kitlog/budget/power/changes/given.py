@@ -51,6 +51,7 @@ class ToHand(Given):
         cable_g: device id -> what its cable would add, in g: 0 if one is carried already; not named: not known.
         may_be_off: devices that the pilot could do without for the day.
         plug_phases: phases in which something can be plugged; None: in all.
+        also_plugged: device or bank id -> phases in which it can be plugged besides, lying where hands reach it.
         plug_below: charge for "plug only below"; None: not offered.
     """
 
@@ -61,6 +62,7 @@ class ToHand(Given):
     cable_g: dict[Name, Amount] = Field(default_factory=dict)
     may_be_off: Annotated[tuple[Name, ...], Field(strict=False)] = ()
     plug_phases: Annotated[tuple[Name, ...], Field(strict=False)] | None = None
+    also_plugged: dict[Name, Annotated[tuple[Name, ...], Field(strict=False)]] = Field(default_factory=dict)
     plug_below: Share | None = PLUG_BELOW
 
 

@@ -41,18 +41,38 @@ class OddsGain:
 def odds(
     day: Day, tried: Iterable[Candidate], query: Chance, targets: Iterable[Target], days: int = FEW_DAYS
 ) -> tuple[OddsGain, ...]:
-    """Draw `days` days (the `n` of the query is not used) with the seed of the query, for each candidate the same ones.
+    """The gain of each candidate, as `each_odds` gives them.
 
     Raises:
         InputFault: the day or the question contradicts itself (`checks`), or a candidate makes such a day.
+    """
+    return tuple(each_odds(day, tried, query, targets, days))
+
+
+def each_odds(
+    day: Day, tried: Iterable[Candidate], query: Chance, targets: Iterable[Target], days: int = FEW_DAYS
+) -> Iterator[OddsGain]:
+    """Draw `days` days (the `n` of the query is not used) with the seed of the query, for each candidate the same ones.
+
+    The day as planned is drawn when the first gain is asked for, each candidate when its own is.
+
+    Raises:
+        InputFault: at once: the day or the question contradicts itself (`checks`); later: a candidate makes such a day.
     """
     check_day(day)
     check_query(query, day)
     least = {target.device: target.min_soc for target in targets} or {
         device.id: least_soc(query, device.id) for device in day.devices
     }
+    return _each(day, tried, query, least, days)
+
+
+def _each(
+    day: Day, tried: Iterable[Candidate], query: Chance, least: Mapping[str, float], days: int
+) -> Iterator[OddsGain]:
     before = list(_held(day, query, least, days))
-    return tuple(_gain(candidate, before, _changed(day, candidate, query, least, days)) for candidate in tried)
+    for candidate in tried:
+        yield _gain(candidate, before, _changed(day, candidate, query, least, days))
 
 
 Held = dict[str, bool]

@@ -51,6 +51,8 @@ def test_the_chance_stands_beside_the_change_it_was_asked_for():
     [
         ({"high_hours": {"fligth": 6}}, "query.high_hours"),
         ({"plug_phases": ["fligth"]}, "query.plug_phases"),
+        ({"also_plugged": {"phon": ["flight"]}}, "query.also_plugged"),
+        ({"also_plugged": {"phone": ["fligth"]}}, "query.also_plugged"),
         ({"other_uses": [{**LOW_HEAT, "device": "glove"}]}, "query.other_uses"),
         ({"other_uses": [{**LOW_HEAT, "draw_W": {"fligth": 1}}]}, "query.other_uses.draw_W"),
         ({"warmer_places": [{"id": "fone", "place": "p", "temp_offset_C": 12}]}, "query.warmer_places"),

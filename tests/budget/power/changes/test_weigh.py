@@ -305,3 +305,19 @@ def lives(plain, changed):
             assert after.fares[name].first_off_h is None
         else:
             assert after.fares[name].life_h >= fare.life_h - 1e-9
+
+
+@pytest.mark.parametrize(
+    ("where", "phases"),
+    [
+        ({}, ("ride",)),
+        ({"phone": ["flight"]}, ("flight", "ride")),
+        ({"bank": ["flight"]}, ("flight", "ride")),
+        ({"radio": ["flight"]}, ("ride",)),
+    ],
+)
+def test_in_flight_only_what_lies_where_hands_reach_it(where, phases):
+    day = Day.model_validate({"phases": PHASES, "devices": [device("phone", 4, 1)], "banks": [bank()]})
+    hand = ToHand.model_validate({"plug_phases": ["ride"], "also_plugged": where})
+    (plugging,) = (one for one in candidates(day, hand) if one.code == "plug_too")
+    assert plugging.facts["phases"] == phases

@@ -1,0 +1,49 @@
+"""What an item draws in a phase, and when it is off."""
+
+from typing import Any
+
+import pytest
+from scenario import LIBRARY
+from small_kit import item, outing
+
+from kitlog.fault import InputFault
+from kitlog.packing.draws import NOTHING, phase_draw, way_shares
+
+LAMP = item(
+    "lamp", "light", battery={"wh": 3, "ways": [{"name": "low", "power_w": 0.2}, {"name": "high", "power_w": 2}]}
+)
+
+
+def day(*uses: tuple[str, float]) -> Any:
+    flight = {"name": "flight", "way": "flight", "likely_h": 4}
+    shares = [{"item": "lamp", "phase": "flight", "way": way, "share": share} for way, share in uses]
+    return outing(phases=[flight], uses=shares)
+
+
+def test_shares_of_nothing_are_off() -> None:
+    plan = day(("low", 0.0), ("high", 0.0))
+    assert phase_draw(LAMP, plan.phases[0], plan, LIBRARY) == NOTHING
+
+
+def test_shares_that_do_not_add_up_are_refused() -> None:
+    plan = day(("low", 0.5), ("high", 0.2))
+    with pytest.raises(InputFault) as refused:
+        phase_draw(LAMP, plan.phases[0], plan, LIBRARY)
+    assert (refused.value.code, refused.value.facts["item"]) == ("draw.shares", "lamp")
+
+
+def test_a_way_that_the_item_has_not_is_not_known() -> None:
+    plan = day(("strobe", 1.0))
+    assert way_shares(LAMP, plan.phases[0], plan, LIBRARY) is None
+    assert phase_draw(LAMP, plan.phases[0], plan, LIBRARY) is None
+
+
+def test_the_rest_of_its_own_shares_is_off() -> None:
+    ways = [{"name": "low", "power_w": 0.2, "shares": [{"during": "flight", "share": 0.25}]}]
+    lamp, plan = item("lamp", "light", battery={"wh": 3, "ways": ways}), day()
+    shares = way_shares(lamp, plan.phases[0], plan, LIBRARY)
+    assert shares is not None
+    assert shares[1] == pytest.approx(0.75)
+    draw = phase_draw(lamp, plan.phases[0], plan, LIBRARY)
+    assert draw is not None
+    assert draw.likely_w == pytest.approx(0.05)
