@@ -15,7 +15,7 @@ from kitlog.units.model import Frozen
 
 M = TypeVar("M", bound=Frozen)
 
-_FLAT = ("needs", "serves", "kinds", "places", "starter_rules", "starter_uses")
+_FLAT = ("needs", "serves", "kinds", "places", "starter_rules", "starter_uses", "air_travel")
 """Files whose tables are named as the fields of `Library`."""
 
 

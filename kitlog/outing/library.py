@@ -9,6 +9,7 @@ from kitlog.kit.facets import Share
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay, Place, Zone
 from kitlog.kit.service import CountsFrom, Grounds
+from kitlog.outing.air_rules import AirRules
 from kitlog.outing.conditions import Condition
 from kitlog.outing.needs import FlightType, Need
 from kitlog.outing.words import plain, says
@@ -151,6 +152,7 @@ class Library(Frozen):
 
     Attributes:
         base: needs of every flight; overlays: needs that a condition brings, whatever the type (`only_when`).
+        air_travel: rules for batteries on a journey by air; None = nothing is said of it.
     """
 
     flight_types: tuple[FlightType, ...] = ()
@@ -162,6 +164,7 @@ class Library(Frozen):
     starter_rules: tuple[StarterRule, ...] = ()
     starter_uses: tuple[StarterUse, ...] = ()
     checks: tuple[Check, ...] = ()
+    air_travel: AirRules | None = None
 
     def flight_type(self, name: str) -> FlightType | None:
         """The flight type of that name, None if the library has none."""

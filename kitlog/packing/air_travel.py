@@ -1,4 +1,4 @@
-"""A journey by air: which batteries may fly, how many, and where. Not asked yet: no outing is marked as one by air.
+"""A journey by air: which batteries may fly, how many, and where.
 
 Energies are those of the label, without health: the rules go by what is printed. Limits are inclusive.
 """
@@ -6,43 +6,13 @@ Energies are those of the label, without health: the rules go by what is printed
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
-from typing import Annotated
-
-from pydantic import Field
 
 from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
 from kitlog.kit.item import Item
-from kitlog.kit.kinds import Kind
+from kitlog.outing.air_rules import AirRules
+from kitlog.packing.assessment import ListLine
+from kitlog.packing.capacity import is_bank
 from kitlog.packing.power_day import ALWAYS_POWERED
-from kitlog.units.days import Day
-from kitlog.units.model import Frozen
-from kitlog.units.text import Line
-
-EnergyWh = Annotated[float, Field(gt=0, le=10_000)]
-Count = Annotated[int, Field(ge=0, le=1_000)]
-
-
-class AirRules(Frozen):
-    """Limits for lithium-ion batteries as baggage, one person.
-
-    Attributes:
-        edition: year of the rules; source: where they come from.
-        free_wh: up to this they go without asking; approval_wh: up to this with the airline's approval, above not.
-        most_with_approval: spares and banks between the two limits.
-        most_spares, most_devices: spare batteries, and devices with one.
-        most_banks: power banks, from the day `banks_from`; before it they count as spare batteries.
-    """
-
-    edition: Line
-    free_wh: EnergyWh
-    approval_wh: EnergyWh
-    most_with_approval: Count
-    most_spares: Count
-    most_devices: Count
-    most_banks: Count
-    banks_from: Day
-    source: Line
-    banks_source: Line
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +24,11 @@ class _Sorted:
     devices: tuple[Item, ...]
 
 
+def flying_items(lines: Iterable[ListLine]) -> tuple[Item, ...]:
+    """What goes along on a journey by air, in so many pieces as go; what waits in a car does not fly."""
+    return tuple(line.item.model_copy(update={"quantity": line.n}) for line in lines if not line.in_car)
+
+
 def air_findings(items: Iterable[Item], rules: AirRules, on: date) -> list[Finding]:
     """What the rules say of the batteries that go along on a journey by air on a day; nothing where there are none."""
     flying = _sorted(items)
@@ -63,7 +38,7 @@ def air_findings(items: Iterable[Item], rules: AirRules, on: date) -> list[Findi
         for item in (*loose, *flying.devices)
         if (finding := _by_energy(item, rules, loose=item in loose)) is not None
     ]
-    return [*found, *_counts(flying, rules, on), *_in_the_cabin(loose, rules)]
+    return [*found, *_counts(flying, rules, on), *_in_the_cabin(loose, rules, on)]
 
 
 def _sorted(items: Iterable[Item]) -> _Sorted:
@@ -76,11 +51,6 @@ def _sorted(items: Iterable[Item]) -> _Sorted:
 
 def _is_powered(item: Item) -> bool:
     return item.battery is not None or is_bank(item) or item.kind in ALWAYS_POWERED
-
-
-def is_bank(item: Item) -> bool:
-    """Whether it is a power bank."""
-    return item.kind is Kind.POWER_BANK or item.bank is not None
 
 
 def is_spare(item: Item) -> bool:
@@ -176,10 +146,15 @@ def _too_many(what: str, counted: tuple[Item, ...], most: int, source: str, rule
     )
 
 
-def _in_the_cabin(loose: tuple[Item, ...], rules: AirRules) -> list[Finding]:
-    """Where banks and spares must travel: nobody has said where they are packed for the journey."""
+def _in_the_cabin(loose: tuple[Item, ...], rules: AirRules, on: date) -> list[Finding]:
+    """Where banks and spares must travel, and all the limits: nobody has said where they are packed for the journey."""
     if not loose:
         return []
+    facts = {
+        **rules.model_dump(exclude={"source"}),
+        "banks_apart": on >= rules.banks_from,
+        "banks": any(is_bank(item) for item in loose),
+    }
     return [
         Finding(
             code="power.air_cabin",
@@ -187,6 +162,6 @@ def _in_the_cabin(loose: tuple[Item, ...], rules: AirRules) -> list[Finding]:
             state=State.LOOK,
             items=tuple(item.id for item in loose),
             source=rules.source,
-            facts={"edition": rules.edition},
+            facts=facts,
         )
     ]

@@ -14,9 +14,11 @@ from kitlog.outing.conditions import Condition
 from kitlog.outing.library import Library
 from kitlog.outing.needs import FlightType
 from kitlog.outing.outing import Outing, Override
+from kitlog.packing.air_travel import air_findings, flying_items
 from kitlog.packing.answers import questions
 from kitlog.packing.asked import asked
 from kitlog.packing.assessment import Assessment, ListLine, Truth
+from kitlog.packing.battery_cautions import battery_cautions
 from kitlog.packing.checked_remedies import with_checked_remedies
 from kitlog.packing.choice import choose
 from kitlog.packing.chosen_set import choose_set
@@ -88,6 +90,8 @@ def _judge(plan: Outing, case: _Case) -> Assessment:
         *pair_findings(lines, fitness),
         *service_findings(ServiceCase(plan, lines, needs, fitness, library)),
         *power_findings(PowerCase(plan, power, _along(lines), library, grounded(fitness)), needs),
+        *battery_cautions(lines, needs, fitness, case.suited, plan.last_day),
+        *_by_air(plan, lines, library, conditions),
         *weight_findings(
             WeightCase(mass, chosen.chosen, lines, needs, _holding(conditions), library, mass_of(loads, PASSENGER))
         ),
@@ -109,6 +113,7 @@ def _judge(plan: Outing, case: _Case) -> Assessment:
         questions=questions(plan, library, conditions, chosen, case.now),
         mass=mass,
         power=power,
+        grounded=grounded(fitness),
     )
 
 
@@ -126,6 +131,15 @@ def flight_types(outing: Outing, library: Library) -> tuple[FlightType, ...]:
             raise InputFault("outing.unknown_flight_type", name=name, known=known, field="flight_types")
         found.append(flight_type)
     return tuple(found)
+
+
+def _by_air(
+    plan: Outing, lines: tuple[ListLine, ...], library: Library, conditions: tuple[Truth, ...]
+) -> list[Finding]:
+    """What the rules of the day on which the outing begins say of its batteries."""
+    if library.air_travel is None or Condition.BY_AIR not in _holding(conditions):
+        return []
+    return air_findings(flying_items(lines), library.air_travel, plan.first_day)
 
 
 def _airflow_kmh(chosen: Mapping[Kind, Item]) -> float:

@@ -30,9 +30,14 @@ class Fitness:
         return any(due.open for due in self.dues)
 
     @property
+    def swollen(self) -> bool:
+        """Whether its battery was seen swollen: such a thing is neither taken nor charged."""
+        return self.item.battery is not None and self.item.battery.swollen_on is not None
+
+    @property
     def can_go(self) -> bool:
-        """At hand and without an open stop."""
-        return self.item.usable and self.open_stop is None
+        """At hand, without an open stop and without a swollen battery."""
+        return self.item.usable and self.open_stop is None and not self.swollen
 
 
 def fitness_of(outing: Outing, kit: Kit, history: History) -> Mapping[str, Fitness]:
@@ -51,8 +56,8 @@ def fitness_of(outing: Outing, kit: Kit, history: History) -> Mapping[str, Fitne
 
 
 def grounded(fitness: Mapping[str, Fitness]) -> frozenset[str]:
-    """Ids of items with an open stop."""
-    return frozenset(name for name, fit in fitness.items() if fit.open_stop is not None)
+    """Ids of items with an open stop, or with a swollen battery: what they could do does not count."""
+    return frozenset(name for name, fit in fitness.items() if fit.open_stop is not None or fit.swollen)
 
 
 def open_state(due: Due, outing: Outing) -> State:

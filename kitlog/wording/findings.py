@@ -6,6 +6,7 @@ from typing import Any
 
 from kitlog.budget.result import Finding, State
 from kitlog.kit.due import Due
+from kitlog.wording.battery_text import SAY as BATTERIES
 from kitlog.wording.figures import (
     day_text,
     hours_text,
@@ -412,6 +413,7 @@ _SAY: dict[str, Callable[[Finding, Names], Parts]] = {
     "people.there": _person,
     "people.missing": _person,
     **POWER_CAUTIONS,
+    **BATTERIES,
 }
 
 CODES = frozenset(_SAY)

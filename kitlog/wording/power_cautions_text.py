@@ -101,25 +101,25 @@ def _ports(finding: Finding, names: Names) -> Parts:
 def _air(finding: Finding, names: Names) -> Parts:
     if finding.code == "power.air_not_known":
         return _name(finding, names), "", _("by air: its Wh are not on record, so no limit can be looked at")
-    edition = str(finding.facts["edition"])
     free, most = (with_unit(_fact(finding, name), "Wh") for name in ("free_wh", "approval_wh"))
     text = {
-        "power.air_forbidden": _("by air: over {most} it may not travel as baggage (rules of {edition})"),
-        "power.air_approval": _("by air: over {free} the airline has to approve it (rules of {edition})"),
-        "power.air_allowed": _("by air: up to {free} no approval is asked for (rules of {edition})"),
+        "power.air_forbidden": _("by air: over {most} it may not travel as baggage ({source})"),
+        "power.air_approval": _("by air: over {free} the airline has to approve it ({source})"),
+        "power.air_allowed": _("by air: up to {free} no approval is asked for ({source})"),
     }[finding.code]
     figure = with_unit(finding.figure or 0.0, "Wh", 1)
-    return _name(finding, names), figure, text.format(free=free, most=most, edition=edition)
+    return _name(finding, names), figure, text.format(free=free, most=most, source=_(finding.source))
 
 
 def _air_many(finding: Finding, _names: Names) -> Parts:
     facts = finding.facts
     what, most = str(facts["what"]), int(_fact(finding, "most"))
-    sentence = _("by air: at most {most} a person (rules of {edition})").format(most=most, edition=facts["edition"])
+    since = facts["banks_from"]
+    text = _("by air: at most {most} a person ({source})")
     if what == "bank":
-        since = facts["banks_from"]
-        assert isinstance(since, date)  # noqa: S101  # put there by the rules
-        sentence = _("by air: at most {most} a person since {day}").format(most=most, day=day_text(since))
+        text = _("by air: at most {most} a person since {day} ({source})")
+    day = day_text(since) if isinstance(since, date) else ""
+    sentence = text.format(most=most, day=day, source=_(finding.source))
     return _(_COUNTED[what]), number_text(finding.figure or 0.0), sentence
 
 
@@ -132,10 +132,26 @@ _COUNTED = {
 
 
 def _air_cabin(finding: Finding, names: Names) -> Parts:
-    sentence = _("by air: hand luggage only, contacts covered (rules of {edition}). An airline may be stricter").format(
-        edition=finding.facts["edition"]
-    )
-    return _named(finding, names), "", sentence
+    facts = finding.facts
+    free, most = (with_unit(_fact(finding, name), "Wh") for name in ("free_wh", "approval_wh"))
+    since = facts["banks_from"]
+    day = day_text(since) if isinstance(since, date) else ""
+    sentences = [
+        _("by air: hand luggage only, contacts covered"),
+        _("each up to {free} without asking, to {most} with the airline's approval and then {n} a person").format(
+            free=free, most=most, n=facts["most_with_approval"]
+        ),
+        _("{spares} spare batteries and {devices} devices a person ({source})").format(
+            spares=facts["most_spares"], devices=facts["most_devices"], source=_(finding.source)
+        ),
+    ]
+    if facts["banks"] and facts["banks_apart"]:
+        sentences.append(
+            _("{n} power banks a person since {day}, not to be charged on board ({source})").format(
+                n=facts["most_banks"], day=day, source=_(str(facts["banks_source"]))
+            )
+        )
+    return _named(finding, names), "", "; ".join([*sentences, _("an airline may be stricter")])
 
 
 SAY: dict[str, Callable[[Finding, Names], Parts]] = {

@@ -11,6 +11,7 @@ _REASONS = {
     "heavier": N_("heavier"),
     "overdue": N_("overdue"),
     "stop open": N_("a stop is open"),
+    "swollen": N_("its battery is swollen"),
     "left out": N_("left out by you"),
     "left in the car": N_("left in the car"),
     "not of the set": N_("not of the set"),

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from kitlog.budget.result import Remedy
+from kitlog.wording.battery_text import REMEDIES as BATTERIES
 from kitlog.wording.figures import kg_text, litres_text, mass_text
 from kitlog.wording.findings import Names
 from kitlog.wording.power_remedies_text import SAY as POWER
@@ -140,6 +141,7 @@ _SAY: dict[str, Callable[[Remedy, list[str]], str]] = {
     "tell_contact": _tell,
     "name_person": _name_person,
     **POWER,
+    **BATTERIES,
 }
 
 CODES = frozenset(_SAY)

@@ -5,18 +5,16 @@ two spares at most, above not as baggage; 20 spares, 15 devices. ICAO Doc 9284, 
 banks. Wh of a 26,800 mAh bank at 3.6, 3.7 and 3.85 V: mAh x V / 1000.
 """
 
-import tomllib
 from datetime import date
 
 import pytest
+from scenario import LIBRARY
 from small_kit import item
 
 from kitlog.budget.result import State
-from kitlog.files.resources import resources_folder
-from kitlog.packing.air_travel import AirRules, air_findings
+from kitlog.packing.air_travel import air_findings
 
-RAW = tomllib.loads((resources_folder() / "library" / "air_travel.toml").read_text(encoding="utf-8"))
-RULES = AirRules.model_validate(RAW["air_travel"])
+RULES = LIBRARY.air_travel
 TODAY = date(2026, 5, 9)
 
 
