@@ -35,9 +35,7 @@ def separator_of(text: str) -> str:
     found = [mark for mark in _CANDIDATES if mark in text]
     if not found:
         return ""
-    fits = [_fit(_lines(text), mark) for mark in found]
-    if len(fits) > 1:
-        fits = _without_decimals(text, fits)
+    fits = _fits(text, found)
     best = max(fits, key=lambda fit: fit.score)
     if best.score >= _EVEN:
         return next(fit.mark for fit in fits if fit.score >= best.score * _CLOSE)
@@ -45,12 +43,15 @@ def separator_of(text: str) -> str:
     return most.mark if most.parted >= 0.5 else ""
 
 
-def _without_decimals(text: str, fits: list[Fit]) -> list[Fit]:
-    """The comma judged anew where another separator fits too: not as a decimal mark any more."""
-    if fits[-1].mark != "," or not any(fit.score >= _RIVAL for fit in fits[:-1]):
+def _fits(text: str, found: list[str]) -> list[Fit]:
+    """How each of them parts the rows; the comma not as a decimal mark where another separator fits too."""
+    fits = [_fit(_lines(text), mark) for mark in found if mark != ","]
+    if "," not in found:
         return fits
-    lines = (_DECIMAL.sub(".", line) for line in _lines(text[:_LETTERS]))
-    return [*fits[:-1], _fit(lines, ",")]
+    lines = _lines(text)
+    if any(fit.score >= _RIVAL for fit in fits):
+        lines = (_DECIMAL.sub(".", line) for line in _lines(text[:_LETTERS]))
+    return [*fits, _fit(lines, ",")]
 
 
 def _lines(text: str) -> Iterable[str]:
