@@ -80,7 +80,8 @@ _SENTENCES = {
     ),
     "table.heading_of_service": N_(
         "the heading “{heading}” (column {letters}) is about checks or packing; its {filled} cells were left out, since"
-        " kitlog keeps such days as records: enter each in Service, as the last time that its rule was done."
+        " kitlog keeps such days with rules and records: enter each in Service, as the last time that it was done or"
+        " the day on which it is due."
     ),
     "table.rough_taken": N_("{heading}: “{text}” is rough, and was taken as it stands ({rows})."),
     "table.ditto": N_("{heading}: “{text}” repeats the cell above ({rows})."),

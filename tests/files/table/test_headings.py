@@ -246,3 +246,19 @@ def test_numbers_that_come_again_are_no_running_ones(heading: str, means: Meanin
 def test_a_second_count_is_not_made_of_them() -> None:
     found = meanings(["#", "Name", "Qty"], WORDS, [["4", "1", "1", "1"], ["x"] * 4, ["1"] * 4])
     assert [one.meaning and one.meaning.target for one in found] == [None, "name", "quantity"]
+
+
+@pytest.mark.parametrize(
+    ("heading", "target"),
+    [
+        ("Appareil", "name"),
+        ("Device", "name"),
+        ("Piece of kit", "name"),
+        ("SNr.", "serial"),
+        ("Mis en service", "first_used_on"),
+        ("Mise en service le", "first_used_on"),
+        ("Sort", "kind"),
+    ],
+)
+def test_more_words_of_pilots_are_understood(heading: str, target: str) -> None:
+    assert meaning_of(heading, WORDS) == Meaning(target)

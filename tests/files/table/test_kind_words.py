@@ -169,3 +169,10 @@ def test_broad_categories_are_told_from_strange_words() -> None:
 def test_any_text_is_looked_at(text: str) -> None:
     assert kind_of(text, WORDS) in {None, *Kind}
     assert kind_guessed(text, WORDS) in {None, *Kind}
+
+
+def test_clothes_and_the_gear_of_flight_in_german_are_no_strange_words() -> None:
+    assert kind_of("Kleider", WORDS) is Kind.GARMENT
+    assert is_broad("Fluggerät", WORDS)
+    assert is_broad("Biwak", WORDS)
+    assert {"kleider", "fluggeraet", "biwak"} <= WORDS.layout.sections | WORDS.layout.things
