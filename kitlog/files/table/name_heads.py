@@ -83,7 +83,7 @@ def ending_kind(word: str, known: KindVocabulary) -> Kind | None:
     """What a German compound ends as."""
     if word in known.never:
         return None
-    return next((kind for end, kind in known.ends if word.endswith(end) and len(word) >= len(end) + 2), None)
+    return next((kind for at in range(2, len(word)) if (kind := known.ends.get(word[at:]))), None)
 
 
 def _by_first(tokens: list[str], known: KindVocabulary, *, french: bool) -> Kind | None:
@@ -114,4 +114,4 @@ def _carries(word: str, known: KindVocabulary) -> bool:
 def _is_part(word: str, known: KindVocabulary) -> bool:
     if word in known.parts:
         return True
-    return any(len(part) >= _PART_LETTERS and word.endswith(part) for part in known.parts if len(part) < len(word))
+    return any(word[at:] in known.parts for at in range(1, len(word) - _PART_LETTERS + 1))

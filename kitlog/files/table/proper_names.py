@@ -54,4 +54,5 @@ def _is_ordinary(token: str, known: KindVocabulary) -> bool:
         return True
     if token in known.last or token in known.first or token in known.alone or token in ARTICLES:
         return True
-    return token.endswith(known.endings) or ending_kind(token, known) is not None
+    ends = (token[at:] for at in range(1, len(token)))
+    return not known.endings.isdisjoint(ends) or ending_kind(token, known) is not None

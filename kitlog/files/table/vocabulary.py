@@ -123,15 +123,15 @@ def _kinds(lists: KindLists, other: OtherLists) -> KindVocabulary:
         last |= dict.fromkeys(_spread((*entry.any, *entry.de), german_plurals), entry.kind)
         first |= dict.fromkeys(_spread((*entry.any, *entry.fr), french_plurals), entry.kind)
     alone = {one: entry.kind for entry in lists.kinds for word in entry.alone for one in forms(word)}
-    ends = sorted(_ends(lists.kinds), key=lambda end: -len(end[0]))
+    ends = dict(_ends(lists.kinds))
     named = {one: entry.kind for entry in lists.kinds for word in entry.named for one in forms(word)}
     fittings = frozenset(_in_all_languages((*lists.parts, *lists.fittings)))
-    endings = (*lists.noun_endings, *(word for word in fittings if len(word) >= _ENDING))
+    endings = frozenset((*lists.noun_endings, *(word for word in fittings if len(word) >= _ENDING)))
     return KindVocabulary(
         last,
         first,
         alone,
-        tuple(ends),
+        ends,
         broad=_set(lists.broad),
         never=_set(lists.never),
         parts=_set(lists.parts),

@@ -12,7 +12,7 @@ class KindVocabulary:
 
     Attributes:
         last: words that tell the kind where a name ends with them (English, German), first: where it begins with them
-            (French), alone: where it is nothing else; ends: endings of German compounds, the longest first.
+            (French), alone: where it is nothing else; ends: endings of German compounds.
         named: words that tell the kind before a proper name, of those that else stand alone.
         broad, never, parts, adjectives, after: as told in the lists.
         fittings: with plurals; endings: those of ordinary words, the long fittings and parts among them.
@@ -21,7 +21,7 @@ class KindVocabulary:
     last: Mapping[str, Kind]
     first: Mapping[str, Kind]
     alone: Mapping[str, Kind]
-    ends: tuple[tuple[str, Kind], ...]
+    ends: Mapping[str, Kind]
     broad: frozenset[str]
     never: frozenset[str]
     parts: frozenset[str]
@@ -29,7 +29,7 @@ class KindVocabulary:
     after: frozenset[str]
     named: Mapping[str, Kind]
     fittings: frozenset[str]
-    endings: tuple[str, ...]
+    endings: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
