@@ -24,6 +24,9 @@ from kitlog.packing.on_hand import OnHand
 _BY_THING = frozenset({"swollen", "health", "age_months", "too_cold_C", "too_warm_C", "cold_rate_W"})
 """Cautions of the calculation that have a figure for each thing; others are said once for all."""
 
+NO_CHARGER = "no_charger"
+"""Why nothing is charged where no charger has ports on record."""
+
 
 @dataclass(frozen=True, slots=True)
 class Hang:
@@ -44,7 +47,8 @@ class ChargeLine:
         on_hand: what it is reckoned from; end_pct: charge at leaving.
         full_h: when it is full; None: not before leaving.
         missing_wh: in the cell, to full; 0 if full.
-        left_out: why it is not charged at all (`kitlog.budget.charging.result.NOT_TONIGHT`); empty: it may be.
+        left_out: why it is not charged at all: ``no_charger``, or as in
+            `kitlog.budget.charging.result.NOT_TONIGHT`; empty: it may be.
         hangs: where and when, by time.
     """
 
@@ -174,7 +178,7 @@ def _line(thing: ThingResult, result: EveningResult, asked: AskedEvening) -> Cha
         end_pct=100 * thing.soc_at_leaving,
         full_h=thing.full_h,
         missing_wh=thing.missing_wh,
-        left_out=thing.left_out or "",
+        left_out=NO_CHARGER if thing.left_out == "no_port" and not asked.chargers else thing.left_out or "",
         hangs=tuple(
             Hang(
                 asked.chargers[stay.charger],

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from kitlog.store.aggregates import Stored
+from kitlog.workbench.evening_commands import EveningCommands
 from kitlog.workbench.kit_preview import (
     REMEMBERED,
     ImportChoices,
@@ -16,7 +17,6 @@ from kitlog.workbench.kit_preview import (
     meanings_text,
     preview_kit,
 )
-from kitlog.workbench.outing_commands import OutingCommands
 
 if TYPE_CHECKING:
     from kitlog.files.csv_export import Export
@@ -27,7 +27,7 @@ NO_CHOICES = ImportChoices()
 """Nothing decided yet."""
 
 
-class Exchange(OutingCommands):
+class Exchange(EveningCommands):
     """Reads and writes of whole files."""
 
     def kit_source(self) -> KitSource:

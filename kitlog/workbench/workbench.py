@@ -6,5 +6,6 @@ from kitlog.workbench.exchange import Exchange
 class Workbench(Exchange):
     """All that a person can do, on one data file.
 
-    The reads are in `reads`, the writes in `kit_commands`, `service_commands`, `outing_commands` and `exchange`.
+    The reads are in `reads`, the writes in `kit_commands`, `service_commands`, `outing_commands`,
+    `evening_commands` and `exchange`.
     """

@@ -153,7 +153,7 @@ class TestNotKnown:
     def test_no_charger(self):
         plan = planned_with(PHONE, cable())
         assert plan.has("no_charger")
-        assert line(plan, "phone").left_out == "no_port"
+        assert line(plan, "phone").left_out == "no_charger"
         assert not plan.all_full
         assert plan.helps == ()
 

@@ -1,0 +1,71 @@
+"""What is said of an evening of charging."""
+
+import re
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from source_walk import calls, modules, strings, text
+
+from kitlog.budget.charging.result import NOT_TONIGHT
+from kitlog.packing.evening_asked import Note
+from kitlog.packing.on_hand import OnHand
+from kitlog.wording.charge_text import CODES, LEFT_OUT, clock_of, note_text, on_hand_text
+
+NOW = datetime(2026, 5, 8, 20, 0, tzinfo=UTC)
+
+
+def test_each_note_has_words_and_no_words_are_dead() -> None:
+    ours = {
+        code
+        for path in modules("packing")
+        if path.name == "evening_asked.py"
+        for call in calls([path], "Note", "_named")
+        if (code := text(call.args[0])) is not None
+    }
+    budget = {code for call in calls(modules("budget/charging"), "Caution") if (code := text(call.args[0]))}
+    assert len(budget) > 5
+    assert ours | budget == CODES
+
+
+def test_each_reason_has_words() -> None:
+    assert set(NOT_TONIGHT) | {"no_charger"} == set(LEFT_OUT)
+
+
+def test_notes_leave_no_blank() -> None:
+    for code in CODES:
+        said = note_text(Note(code, ("a",), 61.0, 60.0, "source"), {"a": "Phone"})
+        assert said
+        assert not re.search(r"[{}]", said)
+
+
+@pytest.mark.parametrize(
+    ("hour", "up", "said"),
+    [
+        (19, False, "19:00"),
+        (30.5, False, "06:30"),
+        (21.97281, True, "21:59"),
+        (22.0, True, "22:00"),
+        (24, False, "00:00"),
+    ],
+)
+def test_hours_of_the_night_as_times(hour: float, up: bool, said: str) -> None:  # a table of cases
+    assert clock_of(hour, up=up) == said
+
+
+@pytest.mark.parametrize(
+    ("seen", "said"),
+    [
+        (OnHand(62, NOW - timedelta(hours=1), known=True), "62 % on hand, seen 19:00"),
+        (OnHand(None, None, known=False), "charge on hand not known, reckoned from 0 %"),
+        (
+            OnHand(40, NOW - timedelta(days=7), known=False),
+            "charge on hand not known, reckoned from 0 %; 40 % on 1 May",
+        ),
+    ],
+)
+def test_a_charge_that_is_not_known_is_never_shown_as_known(seen: OnHand, said: str) -> None:
+    assert on_hand_text(seen, NOW).replace("\u00a0", " ") == said
+
+
+def test_the_walk_finds_strings() -> None:
+    assert "charge_not_known" in strings(modules("packing"))
