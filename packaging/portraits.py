@@ -61,6 +61,9 @@ def portrait(window: Window, page: str, file: Path) -> None:
     if page in OPENED:
         shown.show_this(OPENED[page])
     settle()
+    while page == "outing" and shown.power.forecasting.busy:
+        QApplication.processEvents()
+    settle()
     window.grab().save(str(file))
     print(file)
 

@@ -1,8 +1,8 @@
 """What is asked of an outing's day beyond its three cases: the chance, from what is uncertain in plan and kit."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
-from kitlog.budget.power.forecast import Forecast, forecasts
+from kitlog.budget.power.forecast import Estimates, forecasts
 from kitlog.budget.power.forecast_question import ForecastQuery
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
@@ -19,7 +19,7 @@ SEED = 1
 
 def day_forecasts(
     assessment: Assessment, library: Library, *, days: int = DAYS, seed: int = SEED
-) -> Iterator[Forecast] | None:
+) -> Estimates | None:
     """Estimates of an outing's chances, the first after 500 days, the final one last; None: nothing was simulated.
 
     Raises:

@@ -18,7 +18,11 @@ def head(painter: QPainter, layout: PowerLayout, tokens: Tokens) -> None:
         return
     row = QRectF(layout.rect.left(), layout.rect.top() + px(8), layout.rect.width(), px(24))
     done = text.draw(painter, row, words.title, Role.SECTION, tokens.ink)
-    text.draw(painter, row.adjusted(done.width() + px(12), px(1), 0, px(1)), words.caption, Role.SECOND, tokens.muted)
+    if words.title:
+        beside = row.adjusted(done.width() + px(12), px(1), 0, px(1))
+        text.draw(painter, beside, words.caption, Role.SECOND, tokens.muted)
+    else:
+        text.draw(painter, row, words.caption, Role.SMALL, tokens.muted)
     if layout.head_px > px(HEAD):
         row.translate(0, px(20))
     _legend(painter, layout, tokens, row)

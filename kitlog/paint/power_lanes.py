@@ -1,6 +1,6 @@
 """The power picture: charge over the day, one lane a device, phases as bands."""
 
-from PySide6.QtCore import QLineF, QPointF, QRectF
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QFont, QPaintDevice, QPainter
 
 from kitlog.paint import power_ends, power_frame
@@ -22,7 +22,30 @@ def bands_rect(picture: PowerPicture, rect: QRectF, font: QFont) -> QRectF:
     return PowerLayout(picture, rect, Lettering(font)).bands
 
 
-def paint(painter: QPainter, rect: QRectF, picture: PowerPicture, tokens: Tokens, cursor: float | None = None) -> None:
+def spots(picture: PowerPicture, rect: QRectF, font: QFont) -> list[tuple[QRectF, str]]:
+    """Rooms in which a pointer finds words: around the marks where days switch a device off."""
+    layout = PowerLayout(picture, rect, Lettering(font))
+    half = layout.text.px(6)
+    return [
+        (
+            QRectF(
+                layout.x(off.place(picture.edges)) - half, layout.lane(number).bottom() - 3 * half, 2 * half, 3 * half
+            ),
+            off.text,
+        )
+        for number, lane in enumerate(picture.lanes)
+        for off in lane.off_by
+    ]
+
+
+def paint(
+    painter: QPainter,
+    rect: QRectF,
+    picture: PowerPicture,
+    tokens: Tokens,
+    cursor: float | None = None,
+    edge: int | None = None,
+) -> None:
     """Paint the picture from the top of `rect`; the painter carries the application font.
 
     Args:
@@ -31,6 +54,7 @@ def paint(painter: QPainter, rect: QRectF, picture: PowerPicture, tokens: Tokens
         picture: what.
         tokens: in which theme.
         cursor: share (0 to 1) of the width of the bands at which the reading line stands.
+        edge: number of the phase whose end is held, or could be.
     """
     layout = PowerLayout(picture, rect, Lettering.of(painter))
     found = None if cursor is None else reading(picture, cursor)
@@ -50,7 +74,21 @@ def paint(painter: QPainter, rect: QRectF, picture: PowerPicture, tokens: Tokens
         _reading_line(painter, layout, tokens, cursor, found)
         power_frame.clocks(painter, layout, tokens, (cursor, *times))
         power_ends.at_the_line(painter, layout, tokens, found, times)
+    if edge is not None and edge < len(picture.phases):
+        _held_edge(painter, layout, tokens, edge)
     painter.restore()
+
+
+def _held_edge(painter: QPainter, layout: PowerLayout, tokens: Tokens, number: int) -> None:
+    """A grip at the head of the edge, and the edge itself drawn through."""
+    x, px = layout.band(number).right(), layout.text.px
+    painter.setPen(pen(tokens.accent, px(2)))
+    painter.drawLine(QLineF(x, layout.bands.top(), x, layout.bands.bottom()))
+    painter.setPen(pen(tokens.surface, px(1)))
+    painter.setBrush(tokens.accent)
+    grip = QRectF(x - px(5), layout.bands.top() - px(5), px(10), px(10))
+    painter.drawPolygon([grip.topLeft(), grip.topRight(), QPointF(x, grip.bottom() + px(2))])
+    painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
 def _reading_line(painter: QPainter, layout: PowerLayout, tokens: Tokens, cursor: float, found: Reading) -> None:

@@ -38,7 +38,7 @@ class PowerLayout:
     def head_px(self) -> float:
         """Height of title and legend; two rows where they do not fit beside each other."""
         words, px = self.picture.words, self.text.px
-        if not (words.title or words.likely):
+        if not (words.title or words.caption or words.likely):
             return 0.0
         beside = self.title_px + self.legend_px + px(24) <= self.rect.width()
         return px(HEAD) if beside else px(HEAD + 20)
@@ -47,9 +47,10 @@ class PowerLayout:
     def title_px(self) -> float:
         """Width of title and caption."""
         words = self.picture.words
-        return (
-            self.text.width(words.title, Role.SECTION) + self.text.px(12) + self.text.width(words.caption, Role.SECOND)
-        )
+        if not words.title:
+            return self.text.width(words.caption, Role.SMALL)
+        title = self.text.width(words.title, Role.SECTION) + self.text.px(12)
+        return title + self.text.width(words.caption, Role.SECOND)
 
     @cached_property
     def legend_px(self) -> float:

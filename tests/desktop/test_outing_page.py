@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from kitlog.budget.result import State, Topic
 from kitlog.desktop import look
-from kitlog.desktop.outing_page.pictures import PowerView, WeightView
+from kitlog.desktop.outing_page.power_view import PowerView
+from kitlog.desktop.outing_page.weight_view import WeightView
 from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.desktop.window import Window
 from kitlog.outing.outing import Outing

@@ -1,6 +1,6 @@
 """Will it last, how sure is that, and where does the charge go meanwhile? Many days, each run by the one routine."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Generator, Mapping
 from dataclasses import dataclass
 
 from kitlog.budget.power.chance import Odds, least_soc, odds_of
@@ -73,7 +73,11 @@ class Forecast:
         return self.days == self.of
 
 
-def forecasts(day: Day, query: ForecastQuery, first: int = FIRST_DAYS, every: int = EVERY_DAYS) -> Iterator[Forecast]:
+Estimates = Generator[Forecast, None, None]
+"""One after the other, each of more days; close it to give up."""
+
+
+def forecasts(day: Day, query: ForecastQuery, first: int = FIRST_DAYS, every: int = EVERY_DAYS) -> Estimates:
     """Draw `query.n` days; a first estimate after `first` of them, others at multiples of `every`, then the final one.
 
     The days are the same for the same seed, however often an estimate is asked for. Stop taking from the iterator, or
@@ -101,7 +105,7 @@ def forecast(day: Day, query: ForecastQuery) -> Forecast:
     return final
 
 
-def _forecasts(day: Day, query: ForecastQuery, first: int, every: int) -> Iterator[Forecast]:
+def _forecasts(day: Day, query: ForecastQuery, first: int, every: int) -> Estimates:
     uncertain = Uncertain(day, query)
     names = [device.id for device in day.devices]
     tally = Tally([least_soc(query, name) for name in names], [names.index(name) for name in query.callers])

@@ -3,6 +3,7 @@
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from kitlog.budget.result import Finding, Remedy, State, Topic
@@ -12,7 +13,9 @@ from kitlog.desktop.fold import Fold
 from kitlog.desktop.outing_page.acts import OutingActs
 from kitlog.desktop.outing_page.asking import ask, ask_reason
 from kitlog.desktop.outing_page.finding_rows import Doing, FindingRow, RowActs
+from kitlog.desktop.outing_page.forecasting import Forecasting
 from kitlog.desktop.outing_page.plan_panel import PlanPanel
+from kitlog.desktop.outing_page.power_topic import PowerTools, PowerTopic
 from kitlog.desktop.outing_page.question_band import QuestionBand
 from kitlog.desktop.outing_page.remedies import Remedies
 from kitlog.desktop.outing_page.tile import Board
@@ -24,6 +27,7 @@ from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.empty import EmptyState
 from kitlog.desktop.parts.line import Hairline
 from kitlog.fault import Fault
+from kitlog.outing.outing import Phase
 from kitlog.packing.assessment import Assessment
 from kitlog.wording.translate import _
 
@@ -43,6 +47,7 @@ class OutingPage(Page):
         super().__init__(desk, parent)
         self.acts: OutingActs = OutingActs(self)
         self.remedies = Remedies(desk, self, self.acts.edit_plan)
+        self.power = PowerTools(Forecasting(self), desk.bench.library, self._keep_phases)
         self.plan, self.band, self.board = PlanPanel(), QuestionBand(), Board()
         self.topic: Topic | None = None
         self.view: QWidget | None = None
@@ -122,6 +127,22 @@ class OutingPage(Page):
         """Ask for a reason why a stop does not keep the pilot at home."""
         ask_reason(self.desk, finding, self)
 
+    def leave(self) -> None:
+        """The window closes: nobody wants the days that are still being drawn."""
+        self.power.forecasting.drop()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Draw the days on that were not wanted while another page was open."""
+        super().showEvent(event)
+        topic = None if self.view is None else self.view.findChild(PowerTopic)
+        if topic is not None and not self.stale:
+            topic.want_days()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Another page is open: the machine is not kept busy for this one."""
+        super().hideEvent(event)
+        self.power.forecasting.pause()
+
     def rows(self) -> list[FindingRow]:
         """The findings that are shown."""
         return [] if self.view is None else self.view.findChildren(FindingRow)
@@ -135,10 +156,12 @@ class OutingPage(Page):
 
     def _show_view(self, assessment: Assessment) -> None:
         held = self._held()
+        if self.topic is not Topic.POWER:
+            self.power.forecasting.pause()
         if self.topic is not None and self.topic not in self.board.tiles:
             self.topic = worst_topic(assessment)
         self.board.show_open(self.topic)
-        acts = TopicActs(RowActs(self._remedy, self.override), self._take_along, self._leave_out)
+        acts = TopicActs(RowActs(self._remedy, self.override), self.power, self._take_along, self._leave_out)
         view = topic_view(self.topic, assessment, self.desk.names(), acts, at_once=held is not None)
         if self.view is not None:
             self.view.hide()
@@ -192,6 +215,14 @@ class OutingPage(Page):
         outing = self.desk.outing()
         if outing is not None:
             self.remedies.take_along(outing, item_id)
+
+    def _keep_phases(self, phases: tuple[Phase, ...]) -> bool:
+        """Write the durations that were dragged; one step to undo."""
+        outing = self.desk.outing()
+        if outing is None:
+            return False
+        changed = outing.model_copy(update={"phases": phases})
+        return self.desk.perform(lambda: self.desk.bench.save_outing(changed))
 
     def _leave_out(self, item_id: str) -> None:
         outing = self.desk.outing()

@@ -4,30 +4,33 @@ from collections.abc import Iterable
 from datetime import datetime, timedelta
 from itertools import accumulate
 
+from kitlog.budget.power.forecast import Forecast
 from kitlog.budget.power.result import Course, DayResult
 from kitlog.budget.result import Finding
+from kitlog.desktop.outing_page.chance_words import with_days
+from kitlog.desktop.outing_page.power_figures import end_text, lasting_off, spare_text, start_of_day_min, too_early_h
 from kitlog.kit.item import Item
 from kitlog.outing.outing import Phase
 from kitlog.packing.assessment import Assessment
 from kitlog.paint.mark import Mark
-from kitlog.paint.power_picture import Lane, OffMark, PhaseBand, PowerPicture, PowerWords, Reading, clock_text
-from kitlog.wording.figures import percent_text, span_text, with_unit
-from kitlog.wording.findings import Names, say
+from kitlog.paint.power_picture import (
+    Lane,
+    OffMark,
+    PhaseBand,
+    PowerPicture,
+    PowerWords,
+    clock_text,
+)
+from kitlog.wording.figures import span_text, with_unit
+from kitlog.wording.findings import Names
 from kitlog.wording.translate import _
-from kitlog.wording.words import word
 
 COLD_LOCK = 0.05
 """From this share of the cells on, a band is shown as cold: less cannot be seen."""
 
-CHARGED = 0.02
-"""A rise of the charge by less than this, after a switch-off, is no charging."""
 
-SECONDS = 3e-4
-"""Switch-offs shorter than this, in h, are noise of the simulation."""
-
-
-def power_picture(assessment: Assessment, names: Names) -> PowerPicture:
-    """The lanes of an assessment; without a simulated day there are none."""
+def power_picture(assessment: Assessment, names: Names, forecast: Forecast | None = None) -> PowerPicture:
+    """The lanes of an assessment, with the days of its forecast; without a simulated day there are none."""
     likely, high = assessment.power.likely, assessment.power.high
     phases = assessment.outing.phases
     if likely is None or high is None:
@@ -36,7 +39,8 @@ def power_picture(assessment: Assessment, names: Names) -> PowerPicture:
     items = [line.item for line in assessment.lines if not line.in_car]
     items = [item for item in items if item.id in {*likely.devices, *likely.banks}]
     items.sort(key=lambda item: item.id in likely.banks)
-    lanes = [_lane(item, assessment, marks.get(item.id)) for item in items]
+    start_min = start_of_day_min(assessment)
+    lanes = [with_days(_lane(item, assessment, marks.get(item.id)), item.id, forecast, start_min) for item in items]
     unknown = (Lane(names.get(item, item), _("not known"), mark=Mark.NOT_KNOWN) for item in assessment.power.unknown)
     return PowerPicture(
         phases=tuple(_band(phase, _floors(likely, phase)) for phase in phases),
@@ -44,44 +48,22 @@ def power_picture(assessment: Assessment, names: Names) -> PowerPicture:
         words=_words(),
         clocks_likely=_clocks(assessment, tuple(phase.likely_h for phase in phases)),
         clocks_high=_clocks(assessment, tuple(phase.high_h for phase in phases)),
-        start_min=_start_min(assessment),
+        start_min=start_min,
     )
-
-
-def power_sentences(assessment: Assessment, names: Names) -> str:
-    """The same as text: one sentence a finding."""
-    said = (say(finding, names) for finding in assessment.findings if finding.topic.value == "power")
-    return " ".join(f"{one.title}: {one.sentence}." for one in said)
-
-
-def reading_text(picture: PowerPicture, found: Reading) -> str:
-    """What stands under the reading line, as text."""
-    head = _("{phase}, likely {likely}, high {high}").format(
-        phase=picture.phases[found.phase].label,
-        likely=clock_text(picture.start_min, found.likely_h),
-        high=clock_text(picture.start_min, found.high_h),
-    )
-    lanes = (
-        _("{device} {likely}, high {high}").format(
-            device=lane.label, likely=_share(lane.likely), high=_share(lane.high)
-        )
-        for lane in found.lanes
-    )
-    return f"{head}: {'; '.join(lanes)}"
-
-
-def _share(share: float | None) -> str:
-    return percent_text(None if share is None else 100 * share)
 
 
 def _words() -> PowerWords:
     return PowerWords(
-        title=_("Power"),
-        caption=_("lane height is charge, 0 to 100 %"),
+        caption=_("lane height: 0 to 100 %"),
         likely=_("likely"),
         high=_("high"),
         locked=_("locked by cold"),
+        spread=_("5 to 95 % of days"),
+        off_by=_("5, 50, 95 % of days off"),
         left_at_end=_("left at the end"),
+        lasts=_("lasts"),
+        middle=_("50 %"),
+        outer=_("5\u201395 %"),
         not_known=_("not known"),
     )
 
@@ -118,8 +100,10 @@ def _lane(item: Item, assessment: Assessment, finding: Finding | None) -> Lane:
         off=tuple(_offs(item.id, assessment, finding)),
         on_bank=_on_bank(item, likely),
         remark=_remark(item, likely, assessment),
-        end_likely=_end(likely, item.id),
-        end_high=_end(high, item.id),
+        end_likely=end_text(likely, item.id),
+        end_high=end_text(high, item.id),
+        spare_likely=spare_text(likely, item.id, too_early_h(finding, "likely")),
+        spare_high=spare_text(high, item.id, too_early_h(finding, "high")),
         mark=Mark.NONE if finding is None else Mark(finding.state.value),
     )
 
@@ -144,16 +128,12 @@ def _offs(item: str, assessment: Assessment, finding: Finding | None) -> Iterabl
     for case, in_high in (("likely", False), ("high", True)):
         off_h, short_h = finding.facts[f"off_h_{case}"], finding.facts[f"short_h_{case}"]
         day = assessment.power.high if in_high else assessment.power.likely
-        if isinstance(off_h, float) and day is not None and _lasting_off(day, item):
-            text = _("off {time}").format(time=clock_text(_start_min(assessment), off_h))
+        if isinstance(off_h, float) and day is not None and lasting_off(day, item):
+            text = _("off {time}").format(time=clock_text(start_of_day_min(assessment), off_h))
             if isinstance(short_h, float) and short_h > 0:
                 text += _(", {span} too early").format(span=span_text(short_h))
             yield OffMark(off_h, text, in_high)
             return
-
-
-def _lasting_off(day: DayResult, item: str) -> bool:
-    return day.devices[item].off_h > SECONDS
 
 
 def _on_bank(item: Item, day: DayResult) -> tuple[tuple[float, float], ...]:
@@ -172,22 +152,6 @@ def _remark(item: Item, day: DayResult, assessment: Assessment) -> str:
     return _("feeds {devices}").format(devices=", ".join(names)) if names else _("nothing is plugged in")
 
 
-def _end(day: DayResult, item: str) -> str:
-    if item in day.devices and _stays_off(day, item):
-        return _("off")
-    share = day.devices[item].soc_end if item in day.devices else day.banks[item].soc_end
-    return word("not known") if share is None else percent_text(100 * share)
-
-
-def _stays_off(day: DayResult, item: str) -> bool:
-    """Whether a device is off at the end, or went off and was not charged since."""
-    device = day.devices[item]
-    if not device.on_at_end or device.first_off_h is None or not _lasting_off(day, item):
-        return not device.on_at_end
-    at_off = next((soc for hours, soc in day.device_courses[item].points if hours >= device.first_off_h), 1.0)
-    return device.soc_end is not None and device.soc_end <= at_off + CHARGED
-
-
 def _clocks(assessment: Assessment, hours: tuple[float, ...]) -> tuple[str, ...]:
     outing = assessment.outing
     start = datetime.combine(outing.first_day, outing.starts_at) if outing.starts_at else None
@@ -195,8 +159,3 @@ def _clocks(assessment: Assessment, hours: tuple[float, ...]) -> tuple[str, ...]
     if start is None:
         return tuple(f"{round(edge * 60) // 60}:{round(edge * 60) % 60:02d}" for edge in edges)
     return tuple(f"{start + timedelta(hours=edge):%H:%M}" for edge in edges)
-
-
-def _start_min(assessment: Assessment) -> int:
-    start = assessment.outing.starts_at
-    return start.hour * 60 + start.minute if start else 0

@@ -8,11 +8,12 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.budget.result import Topic
 from kitlog.desktop import look
-from kitlog.desktop.outing_page import power_words, weight_words
+from kitlog.desktop.outing_page import weight_words
 from kitlog.desktop.outing_page.finding_rows import RowActs, finding_list
 from kitlog.desktop.outing_page.item_rows import ItemLine, item_list
-from kitlog.desktop.outing_page.pictures import PowerView, WeightView
+from kitlog.desktop.outing_page.power_topic import PowerTools, PowerTopic
 from kitlog.desktop.outing_page.topics import TITLES
+from kitlog.desktop.outing_page.weight_view import WeightView
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
 from kitlog.packing.assessment import Assessment
 from kitlog.paint.type_scale import Role
@@ -25,9 +26,10 @@ from kitlog.wording.words import ALARMS_NOBODY, first_upper
 
 @dataclass(frozen=True, slots=True)
 class TopicActs:
-    """What can be done in a view: findings' acts, letting an item go, leaving it at home."""
+    """What can be done in a view: findings' acts, drawing days, letting an item go, leaving it at home."""
 
     rows: RowActs
+    power: PowerTools
     take_along: Callable[[str], object]
     leave_out: Callable[[str], object]
 
@@ -44,7 +46,7 @@ def topic_view(
     rows.setContentsMargins(0, 0, 0, look.px(16))
     rows.setSpacing(look.px(12))
     if topic is Topic.POWER:
-        _add_power(rows, assessment, names)
+        _add_power(rows, assessment, names, acts.power)
     elif topic is Topic.WEIGHT:
         words = weight_words.weight_sentences(assessment, names)
         rows.addWidget(WeightView(_("Weight ruler"), weight_words.weight_picture(assessment, names), words))
@@ -76,9 +78,8 @@ def _head(topic: Topic | None) -> QHBoxLayout:
     return row
 
 
-def _add_power(rows: QVBoxLayout, assessment: Assessment, names: Names) -> None:
-    picture = power_words.power_picture(assessment, names)
-    if not picture.phases:
+def _add_power(rows: QVBoxLayout, assessment: Assessment, names: Names, tools: PowerTools) -> None:
+    if assessment.power.likely is None:
         rows.addLayout(_head(Topic.POWER))
         said = {
             "no phases": _("The outing has no phases with durations yet: nothing can be drawn."),
@@ -86,8 +87,7 @@ def _add_power(rows: QVBoxLayout, assessment: Assessment, names: Names) -> None:
         }
         rows.addWidget(Paragraph(said.get(assessment.power.reason, said["no phases"])))
         return
-    sentences = power_words.power_sentences(assessment, names)
-    rows.addWidget(PowerView(_("Charge over the day"), picture, sentences))
+    rows.addWidget(PowerTopic(assessment, names, tools))
 
 
 def _add_kit(rows: QVBoxLayout, assessment: Assessment, names: Names, acts: TopicActs, *, at_once: bool) -> None:

@@ -1,0 +1,138 @@
+"""The topic power: the chance that matters in words, and the picture, in which the plan's phases can be dragged."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from kitlog.budget.result import Topic
+from kitlog.desktop import look
+from kitlog.desktop.outing_page.chance_words import chance_lines, drawing_text, stage_text
+from kitlog.desktop.outing_page.forecasting import Forecasting
+from kitlog.desktop.outing_page.power_said import edge_text, power_sentences
+from kitlog.desktop.outing_page.power_view import PowerView
+from kitlog.desktop.outing_page.power_words import power_picture
+from kitlog.desktop.outing_page.topics import TITLES
+from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.fault import Fault
+from kitlog.outing.library import Library
+from kitlog.outing.outing import Phase
+from kitlog.packing.assessment import Assessment
+from kitlog.packing.power_draft import redrawn, with_likely
+from kitlog.paint.type_scale import Role
+from kitlog.wording.faults import fault_text
+from kitlog.wording.findings import Names
+from kitlog.wording.translate import _
+
+
+@dataclass
+class PowerTools:
+    """What the topic needs of its page, and what it leaves to the next one after a change.
+
+    Attributes:
+        forecasting: draws the days.
+        library: for who can call for help.
+        keep: writes other phases; whether that was done.
+        edge: number of the phase whose end was moved last, None for none.
+    """
+
+    forecasting: Forecasting
+    library: Library
+    keep: Callable[[tuple[Phase, ...]], bool]
+    edge: int | None = None
+
+
+class PowerTopic(QWidget):
+    """Chance, and charge over the day.
+
+    Attributes:
+        draft: the assessment of what is being dragged, None while nothing is.
+        first, second: the lines above the picture.
+        picture: the lanes.
+    """
+
+    def __init__(self, assessment: Assessment, names: Names, tools: PowerTools, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._assessment, self._names, self._tools = assessment, names, tools
+        self.draft: Assessment | None = None
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(look.px(2))
+        self.first, self.second = Paragraph("", Role.NAME, "ink"), Paragraph("", Role.SMALL, "muted")
+        self.picture = PowerView(_("Charge over the day"), power_picture(assessment, names), "")
+        head = QHBoxLayout()
+        head.setSpacing(look.px(12))
+        head.addWidget(Text(_(TITLES[Topic.POWER]), Role.SECTION), 0, Qt.AlignmentFlag.AlignTop)
+        self.first.setContentsMargins(0, look.px(3), 0, 0)
+        head.addWidget(self.first, 1)
+        rows.addLayout(head)
+        for part in (self.second, self.picture):
+            rows.addWidget(part)
+        self.picture.choose_edge(tools.edge)
+        tools.edge = None
+        self.picture.moved.connect(self._move)
+        self.picture.kept.connect(self._keep)
+        self.picture.given_up.connect(self.want_days)
+        tools.forecasting.refined.connect(self._refine)
+        self.want_days()
+
+    def want_days(self) -> None:
+        """Have days drawn for the plan that is shown."""
+        try:
+            self._tools.forecasting.want(self._assessment, self._tools.library)
+        except Fault as fault:
+            self.restore()
+            self.second.say(_("No days can be drawn: {why}.").format(why=fault_text(fault).what))
+            return
+        self.restore()
+
+    def restore(self) -> None:
+        """Show the plan as it stands, with the days drawn for it so far."""
+        self.draft = None
+        forecast = self._tools.forecasting.latest
+        if forecast is None:
+            self._say(stage_text(None), "")
+        else:
+            first, second = chance_lines(self._assessment, forecast, self._names, self._tools.library)
+            self._say(first, " \u00b7 ".join(part for part in (second, stage_text(forecast)) if part))
+            for line in (self.first, self.second):
+                line.setToolTip(drawing_text(forecast))
+        sentences = power_sentences(self._assessment, self._names, forecast)
+        said = sentences if forecast is None else f"{self.first.text()}. {self.second.text()}. {sentences}"
+        self.picture.show_picture(power_picture(self._assessment, self._names, forecast), said)
+
+    def _refine(self) -> None:
+        if self.draft is None and not self.isHidden():
+            self.restore()
+
+    def _move(self, number: int, likely_h: float) -> None:
+        """Play the day through with another duration, and show it; the days drawn are of another plan."""
+        outing = with_likely(self._assessment.outing, number, likely_h)
+        said = edge_text(outing, number, moving=self.picture.moving)
+        if self.picture.moving:
+            self._tools.forecasting.pause()
+            try:
+                self.draft = redrawn(self._assessment, outing, self._tools.library)
+            except Fault as fault:
+                said = fault_text(fault).what, said[1]
+            else:
+                sentences = power_sentences(self.draft, self._names)
+                self.picture.show_picture(power_picture(self.draft, self._names), sentences)
+        self._say(*said)
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self.picture, " ".join(said)))
+
+    def _keep(self) -> None:
+        draft, self.draft = self.draft, None
+        self._tools.edge = self.picture.edge
+        is_other = draft is not None and draft.outing.phases != self._assessment.outing.phases
+        if draft is None or not is_other or not self._tools.keep(draft.outing.phases):
+            self._tools.edge = None
+            self.want_days()
+
+    def _say(self, first: str, second: str) -> None:
+        self.first.say(first)
+        self.second.say(second)
+        for line in (self.first, self.second):
+            line.setToolTip("")
