@@ -11,6 +11,7 @@ from kitlog.files.csv_columns import KIT
 from kitlog.files.csv_dialect import MAX_LINE, MAX_ROWS
 from kitlog.files.csv_problems import Spot
 from kitlog.files.table.cells import Grid, GridRow
+from kitlog.files.table.collector import collector_paused
 from kitlog.files.table.extent import within_columns
 from kitlog.files.table.remark import Remark
 from kitlog.files.table.separator import separator_of
@@ -59,7 +60,8 @@ def text_grid(
     own = utf8 and not said and _is_own(body)
     mark = "," if own else sep_line.group(1) if sep_line else separator_of(body)
     found = _Found(strict=own)
-    rows = list(_rows(body, mark, file, tell, found, 1 if sep_line else 0))
+    with collector_paused():
+        rows = list(_rows(body, mark, file, tell, found, 1 if sep_line else 0))
     if not rows:
         raise InputFault("table.empty", file=file)
     remarks = (*said, *_remarks(mark, found))
