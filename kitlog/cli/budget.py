@@ -28,10 +28,10 @@ def _budget(call: Call) -> int:
         raise InputFault("usage.missing", verb="kitlog budget", names=_("FILE"))
     text = documents.text(file)
     with documents.naming(file):
-        answer = calculate(budget, text)
+        calculated = calculate(budget, text)
     if call.options.json:
-        return documents.say_json(answer)
+        return documents.say_json(calculated.as_json)
     from kitlog.wording.budget_text import budget_lines
 
-    say(budget_lines(answer))
+    say(budget_lines(calculated.found))
     return DONE

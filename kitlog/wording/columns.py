@@ -42,6 +42,14 @@ def _cut(line: str, width: int) -> Iterator[str]:
     yield line[start:]
 
 
+def paragraph(text: str, indent: int = 0) -> Iterator[str]:
+    """A sentence as wide as the terminal; from the second line on two blanks further in."""
+    first, *rest = wrapped(text, WIDTH - indent - 2)
+    yield (" " * indent + first).rstrip()
+    for line in rest:
+        yield " " * (indent + 2) + line
+
+
 @dataclass(frozen=True, slots=True)
 class Column:
     """A column: its width, and whether it is set to the right."""

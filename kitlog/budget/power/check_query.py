@@ -3,24 +3,12 @@
 from collections.abc import Iterable, Mapping, Sequence
 from functools import singledispatch
 
-from kitlog.budget.power.checks import check_day, refuse_unknown
+from kitlog.budget.power.checks import refuse_unknown
 from kitlog.budget.power.day import Day
-from kitlog.budget.power.question import Chance, LongestPhase, LowestStart, Request, SmallestBank, Target
+from kitlog.budget.power.question import Chance, LongestPhase, LowestStart, SmallestBank, Target
 from kitlog.fault import InputFault
 
 _ROUNDING_H = 1e-9  # the hours of the phases and the sample are added up in different orders
-
-
-def check_request(request: Request) -> None:
-    """Refuse a request whose day or question contradicts itself."""
-    check_day(request.day)
-    if request.query is None and request.sample_h is None:
-        raise InputFault("request.nothing_asked")
-    if request.query is not None and request.sample_h is not None:
-        raise InputFault("request.two_things_asked")
-    check_samples(request.day, request.sample_h or ())
-    if request.query is not None:
-        check_query(request.query, request.day)
 
 
 def check_samples(day: Day, sample_h: Iterable[float]) -> None:

@@ -2,8 +2,9 @@
 
 Codes and facts. Every fact named is always there; `id` is None when no named thing is at fault.
 
-The form (`reading`, `refusal`). field is the way from the id (or from the top) to what is wrong, with dots; value is
-what was found: a number, a text of at most 80 signs, true, false, None, or the word object or list:
+The form (`kitlog.budget.power_ask.reading`, `refusal`). field is the way from the id (or from the top) to what is
+wrong, with dots; value is what was found: a number, a text of at most 80 signs, true, false, None, or the word object
+or list:
     json.syntax: line, column.            json.too_deep, json.not_object: no facts.
     json.key_twice: field.                json.lone_surrogate: value (half a character: cannot be stored or printed).
     field.unknown, field.missing: id, field, value.
@@ -13,22 +14,24 @@ what was found: a number, a text of at most 80 signs, true, false, None, or the 
         Negative hours, draw or power; a fraction outside 0..1; cutoff 1; eff under .01; usable share outside (0, 1].
     list.length: id, field, value, relation, limit.  No phase, an empty temp_table, a triple of two.
     id.unusable: id, field, value.        Empty, longer than 200, or with control characters.
-    query.unclear: id, field, value.      The keys of `query` fit none of the four questions.
+    query.unclear: id, field, value.      The keys of `query` fit no question.
 
 The day (`check_day`); part is phase, device or bank:
     id.repeated: id, part.
     id.unknown: id, part (what it should have been), field (where it stands), owner (id of the thing that names it).
     draw.shares: id, phase, total.        The shares of the modes do not add up to 1 within 1e-6.
-    temp_table.not_rising: id (None: the day's own table), value (the temperature that does not rise).
-    cell.missing: id, part.               Neither cell_Wh nor cell_mAh with nominal_V.
-    cell.two_figures: id, part.           Both cell_Wh and cell_mAh: which one counts?
+    temp_table.not_rising: id (None: the day's own table), field, value (the temperature that does not rise).
+    cell.missing: id, part.               Neither cell_Wh nor cell_mAh with nominal_V (nor, of a bank, rated_mAh).
+    cell.two_figures: id, part.           More than one of cell_Wh, cell_mAh and rated_mAh: which one counts?
     cell.half: id, part, field.           One of cell_mAh and nominal_V without the other; field: the missing one.
     charge_band.reversed: id, low, high.  charge_min_C above charge_max_C.
     plug.ports: id (bank), phase, plugs, ports.  More plugs than ports in one phase.
     plug.twice: id (device), phase.       One device on two plugs in one phase.
 
-The request (`check_query.check_request`):
-    request.nothing_asked, request.two_things_asked: no facts. Exactly one of sample_h and query stands beside the day.
+The request (`kitlog.budget.power_ask.reading`) and the question (`check_query`):
+    request.nothing_asked: no facts.      Neither sample_h nor query beside the day, nor evening, nor storage.
+    request.two_things_asked: first, other.  Two of them, or a day beside evening or storage.
+    query.two_questions: field, key, others.  A key of `query` that belongs to another question than the others.
     sample.after_end: value, limit (hours of the day).
     query.phase_not_last: id (phase), last.  The longest phase can only be asked of the last one.
     query.no_cell: id (device), field.    A charge is asked of a device without a cell.
@@ -63,10 +66,10 @@ def check_day(day: Day) -> None:
     _check_table(day.temp_table, None)
     phases = {phase.id for phase in day.phases}
     for device in day.devices:
-        _check_cell(device, "device")
+        check_cell(device, "device")
         _check_device(device, phases)
     for bank in day.banks:
-        _check_cell(bank, "bank")
+        check_cell(bank, "bank")
     _check_plugs(day, phases)
 
 
@@ -85,14 +88,20 @@ def _check_table(table: TempTable | None, owner: str | None) -> None:
     points: Sequence[tuple[float, float]] = table or ()
     for (before_c, _), (after_c, _) in pairwise(points):
         if after_c <= before_c:
-            raise InputFault("temp_table.not_rising", id=owner, value=after_c)
+            raise InputFault("temp_table.not_rising", id=owner, field="temp_table", value=after_c)
 
 
-def _check_cell(cell: Cell, part: str) -> None:
+def check_cell(cell: Cell, part: str) -> None:
+    """Refuse a device or bank (`part`) without a capacity, or with more than one.
+
+    Raises:
+        InputFault: cell and temp_table codes of this module's docstring.
+    """
     if (cell.cell_mAh is None) != (cell.nominal_V is None):
         missing = "cell_mAh" if cell.cell_mAh is None else "nominal_V"
         raise InputFault("cell.half", id=cell.id, part=part, field=missing)
-    if cell.cell_Wh is not None and cell.cell_mAh is not None:
+    rated_mah = cell.rated_mAh if isinstance(cell, Bank) else None
+    if sum(figure is not None for figure in (cell.cell_Wh, cell.cell_mAh, rated_mah)) > 1:
         raise InputFault("cell.two_figures", id=cell.id, part=part)
     # a bank's null is a supply without end, but only when it is written: forgotten is not endless
     endless = isinstance(cell, Bank) and "cell_Wh" in cell.model_fields_set

@@ -16,6 +16,9 @@ LARGEST = 1e9
 LEAST_EFF = 0.01
 """An efficiency under 1 % is a slip of the pen, and 0 would divide by nothing."""
 
+PORT_V = 5.0
+"""Volts of a bank's ports, for which rated_mAh is meant."""
+
 TEMP_TABLE = ((-20.0, 0.60), (-10.0, 0.75), (0.0, 0.85), (25.0, 1.00))
 """(deg C, usable share of the energy). -20 and 0 C: least values on cell data sheets; 25 C: the label; -10 C: the line
 between, rounded up, no source. One table for all cells is a guess: makers' cells differ by more than the rounding."""
@@ -100,11 +103,10 @@ class Cell(Given):
         return self.cell_Wh
 
 
-class Device(Cell):
-    """Something that draws power, and may be charged.
+class DeviceFigures(Cell):
+    """All of a device but what it draws.
 
     Attributes:
-        draw_W: phase id -> W, or modes; a phase that is not named draws nothing.
         charge_max_W: most input power the charger takes for the cell; 0: cannot be charged.
         input_limit_W: cap on load and charging together; None: no cap.
         charge_eff: share of the charging power that reaches the cell. Default .9: common practice, no source.
@@ -114,7 +116,6 @@ class Device(Cell):
             Default .05: common practice, no source.
     """
 
-    draw_W: dict[Name, Draw] = Field(default_factory=dict)
     charge_max_W: Amount = 0.0
     input_limit_W: Amount | None = None
     charge_eff: Share = 0.9
@@ -124,10 +125,18 @@ class Device(Cell):
     restart_margin: Share | None = 0.05
 
 
+class Device(DeviceFigures):
+    """Something that draws power, and may be charged. draw_W: phase id -> W, or modes; a phase not named: nothing."""
+
+    draw_W: dict[Name, Draw] = Field(default_factory=dict)
+
+
 class Bank(Cell):
     """A power bank; with cell_Wh null, a car or wall socket.
 
     Attributes:
+        rated_mAh: capacity as rated at the 5 V of the ports, instead of cell_Wh or cell_mAh: the loss is inside it
+            already, so that rated_mAh x 5 / 1000 Wh leave the ports (when new) whatever eff is.
         eff: energy at the ports for each unit from the cell. Default .85: between 80-85 % average and 93 % best.
         port_limit_W, total_limit_W: at the ports; None: no limit.
         quiescent_W: what the electronics take from the cell while on.
@@ -135,6 +144,7 @@ class Bank(Cell):
         low_current_mode: min_out_W is ignored.
     """
 
+    rated_mAh: Amount | None = None
     eff: Annotated[float, Field(ge=LEAST_EFF, le=1)] = 0.85
     ports: Annotated[int, Field(ge=0, le=1000)] = 1
     port_limit_W: Amount | None = None
@@ -143,6 +153,13 @@ class Bank(Cell):
     min_out_W: Amount = 0.0
     auto_off_s: Amount = 30.0
     low_current_mode: bool = False
+
+    @property
+    def label_wh(self) -> float | None:
+        """Energy of the cell when new, Wh; from rated_mAh so much that eff of it is what leaves the ports."""
+        if self.rated_mAh is not None:
+            return self.rated_mAh * PORT_V / 1000.0 / self.eff
+        return super().label_wh
 
 
 class Plug(Given):
@@ -160,11 +177,17 @@ class Plug(Given):
     charge_to: Share = 1.0
 
 
-class Day(Given):
-    """One day, before anything is computed. `checks.check_day` looks at what one field alone cannot show."""
+class DayFrame(Given):
+    """What a day is made of, whatever its devices are described by."""
 
     phases: Annotated[tuple[Phase, ...], Field(strict=False, min_length=1)]
-    devices: Annotated[tuple[Device, ...], Field(strict=False)] = ()
+    devices: Annotated[tuple[DeviceFigures, ...], Field(strict=False)] = ()
     banks: Annotated[tuple[Bank, ...], Field(strict=False)] = ()
     plugs: Annotated[tuple[Plug, ...], Field(strict=False)] = ()
     temp_table: TempTable = TEMP_TABLE
+
+
+class Day(DayFrame):
+    """One day, before anything is computed. `checks.check_day` looks at what one field alone cannot show."""
+
+    devices: Annotated[tuple[Device, ...], Field(strict=False)] = ()

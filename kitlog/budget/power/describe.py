@@ -100,7 +100,7 @@ def draw_from_runtime(
         health: share of it that age has left.
         cutoff: share of the energy left when the device switches itself off.
         rounding_h: step to which they are rounded, so that "9" means 8.5 to 9.5; None: the coarsest of 1, 1/2, 1/4,
-            1/10 and 1/20 h that they are a multiple of.
+            1/10 and 1/20 h that they are a multiple of, and no more than the hours.
 
     Raises:
         InputFault: number codes; hours and Wh above 0 to 10,000, health above 0 to 1, cutoff from 0 to under 1, and
@@ -200,4 +200,5 @@ def _cutoff(cutoff: float) -> float:
 
 def _stated_step_h(lasts_h: float) -> float:
     steps = (1.0, 0.5, 0.25, 0.1)
-    return next((step for step in steps if abs(lasts_h / step - round(lasts_h / step)) < 1e-9), 0.05)
+    stated_h = next((step for step in steps if abs(lasts_h / step - round(lasts_h / step)) < 1e-9), 0.05)
+    return min(stated_h, lasts_h)  # a few minutes are stated in minutes

@@ -7,11 +7,9 @@ the 5 V port, behind the converter. The loss of the converter is already inside 
 from dataclasses import dataclass
 from enum import StrEnum
 
-from kitlog.budget.power.day import LEAST_EFF
+from kitlog.budget.power.day import LEAST_EFF, PORT_V
 from kitlog.budget.power.describe_bounds import MOST_MAH, MOST_V, MOST_WH, above_zero, within
 from kitlog.fault import InputFault
-
-PORT_V = 5.0
 
 CELL_V = (3.6, 3.7, 3.85)
 """Low, likely, high: nominal volts of one lithium-ion cell by chemistry, as printed on products."""

@@ -14,6 +14,9 @@ from kitlog.budget.power.result import DayResult, DeviceResult
 from kitlog.budget.power.simulate import simulate
 from kitlog.budget.power.state import TINY
 
+MOST_CHOICES = 100
+"""More banks than a pilot owns; with the run without a bank, far under 600 runs of the day."""
+
 
 class BankChoice(Given):
     """A bank that could be taken, and its mass."""
@@ -23,10 +26,13 @@ class BankChoice(Given):
 
 
 class LightestBank(Given):
-    """Which of `choices`, in the place of the day's bank `place` and on its plugs, is the lightest that will do?"""
+    """Which of `choices`, in the place of the day's bank `place` and on its plugs, is the lightest that will do?
+
+    One run of the single day for each, and one without any bank there; no grid.
+    """
 
     place: Name
-    choices: Annotated[tuple[BankChoice, ...], Field(strict=False)]
+    choices: Annotated[tuple[BankChoice, ...], Field(strict=False, max_length=MOST_CHOICES)]
     targets: Annotated[tuple[Target, ...], Field(strict=False, min_length=1)]
 
 

@@ -13,7 +13,8 @@ from kitlog.budget.power.walk_down import Trial, WalkDown
 def lowest_start(day: Day, query: LowestStart) -> float | None:
     """The least state of charge of the device at the start, 0..1, from which every start up to 1 meets the targets.
 
-    At most 600 runs of the day (`walk_down`, which says why halving alone would be wrong).
+    At most 600 runs of the day on a grid of 1/200 and at every `connect_below`, with halving where the course of the
+    day changes (`walk_down`, which says why halving alone would be wrong).
 
     Returns:
         0 if any start will do; None if not even 1 will.

@@ -13,7 +13,8 @@ from kitlog.budget.power.walk_down import Trial, WalkDown
 def smallest_bank(day: Day, query: SmallestBank) -> float | None:
     """The least label energy of the bank, Wh, with which every target is met, as with all larger ones up to `max_Wh`.
 
-    All other figures of the bank stay. At most 600 runs of the day (`walk_down`).
+    All other figures of the bank stay. At most 600 runs of the day on a grid of
+    `max_Wh` / 200, with halving where the course of the day changes (`walk_down`).
 
     Returns:
         0 if no bank is needed; None if not even the largest will do.

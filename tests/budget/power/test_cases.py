@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from kitlog.budget.power.ask import answer
+from kitlog.budget.power_ask.ask import answer
 
 CASES = json.loads((Path(__file__).parents[1] / "cases/power-open.json").read_text(encoding="utf-8"))["cases"]
 DAYS = [case for case in CASES if case["kind"] == "simulate"]

@@ -5,9 +5,9 @@ import json
 
 import pytest
 
-from kitlog.budget.power.ask import answer
 from kitlog.budget.power.day import Day
 from kitlog.budget.power.simulate import simulate
+from kitlog.budget.power_ask.ask import answer
 from kitlog.fault import InputFault
 
 REQUEST = {
@@ -109,9 +109,9 @@ def test_figures_out_of_their_range(path, value, owner, relation, limit):
         ((*PHONE, "draw_W", "fligt"), 1, "id.unknown", {"id": "fligt", "part": "phase", "field": "draw_W", "owner": "phone"}),
         ((*PHONE, "draw_W", "ride"), {"modes": [{"W": 1, "share": 0.9}]}, "draw.shares", {"id": "phone", "phase": "ride", "total": 0.9}),
         ((*PHONE, "draw_W", "ride"), {"modes": []}, "draw.shares", {"id": "phone", "phase": "ride", "total": 0}),
-        ((*PHONE, "temp_table"), [[0, 0.8], [0, 0.9]], "temp_table.not_rising", {"id": "phone", "value": 0.0}),
-        ((*BANK, "temp_table"), [[0, 0.8], [-5, 0.7]], "temp_table.not_rising", {"id": "bank", "value": -5.0}),
-        (("day", "temp_table"), [[0, 0.8], [-5, 0.7]], "temp_table.not_rising", {"id": None, "value": -5.0}),
+        ((*PHONE, "temp_table"), [[0, 0.8], [0, 0.9]], "temp_table.not_rising", {"id": "phone", "field": "temp_table", "value": 0.0}),
+        ((*BANK, "temp_table"), [[0, 0.8], [-5, 0.7]], "temp_table.not_rising", {"id": "bank", "field": "temp_table", "value": -5.0}),
+        (("day", "temp_table"), [[0, 0.8], [-5, 0.7]], "temp_table.not_rising", {"id": None, "field": "temp_table", "value": -5.0}),
         ((*PHONE, "cell_Wh"), None, "cell.missing", {"id": "phone", "part": "device"}),
         (("day", "banks", 2), {"id": "spare"}, "cell.missing", {"id": "spare", "part": "bank"}),
         ((*VARIO, "cell_Wh"), 11, "cell.two_figures", {"id": "vario", "part": "device"}),
@@ -206,7 +206,11 @@ def test_a_key_that_stands_twice_is_named():
         ({}, "query.unclear", {"id": None, "field": "query"}),
         ([], "query.unclear", {"id": None, "field": "query"}),
         ({"min_soc": 0.2}, "query.unclear", {"id": None, "field": "query"}),
-        ({"phase": "ride", "device": "phone", "bank": "bank"}, "field.unknown", {"id": "phone", "field": "bank"}),
+        (
+            {"phase": "ride", "device": "phone", "bank": "bank"},
+            "query.two_questions",
+            {"field": "query", "key": "bank"},
+        ),
         ({"phase": "ride"}, "field.missing", {"field": "query.device"}),
         ({"phase": "bus", "device": "phone"}, "id.unknown", {"id": "bus", "part": "phase", "field": "query.phase"}),
         ({"phase": "ride", "device": "fone"}, "id.unknown", {"id": "fone", "part": "device", "field": "query.device"}),

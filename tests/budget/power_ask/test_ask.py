@@ -5,8 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from kitlog.budget.power.ask import answer, schema
-from kitlog.budget.power.day import Bank, Cell, Day, Device, Plug
+from kitlog.budget.power.day import Bank, Cell, Device, Plug
+from kitlog.budget.power_ask.ask import answer, schema
+from kitlog.budget.power_ask.described import DescribedDay, DescribedDevice
+from kitlog.budget.power_ask.request import QUESTIONS
 
 CASES = json.loads((Path(__file__).parents[1] / "cases/power-open.json").read_text(encoding="utf-8"))["cases"]
 
@@ -14,12 +16,12 @@ CASES = json.loads((Path(__file__).parents[1] / "cases/power-open.json").read_te
 def test_the_schema_names_every_key_of_a_day_and_refuses_others():
     found = schema()
     assert json.loads(json.dumps(found)) == found
-    for model in (Day, Device, Bank, Plug):
+    for model in (DescribedDay, DescribedDevice, Bank, Plug):
         described = found["$defs"][model.__name__]
         assert set(described["properties"]) == set(model.model_fields)
         assert described["additionalProperties"] is False
-    assert set(found["properties"]) == {"day", "sample_h", "query"}
-    assert {"LongestPhase", "SmallestBank", "LowestStart", "Chance"} <= set(found["$defs"])
+    assert set(found["properties"]) == {"day", "sample_h", "query", "evening", "storage"}
+    assert {model.__name__ for model in QUESTIONS.values()} <= set(found["$defs"])
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,126 @@
+"""Tonight's charging and storage as lines: steps by the clock, when each thing is full, what would help."""
+
+from collections.abc import Iterator
+
+from kitlog.budget.charging.result import Caution, Remedy, Step, ThingResult
+from kitlog.budget.charging.storage import StorageStep
+from kitlog.budget.power_ask.answers import EveningFound, StorageFound
+from kitlog.wording.columns import paragraph, table
+from kitlog.wording.figures import number_text, percent_text, with_unit
+from kitlog.wording.translate import N_, _
+
+
+def evening_lines(found: EveningFound) -> Iterator[str]:
+    """Steps, then how each thing ends, then cautions and remedies."""
+    steps = [(hour_text(step.at_h), _step(step)) for step in found.planned.steps]
+    yield from table(steps, (False, False)) if steps else paragraph(_("Nothing is to be plugged in."))
+    yield from table([(thing.thing, _thing(thing)) for thing in found.planned.things], (False, False))
+    for caution in found.planned.cautions:
+        yield from paragraph(_caution(caution))
+    for remedy in found.remedies:
+        yield from paragraph(_remedy(remedy))
+
+
+def hour_text(at_h: float) -> str:
+    """A time on the clock from hours that go on through the night: 30.5 is 06:30."""
+    minutes = round(60 * at_h) % (24 * 60)
+    return f"{minutes // 60:02d}:{minutes % 60:02d}"
+
+
+def _step(step: Step) -> str:
+    port = _("{charger}, {port}").format(charger=step.charger, port=step.port)
+    if step.put_on is None:
+        return _("take {thing} off {port}").format(thing=step.take_off, port=port)
+    text = _("put {thing} on {port}") if step.take_off is None else _("put {thing} on {port} in the place of {other}")
+    done = text.format(thing=step.put_on, port=port, other=step.take_off)
+    return _("{done}; it stays there overnight").format(done=done) if step.overnight else done
+
+
+def _thing(thing: ThingResult) -> str:
+    start = percent_text(100 * thing.start)
+    if thing.left_out is not None:
+        return _("stays at {start}: {reason}").format(start=start, reason=_(_LEFT_OUT[thing.left_out]))
+    if thing.full_h is not None and thing.missing_wh == 0.0:
+        return _("{start} now, full at {at}").format(start=start, at=hour_text(thing.full_h))
+    text = _("{start} now, {end} at leaving, {missing} short of full")
+    end, missing = percent_text(100 * thing.soc_at_leaving), with_unit(thing.missing_wh, "Wh", 1)
+    return text.format(start=start, end=end, missing=missing)
+
+
+_LEFT_OUT = {
+    "swollen": N_("it is swollen; do not charge it, and do not take it"),
+    "too_cold": N_("too cold there for its cell to be charged"),
+    "too_warm": N_("too warm there for its cell to be charged"),
+    "takes_no_charge": N_("it takes no charge"),
+    "no_cell": N_("it has no energy to be charged"),
+    "no_port": N_("no port fits its connector"),
+    "no_cable": N_("no cable joins it to a port"),
+}
+
+_CAUTIONS = {
+    "swollen": N_("{thing}: swollen; keep it off the charger"),
+    "too_cold_C": N_("{thing}: at {value} °C its cell takes no charge, only from {limit} °C on"),
+    "too_warm_C": N_("{thing}: at {value} °C its cell takes no charge, only up to {limit} °C"),
+    "place_not_known_C": N_("The temperature of the place is not known; a heated room is taken"),
+    "cold_rate_W": N_("{thing}: {value} W into its cell, at this cold no more than {limit} W should go"),
+    "health": N_("{thing}: {value} % health left, under {limit} % it counts as worn"),
+    "age_months": N_("{thing}: {value} months old, from {limit} on look at it before it is charged"),
+    "connector_not_known": N_("{thing}: its connector is not on record; taken to fit"),
+    "charged_full_already": N_("{thing}: full already"),
+}
+
+
+def _caution(caution: Caution) -> str:
+    if caution.code == "connector_not_known" and caution.thing is None:
+        return _("No connector is on record; all are taken to fit")
+    scale = 100 if caution.code == "health" else 1
+    value, limit = (number_text(scale * (figure or 0.0), 1) for figure in (caution.value, caution.limit))
+    return _(_CAUTIONS[caution.code]).format(thing=caution.thing, value=value, limit=limit)
+
+
+_REMEDIES = {
+    "one_more_port": N_("One more port on {charger}"),
+    "no_total_limit": N_("{charger} without a limit on its total"),
+    "one_more_charger": N_("One more charger like {charger}"),
+    "start_earlier": N_("Start at {at}"),
+}
+
+
+def _remedy(remedy: Remedy) -> str:
+    at = "" if remedy.from_h is None else hour_text(remedy.from_h)
+    what = _(_REMEDIES[remedy.kind]).format(charger=remedy.charger, at=at)
+    gained = with_unit(remedy.gained_wh, "Wh", 1)
+    text = _("{what} – {gained} more, all full") if remedy.all_full else _("{what} – {gained} more, {n} full")
+    return text.format(what=what, gained=gained, n=remedy.full)
+
+
+def storage_lines(found: StorageFound) -> Iterator[str]:
+    """What to do with each thing."""
+    if not found.steps:
+        yield _("Nothing is to be stored.")
+    yield from table([(step.thing, _stored(step)) for step in found.steps], (False, False))
+
+
+_ACTS = {
+    "charge": N_("{start} now: charge it to {target}"),
+    "use_down": N_("{start} now: use it down to {target}"),
+    "leave": N_("{start} now: leave it"),
+    "not_known": N_("look at it"),
+    "dispose": N_("swollen: do not charge it; take it to the collection point"),
+}
+
+_WHY = {
+    "season_over": N_("the season is over"),
+    "unused": N_("unused for six weeks or more"),
+    "in_use": N_("in use"),
+    "in_band": N_("charged as for storage already"),
+    "charge_not_known": N_("its charge is not known; for storage about half"),
+    "use_not_known": N_("it is not known how long it has lain"),
+}
+
+
+def _stored(step: StorageStep) -> str:
+    start = _("charge not known") if step.from_soc is None else percent_text(100 * step.from_soc)
+    target = "" if step.to_soc is None else percent_text(100 * step.to_soc)
+    done = _(_ACTS[step.act]).format(start=start, target=target)
+    return f"{done} ({_(_WHY[step.why])})" if step.why in _WHY else done

@@ -1,0 +1,107 @@
+"""What would help, as lines: what to do - what it gains in hours and probability - what it weighs in grams."""
+
+from collections.abc import Iterator
+
+from kitlog.budget.power.changes.effect import Effect
+from kitlog.budget.power.changes.odds import OddsGain
+from kitlog.budget.power.changes.outcome import Fare
+from kitlog.budget.power.changes.weigh import Planned, Weighed
+from kitlog.budget.power_ask.answers import ChangesFound
+from kitlog.budget.result import Remedy
+from kitlog.wording.chance_text import odds_text
+from kitlog.wording.columns import paragraph
+from kitlog.wording.figures import hours_text, mass_text, number_text
+from kitlog.wording.power_chance_text import odds_with_error
+from kitlog.wording.power_remedies_text import SAY
+from kitlog.wording.translate import _
+
+
+def changes_lines(found: ChangesFound) -> Iterator[str]:
+    """The day as planned, then each change with what it does besides."""
+    yield from _as_planned(found.planned)
+    if not found.weighed and (found.planned.trouble or found.planned.sleepy):
+        yield _("Nothing that is to hand would change that.")
+    for place, one in enumerate(found.weighed):
+        yield from paragraph(_change(one, found.planned, found.gains[place] if found.gains else None))
+        for effect in one.harms:
+            yield from paragraph(_("but then {harm}").format(harm=_effect(effect)), 2)
+
+
+def _as_planned(planned: Planned) -> Iterator[str]:
+    if not planned.trouble and not planned.sleepy:
+        yield _("As planned all lasts; nothing needs changing.")
+    for case, outcome in planned.cases.items():
+        for name, fare in outcome.fares.items():
+            if not fare.lasts:
+                yield from paragraph(_("As planned: {trouble}").format(trouble=_in_case(_trouble(name, fare), case)))
+        for bank in sorted(outcome.sleepy):
+            asleep = _("{bank} switches itself off under its least load").format(bank=bank)
+            yield from paragraph(_("As planned: {trouble}").format(trouble=_in_case(asleep, case)))
+
+
+def _trouble(name: str, fare: Fare) -> str:
+    if fare.first_off_h is None:
+        return _("{device} ends under the charge asked for").format(device=name)
+    text = _("{device} goes off at {at}, {short} short")
+    return text.format(device=name, at=hours_text(fare.first_off_h), short=hours_text(fare.short_h))
+
+
+def _in_case(text: str, case: str) -> str:
+    return _("{text} in the high case").format(text=text) if case == "high" else text
+
+
+def _change(one: Weighed, planned: Planned, gain: OddsGain | None) -> str:
+    candidate = one.candidate
+    what = SAY[candidate.code](Remedy(candidate.code, candidate.ids, candidate.facts), list(candidate.ids))
+    parts = [what, _hours(one, planned), *([] if gain is None else [_odds(gain)]), _mass(candidate.mass_g)]
+    return " – ".join(parts)
+
+
+def _hours(one: Weighed, planned: Planned) -> str:
+    gains = [
+        f"{name} {_signed(gain.gain_h)}"
+        for name, gain in one.devices.items()
+        if name in planned.trouble and abs(gain.gain_h) > 1 / 120
+    ]
+    lasting = _lasting(one)
+    return "; ".join([", ".join(gains) or _("no hours gained"), *([lasting] if lasting else [])])
+
+
+def _lasting(one: Weighed) -> str:
+    if not one.all_last:
+        return ""
+    rest = _("all the rest lasts") if one.candidate.gives_up else _("all lasts")
+    return _("{rest} on the likely day").format(rest=rest) if one.all_last_high is False else rest
+
+
+def _signed(hours: float) -> str:
+    return f"+{hours_text(hours)}" if hours > 0 else hours_text(hours)
+
+
+def _odds(gain: OddsGain) -> str:
+    if not gain.gain and not gain.gain_error:
+        return _("all last {after} as before").format(after=odds_with_error(gain.after))
+    text = _("all last {after} instead of {before} ({points} ± {error} points)")
+    points = f"{'+' if gain.gain > 0 else ''}{number_text(100 * gain.gain, 1)}"
+    return text.format(
+        after=odds_with_error(gain.after),
+        before=odds_text(gain.before),
+        points=points,
+        error=number_text(100 * gain.gain_error, 1),
+    )
+
+
+def _mass(mass_g: float | None) -> str:
+    if mass_g is None:
+        return _("mass not known")
+    return f"{'+' if mass_g > 0 else ''}{mass_text(mass_g)}"
+
+
+def _effect(effect: Effect) -> str:
+    text = {
+        "off": _("{name} goes off at {at}"),
+        "under": _("{name} ends under the charge asked for"),
+        "empty": _("{name} runs empty at {at}"),
+        "asleep": _("{name} switches itself off under its least load"),
+    }[effect.code]
+    return _in_case(text.format(name=effect.id, at=hours_text(effect.at_h or 0.0)), effect.case)

@@ -1,0 +1,226 @@
+"""Every question of the power budget through the command line: the keys of its JSON, and what it says in words."""
+
+import json
+from typing import Any, ClassVar
+
+import pytest
+from calling import Kitlog
+
+from kitlog.wording.figures import NO_BREAK, THIN
+
+DAY: dict[str, Any] = {
+    "phases": [{"id": "flight", "hours": 4, "ambient_C": 25}, {"id": "retrieve", "hours": 2, "ambient_C": 25}],
+    "devices": [
+        {"id": "phone", "cell_Wh": 10, "draw_W": {"flight": 1, "retrieve": 1}, "charge_max_W": 5},
+        {"id": "radio", "cell_Wh": 4, "start": 0.9, "draw_W": {"flight": 1}},
+    ],
+    "banks": [{"id": "bank", "cell_Wh": 10}],
+}
+ON_A_BANK = {**DAY, "plugs": [{"phase": "flight", "device": "phone", "bank": "bank"}]}
+FLIGHT = {"flight": [3, 4, 5]}
+PHONE_FULL = [{"device": "phone", "min_soc": 0.5}]
+
+
+def plain(text: str) -> str:
+    """What a person reads: the lines of a sentence joined, with ordinary blanks."""
+    return " ".join(text.replace(NO_BREAK, " ").replace(THIN, " ").split())
+
+
+def said(kitlog: Kitlog, asked: dict[str, Any]) -> str:
+    found = kitlog("budget", "power", "-", stdin=json.dumps(asked).encode())
+    assert (found.code, found.err) == (0, "")
+    assert all(len(line) <= 80 for line in found.out.splitlines())
+    return plain(found.out)
+
+
+def told(kitlog: Kitlog, asked: dict[str, Any]) -> Any:
+    found = kitlog("budget", "power", "-", "--json", stdin=json.dumps(asked).encode())
+    assert (found.code, found.err) == (0, "")
+    return found.json
+
+
+class TestDay:
+    def test_in_words(self, kitlog: Kitlog) -> None:
+        text = said(kitlog, {"day": DAY, "sample_h": [1]})
+        assert "phone lasts; 40.0 % at the end; 4:00 h more unplugged" in text
+        assert "radio goes off at 3:36 h, 2:24 h off in all; 0.0 % at the end" in text
+        assert "bank gives 0.00 Wh; 100.0 % at the end, 8.50 Wh left at its ports" in text
+        assert "at 1:00 h phone 90.0 %, radio 65.0 %" in text
+
+    def test_a_plug_that_comes_too_late_is_flagged(self, kitlog: Kitlog) -> None:
+        plug = {"phase": "flight", "device": "phone", "bank": "bank", "connect_below": 0}
+        text = said(kitlog, {"day": {**DAY, "plugs": [plug]}, "sample_h": []})
+        assert "phone is off before it is plugged into bank in flight: it switches itself off at 0.0 %" in text
+
+
+class TestLimits:
+    @pytest.mark.parametrize(
+        ("more", "answer", "words"),
+        [
+            ({}, 6.0, "Longest retrieve with phone on: 6:00 h."),
+            ({"min_soc": 0.2}, 4.0, "Longest retrieve with phone on and at 20.0 % or more: 4:00 h."),
+            ({"horizon_h": 3}, None, "retrieve with phone on may last longer than 3:00 h."),
+            ({"min_soc": 0.7}, 0.0, "retrieve with phone on and at 70.0 % or more cannot even begin."),
+        ],
+    )
+    def test_the_longest_retrieve(
+        self, kitlog: Kitlog, more: dict[str, float], answer: float | None, words: str
+    ) -> None:
+        asked = {"day": DAY, "query": {"phase": "retrieve", "device": "phone", **more}}
+        assert told(kitlog, asked)["answer"] == (None if answer is None else pytest.approx(answer))
+        assert said(kitlog, asked) == words
+
+    @pytest.mark.parametrize(
+        ("most_wh", "least", "words"),
+        [
+            (40, 0.7, "Smallest bank that will do: 3.53 Wh in the cell, 3.00 Wh at its ports; so will all up to 40.0 Wh."),
+            (40, 0.3, "Nothing is needed of bank."),
+            (3, 0.7, "Not even 3.0 Wh in bank will do."),
+        ],
+    )  # fmt: skip
+    def test_the_smallest_bank(self, kitlog: Kitlog, most_wh: float, least: float, words: str) -> None:
+        """By hand: 10 Wh less 6 h at 1 W leave 40 %; 70 % ask for 3 Wh at the port, 3.5294 Wh at .85 in the cell."""
+        targets = [{"device": "phone", "min_soc": least}]
+        asked = {"day": ON_A_BANK, "query": {"bank": "bank", "max_Wh": most_wh, "targets": targets}}
+        text = said(kitlog, asked)
+        assert text.startswith(words)
+        assert "from the largest down in steps of" in text
+
+    def test_what_is_said_is_rounded_to_the_side_that_will_do(self, kitlog: Kitlog) -> None:
+        """By hand: 4 h at 1 W on 10 Wh: .4; at 1.00003 W a little more, and said as 40.1 %."""
+        day = {**DAY, "devices": [{"id": "phone", "cell_Wh": 10, "draw_W": {"flight": 1.00003}}]}
+        asked = {"day": day, "query": {"device": "phone", "targets": [{"device": "phone"}]}}
+        assert told(kitlog, asked)["answer"] == pytest.approx(0.400012, abs=1e-7)
+        assert said(kitlog, asked).startswith(
+            "phone has to start at 40.1 % or more; from there on every start will do."
+        )
+
+    def test_the_lowest_start_may_be_none(self, kitlog: Kitlog) -> None:
+        asked = {"day": DAY, "query": {"device": "phone", "targets": PHONE_FULL}}
+        assert told(kitlog, asked) == {"answer": None}
+        assert said(kitlog, asked).startswith("Not even a full phone will do.")
+
+    def test_the_lightest_bank(self, kitlog: Kitlog) -> None:
+        """By hand: half a phone asks for 1 Wh at the port: 1.18 Wh at .85."""
+        choices = [
+            {"bank": {"id": name, **capacity}, "mass_g": mass_g}
+            for name, capacity, mass_g in (
+                ("heavy", {"cell_Wh": 20}, 300),
+                ("rated", {"rated_mAh": 1000}, 90),
+                ("tiny", {"cell_Wh": 1.1}, 40),
+                ("bare", {"cell_Wh": 9, "ports": 0}, 50),
+            )
+        ]
+        asked = {"day": ON_A_BANK, "query": {"place": "bank", "choices": choices, "targets": PHONE_FULL}}
+        answer = told(kitlog, asked)["answer"]
+        assert (answer["lightest"]["bank"], answer["lightest"]["mass_g"]) == ("rated", 90)
+        assert [trial["bank"] for trial in answer["tried"]] == [None, "tiny", "bare", "rated", "heavy"]
+        assert answer["tried"][0]["targets"]["phone"].keys() == {
+            "met", "first_off_h", "soc_over", "margin_Wh", "hours_more",
+        }  # fmt: skip
+        text = said(kitlog, asked)
+        assert text.startswith("Lightest that will do: rated, 90 g.")
+        assert "no bank 0 g phone ends 10.0 % too low" in text
+        assert "bare 50 g too few ports" in text
+
+
+class TestChances:
+    def test_the_chance_with_its_error(self, kitlog: Kitlog) -> None:
+        asked = {"day": DAY, "query": {"n": 2000, "hours": FLIGHT}}
+        share = told(kitlog, asked)["answer"]["radio"]
+        text = said(kitlog, asked)
+        assert f"radio lasts {100 * share:.0f} % ± 1" in text
+        assert "2 000 days drawn" in text
+
+    def test_the_forecast(self, kitlog: Kitlog) -> None:
+        asked = {"day": DAY, "query": {"callers": ["phone"], "n": 2000, "hours": FLIGHT, "fan_steps": 2}}
+        answer = told(kitlog, asked)["answer"]
+        assert {"days", "devices", "all_last", "caller_alive", "fan"} <= answer.keys()
+        assert answer["caller_alive"]["probability"] == 1.0
+        text = said(kitlog, asked)
+        assert text.startswith("phone can still call at the end: >99.8 %")
+        assert f"All devices last: {100 * answer['all_last']['probability']:.0f} % ± 1" in text
+        assert "switched off by 5 % 50 % 95 % of the days radio 3:36 h 3:36 h on" in text
+        assert "likely day phone" in text
+
+    def test_several_callers_without_a_fan(self, kitlog: Kitlog) -> None:
+        asked = {"day": DAY, "query": {"callers": ["phone", "radio"], "n": 100, "fan_steps": None}}
+        assert told(kitlog, asked)["answer"]["fan"] is None
+        assert said(kitlog, asked).startswith("At least one of phone, radio can still call at the end: >9")
+
+
+class TestChanges:
+    ASKED: ClassVar[dict[str, Any]] = {
+        "day": DAY,
+        "query": {
+            "spare_banks": [{"bank": {"id": "slim", "cell_Wh": 12}, "mass_g": 110}],
+            "other_uses": [{"device": "radio", "name": "receive only", "draw_W": {"flight": 0.5}}],
+            "may_be_off": ["radio"],
+            "high_hours": {"flight": 7.5},
+        },
+    }
+
+    def test_what_it_gains_and_weighs(self, kitlog: Kitlog) -> None:
+        text = said(kitlog, self.ASKED)
+        assert "As planned: radio goes off at 3:36 h, 0:24 h short" in text
+        assert "3:54 h short in the high case" in text
+        assert "Use radio less: receive only – radio +3:36 h; all lasts on the likely day – 0 g" in text
+        assert "Charge radio full before leaving – radio +0:24 h; all lasts on the likely day – 0 g" in text
+        assert "Leave radio off – no hours gained; all the rest lasts – 0 g" in text
+
+    def test_in_hours_probability_and_grams(self, kitlog: Kitlog) -> None:
+        asked = {**self.ASKED, "query": {**self.ASKED["query"], "chance": {"hours": FLIGHT, "n": 400}}}
+        full = next(one for one in told(kitlog, asked)["answer"] if one["change"] == "start_full")
+        assert full["devices"]["radio"]["gain_h"] == pytest.approx(0.4)
+        assert full["chance"]["gain"] > 0
+        before, after = (100 * full["chance"][when]["probability"] for when in ("before", "after"))
+        assert f"all last {after:.0f} % ± 2 instead of {before:.0f} % (+" in said(kitlog, asked)
+
+    def test_nothing_needs_changing(self, kitlog: Kitlog) -> None:
+        asked = {"day": DAY, "query": {"targets": [{"device": "phone"}], "spare_banks": []}}
+        assert told(kitlog, asked) == {"answer": []}
+        assert said(kitlog, asked) == "As planned all lasts; nothing needs changing."
+
+
+class TestNight:
+    EVENING: ClassVar[dict[str, Any]] = {
+        "chargers": [{"id": "wall", "ports": [{"id": "left", "limit_W": 10}]}],
+        "things": [
+            {"id": "phone", "cell_Wh": 10, "start": 0.5, "charge_max_W": 10, "charge_eff": 1, "knee": 1},
+            {"id": "old", "cell_Wh": 10, "start": 0.5, "charge_max_W": 10, "swollen": True},
+        ],
+        "from_h": 19.5, "bed_h": 22, "up_h": 30, "leave_h": 30.5, "place_C": 20,
+    }  # fmt: skip
+
+    def test_steps_by_the_clock_and_when_each_is_full(self, kitlog: Kitlog) -> None:
+        """By hand: 4.95 Wh at 10 W: 29.7 min."""
+        answer = told(kitlog, {"evening": self.EVENING})
+        assert answer["things"][0]["full_h"] == pytest.approx(19.995)
+        text = said(kitlog, {"evening": self.EVENING})
+        assert text.startswith("19:30 put phone on wall, left; it stays there overnight")
+        assert "phone 50 % now, full at 20:00" in text
+        assert "old stays at 50 %: it is swollen; do not charge it, and do not take it" in text
+
+    def test_short_of_full_and_what_would_help(self, kitlog: Kitlog) -> None:
+        asked = {"evening": {**self.EVENING, "from_h": 19.5, "bed_h": 19.6, "up_h": 19.6, "leave_h": 19.6}}
+        text = said(kitlog, asked)
+        assert "phone 50 % now, 60 % at leaving, 3.9 Wh short of full" in text
+        assert "Start at 19:00 – 3.9 Wh more, all full" in text
+
+    def test_storage(self, kitlog: Kitlog) -> None:
+        things = [{"id": "bank", "start": 0.9, "unused_days": 50}, {"id": "phone", "start": 0.9, "unused_days": 2}]
+        asked = {"storage": {"things": things}}
+        assert [one["act"] for one in told(kitlog, asked)["things"]] == ["use_down", "leave"]
+        text = said(kitlog, asked)
+        assert "bank 90 % now: use it down to 50 % (unused for six weeks or more)" in text
+        assert "phone 90 % now: leave it (in use)" in text
+
+
+def test_one_schema_covers_them_all(kitlog: Kitlog) -> None:
+    schema = kitlog("budget", "power", "--schema").json
+    assert schema["properties"].keys() == {"day", "sample_h", "query", "evening", "storage"}
+    keys = {key for form in schema["$defs"].values() for key in form.get("properties", {})}
+    assert {
+        "phase", "bank", "targets", "n", "callers", "fan_steps", "place", "choices", "spare_banks", "chance",
+        "mA", "lasts_h", "from_pct", "rated_mAh", "chargers", "things",
+    } <= keys  # fmt: skip
