@@ -33,9 +33,10 @@ QLineEdit:disabled, QAbstractSpinBox:disabled, QComboBox:disabled, QPlainTextEdi
   background: $sunk; color: $muted; border-color: $hairline;
 }
 QLineEdit[wrong="true"], QAbstractSpinBox[wrong="true"], QComboBox[wrong="true"] { border: 2px solid $stop; }
-QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus {
+QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus, QComboBox QLineEdit, QComboBox QLineEdit:focus {
   border: none; padding: 0 ${s9}px; margin: 0; min-height: 0; max-height: 9999px; background: transparent;
 }
+QComboBox QLineEdit, QComboBox QLineEdit:focus { padding: 0; }
 QAbstractSpinBox { padding: 0; }
 QAbstractSpinBox:focus { padding: 0; }
 QAbstractSpinBox::up-button, QAbstractSpinBox::down-button { width: 0; border: none; }

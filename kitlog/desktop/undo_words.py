@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 
+from kitlog.wording.draw_text import sure_text, watts_text
 from kitlog.wording.figures import day_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
@@ -13,6 +14,7 @@ Names = Mapping[str, str]
 _NAMED = {
     "item.add": N_("add {name}"),
     "item.edit": N_("edit {name}"),
+    "item.measured": N_("measurement for {name}, {way} (before: {was_w}, {basis})"),
     "item.duplicate": N_("duplicate {name}"),
     "item.delete": N_("delete {name}"),
     "item.state": N_("state of {name}"),
@@ -76,4 +78,6 @@ def _shown(name: str, value: object, names: Names) -> str:
         return ways[name]()
     from datetime import date
 
+        "was_w": lambda: watts_text(float(str(value))),
+        "basis": lambda: sure_text(str(value)),
     return day_text(value) if isinstance(value, date) else str(value)

@@ -6,8 +6,9 @@ from kitlog.fault import InputFault
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import SET_KINDS, ItemState, Zone
 from kitlog.kit.service import Event, ServiceRule
-from kitlog.outing.outing import Outing
+from kitlog.outing.outing import Evening, Outing
 from kitlog.outing.pilot import BodyMass, BodyRole, Pilot
+from kitlog.packing.measured_draws import measured_instead
 from kitlog.store.writer import Writer
 from kitlog.workbench.reads import Reads
 
@@ -32,8 +33,18 @@ class KitCommands(Reads):
         for item in items:
             self._known(item.id)
         events = [event for item in items if (event := self._new_pairing(item)) is not None]
-        facts = {"name": items[0].name if items else "", "count": len(items)}
-        self._put("item.edit", (*items, *events), facts)
+        self._put(*self._edit_step(items, events))
+
+    def _edit_step(
+        self, items: Sequence[Item], events: Sequence[Event]
+    ) -> tuple[str, tuple[Item | Event, ...], dict[str, object]]:
+        """What is written, and what undo says of it: a measurement names the draw that was there before."""
+        facts: dict[str, object] = {"name": items[0].name if items else "", "count": len(items)}
+        replaced = measured_instead(self._known(items[0].id), items[0]) if len(items) == 1 else None
+        if replaced is None:
+            return "item.edit", (*items, *events), facts
+        facts |= {"way": replaced.way, "was_w": replaced.before.likely_w, "basis": replaced.basis}
+        return "item.measured", (*items, *events), facts
 
     def duplicate_item(self, item_id: str) -> str:
         """A second item like the first, without its history, serial number and pair."""
@@ -126,6 +137,14 @@ def _without(outing: Outing, ids: frozenset[str]) -> Outing:
             "pinned": tuple(pin for pin in outing.pinned if pin.item not in ids),
             "left_out": tuple(name for name in outing.left_out if name not in ids),
             "uses": tuple(use for use in outing.uses if use.item not in ids),
+            "starts": tuple(start for start in outing.starts if start.item not in ids),
+            "evening": _without_priority(outing.evening, ids),
             "plugs": None if plugs is None else tuple(p for p in plugs if not {p.device, p.bank} & ids),
         }
     )
+
+
+def _without_priority(evening: Evening | None, ids: frozenset[str]) -> Evening | None:
+    if evening is None:
+        return None
+    return evening.model_copy(update={"priority": tuple(name for name in evening.priority if name not in ids)})

@@ -159,8 +159,8 @@ def test_starter_figures_of_a_device_are_marked_as_starters(window: Window, qtbo
     editor.main_fields.kind.choose(Kind.PHONE)
     ways = editor.facets["battery"].ways
     assert ways is not None
-    ways._starters.setCurrentIndex(1)
-    ways._take_starter()
+    ways.starters.setCurrentIndex(1)
+    ways.take_starter()
     assert ways.ways()
     assert {way.basis for way in ways.ways()} == {"starter"}
 

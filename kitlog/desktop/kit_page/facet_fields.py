@@ -1,9 +1,11 @@
 """The fields of each facet as data: one list makes the form, reads it and fills it."""
 
 from dataclasses import dataclass
+from typing import Literal
 
-from kitlog.kit.facets import Bank, Battery, Garment, Harness, Reserve, Vessel, Wing
+from kitlog.kit.facets import Bank, Battery, Charger, Garment, Harness, Reserve, Vessel, Wing
 from kitlog.kit.kinds import Kind, Layer, Place
+from kitlog.packing.cables import Connector
 from kitlog.units.model import Frozen
 from kitlog.wording.translate import N_
 
@@ -19,7 +21,8 @@ class FacetField:
         name: of the model's field; label: what it is called; unit: behind the figure.
         decimals, most: of what is shown; least: the least figure, for temperatures below zero.
         factor: what is stored per what is shown; whole: whether the model wants a whole number.
-        choices: for a choice instead of a number; text: for words.
+        choices: for a choice instead of a number; words: to choose from where any other text is kept; hint: in it.
+        form: ``text``, ``day`` or ``moment`` instead of a number.
     """
 
     name: str
@@ -31,7 +34,13 @@ class FacetField:
     factor: float = 1.0
     whole: bool = False
     choices: tuple[str, ...] = ()
-    text: bool = False
+    words: tuple[str, ...] = ()
+    hint: str = ""
+    form: Literal["", "text", "day", "moment"] = ""
+
+
+CONNECTORS = tuple(connector.value for connector in Connector)
+"""Plugs and sockets to choose from; any other text is kept."""
 
 
 FACET_FIELDS: dict[str, tuple[FacetField, ...]] = {
@@ -61,12 +70,16 @@ FACET_FIELDS: dict[str, tuple[FacetField, ...]] = {
         FacetField("health_pct", N_("Health"), "%", 0, 100),
         FacetField("cutoff_pct", N_("Goes off at"), "%", 0, 99),
         FacetField("charge_max_w", N_("Charges with at most"), "W", 1, 1000),
-        FacetField("connector", N_("Connector"), text=True),
+        FacetField("connector", N_("Connector"), words=CONNECTORS, hint=N_("of its socket, of all its ports")),
+        FacetField("on_hand_pct", N_("Charge on hand"), "%", 0, 100),
+        FacetField("on_hand_at", N_("Seen at"), form="moment"),
+        FacetField("swollen_on", N_("Seen swollen on"), form="day"),
         FacetField("place", N_("Lies in"), choices=tuple(place.value for place in Place)),
         FacetField("offset_k", N_("Warmer than the air by"), "K", 0, 50, -50),
         FacetField("fixed_c", N_("or at its own"), "°C", 0, 60, -40),
     ),
     "bank": (
+        FacetField("rated_mah", N_("Rated at the 5 V port"), "mAh", 0, 1_000_000),
         FacetField("efficiency_pct", N_("Gives on"), "%", 0, 100),
         FacetField("ports", N_("Ports"), "", 0, 100, whole=True),
         FacetField("port_w", N_("Most at a port"), "W", 1, 1000),
@@ -75,10 +88,11 @@ FACET_FIELDS: dict[str, tuple[FacetField, ...]] = {
         FacetField("off_s", N_("after"), "s", 0, 86_400),
         FacetField("quiescent_w", N_("Uses itself"), "W", 2, 1000),
     ),
+    "charger": (FacetField("total_w", N_("Gives together at most"), "W", 1, 1000),),
     "garment": (
         FacetField("clo", N_("Insulation"), "clo", 2, 10),
         FacetField("layer", N_("Layer"), choices=tuple(layer.value for layer in Layer)),
-        FacetField("part", N_("Covers"), text=True),
+        FacetField("part", N_("Covers"), form="text"),
     ),
     "vessel": (FacetField("capacity_ml", N_("Holds"), "l", 2, 100, factor=KG, whole=True),),
 }
@@ -90,6 +104,7 @@ FACET_TITLES = {
     "reserve": N_("Reserve"),
     "battery": N_("Battery and use"),
     "bank": N_("Power bank"),
+    "charger": N_("Charger"),
     "garment": N_("Garment"),
     "vessel": N_("Vessel"),
 }
@@ -100,6 +115,7 @@ FACET_MODELS: dict[str, type[Frozen]] = {
     "reserve": Reserve,
     "battery": Battery,
     "bank": Bank,
+    "charger": Charger,
     "garment": Garment,
     "vessel": Vessel,
 }
@@ -117,6 +133,8 @@ FITTING: dict[Kind, tuple[str, ...]] = {
     Kind.CAMERA: _BATTERY,
     Kind.LIGHT: _BATTERY,
     Kind.POWER_BANK: ("battery", "bank"),
+    Kind.CHARGER: ("charger",),
+    Kind.CABLE: ("battery",),
     Kind.GARMENT: ("garment",),
     Kind.GLOVES: ("garment",),
     Kind.FOOTWEAR: ("garment",),

@@ -7,9 +7,12 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
 
 from kitlog.desktop.desk import Desk
+from kitlog.desktop.kit_page.cable_form import CableForm
+from kitlog.desktop.kit_page.capacity_question import answer, look_at_capacity, refuse_more_out_than_in
 from kitlog.desktop.kit_page.details import implausible_text
 from kitlog.desktop.kit_page.facet_fields import FACET_FIELDS, FACET_TITLES, FITTING
 from kitlog.desktop.kit_page.facet_form import FacetForm
+from kitlog.desktop.kit_page.facet_part import FacetPart
 from kitlog.desktop.kit_page.item_fields import MainFields, MoreFields
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.dialog import Dialog
@@ -28,13 +31,13 @@ class ItemEditor(Dialog):
 
     def __init__(self, desk: Desk, item: Item | None, parent: QWidget) -> None:
         title = _("Add item") if item is None else _("Edit {name}").format(name=item.name)
-        super().__init__(title, _("Add") if item is None else _("Save"), parent, wide=560)
+        super().__init__(title, _("Add") if item is None else _("Save"), parent, wide=640)
         self._desk, self._is_new = desk, item is None
         self._item = item or Item(id=desk.bench.new_id(), name="new", kind=_next_kind(desk.bench.items()))
         self.item_id = self._item.id
         library = desk.bench.library
         self.main_fields, self.more = MainFields(library), MoreFields()
-        self.facets: dict[str, FacetForm] = {}
+        self.facets: dict[str, FacetPart] = {}
         self._facet_rows = QVBoxLayout()
         self.more_facets = Button(_("More facets"), Rank.ACT)
         self.more_facets.clicked.connect(self._offer_facets)
@@ -44,6 +47,7 @@ class ItemEditor(Dialog):
         self.body.addWidget(self.more)
         self._put(self._item, desk.bench.items())
         self.main_fields.changed.connect(self._look)
+        self.main_fields.changed.connect(self._look_at_power)
         self.main_fields.kind_changed.connect(self._show_fitting)
         self._look()
         self.main_fields.name.setFocus()
@@ -52,11 +56,20 @@ class ItemEditor(Dialog):
         """The item as it stands in the form.
 
         Raises:
-            pydantic.ValidationError: something cannot be so.
+            pydantic.ValidationError, Fault: something cannot be so.
         """
         facets = {name: form.model() for name, form in self.facets.items()}
         raw = {name: getattr(self._item, name) for name in Item.model_fields}
-        return Item(**(raw | self.main_fields.values() | self.more.values() | facets))
+        made = Item(**(raw | self.main_fields.values() | self.more.values() | facets))
+        refuse_more_out_than_in(made)
+        return self._seen_now(made)
+
+    def _seen_now(self, item: Item) -> Item:
+        """A charge on hand without a time is that of now."""
+        battery = item.battery
+        if battery is None or battery.on_hand_pct is None or battery.on_hand_at is not None:
+            return item
+        return item.model_copy(update={"battery": battery.model_copy(update={"on_hand_at": self._desk.bench.now()})})
 
     def showEvent(self, event: QShowEvent) -> None:
         """Chain what was put in before there was a window."""
@@ -86,9 +99,10 @@ class ItemEditor(Dialog):
                 self._show_facet(name)
 
     def _show_fitting(self) -> None:
-        fitting = FITTING.get(self.main_fields.chosen_kind(), ())
+        kind = self.main_fields.chosen_kind()
+        fitting = FITTING.get(kind, ())
         for name, form in tuple(self.facets.items()):
-            if name not in fitting and form.model() is None:
+            if form.is_empty() and (name not in fitting or isinstance(form, CableForm) != (kind is Kind.CABLE)):
                 form.setParent(None)
                 form.deleteLater()
                 del self.facets[name]
@@ -97,11 +111,33 @@ class ItemEditor(Dialog):
 
     def _show_facet(self, name: str, _checked: bool = False) -> None:  # noqa: FBT001, FBT002  # Qt tells it
         if name not in self.facets:
-            form = FacetForm(name, self._desk.bench.library)
-            form.put(getattr(self._item, name), self.main_fields.chosen_kind())
+            kind = self.main_fields.chosen_kind()
+            form = self._form(name, kind)
+            form.put(getattr(self._item, name), kind)
+            form.changed.connect(self._look_at_power)
+            form.grown.connect(self._chain)
             self.facets[name] = form
             self._facet_rows.addWidget(form)
+            self._look_at_power()
         self._chain()
+
+    def _form(self, name: str, kind: Kind) -> FacetPart:
+        if name == "battery" and kind is Kind.CABLE:
+            return CableForm()
+        form = FacetForm(name, self._desk.bench.library)
+        if form.ways is not None:
+            form.ways.today = lambda: self._desk.bench.now().date()
+        form.answered.connect(lambda meaning: answer(meaning, self.facets))
+        return form
+
+    def _look_at_power(self) -> None:
+        """Say at once what capacity and draws come to."""
+        item = look_at_capacity(self.main_fields.chosen_kind(), self.facets)
+        form = self.facets.get("battery")
+        if isinstance(form, FacetForm) and form.ways is not None:
+            form.ways.show_draws(item)
+        if isinstance(form, CableForm):
+            form.hint(self.main_fields.name.text())
 
     def _chain(self) -> None:
         """Tab goes through the form as it is seen: name to zones, facets, the rest."""

@@ -1,0 +1,178 @@
+"""Shares of the time: a row a way of use, a column a way of moving, in per cent; what is left over is off."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QFrame, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+
+from kitlog.budget.power.checks import SHARES_TOLERANCE
+from kitlog.desktop import look
+from kitlog.fault import InputFault
+from kitlog.kit.facets import Share
+from kitlog.kit.kinds import PhaseWay
+from kitlog.paint.type_scale import Role
+from kitlog.wording.draw_text import short_text
+from kitlog.wording.translate import _
+from kitlog.wording.words import word
+
+WAYS = tuple(PhaseWay)
+ROW_PX, HEAD_PX, NAMES_PX = 28, 40, 136
+EMPTYING = frozenset({Qt.Key.Key_Delete, Qt.Key.Key_Backspace})
+EXACT = Qt.ItemDataRole.UserRole
+Shares = tuple[Share, ...]
+
+
+class SharesTable(QTableWidget):
+    """One stop of Tab; arrows move in it, typing changes a cell, Del empties it.
+
+    Attributes:
+        edited: a share was changed.
+    """
+
+    edited = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(0, len(WAYS), parent)
+        self.setAccessibleName(_("Shares of the time in per cent, by way of moving"))
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setTabKeyNavigation(False)
+        self.setFont(look.font(Role.SECOND))
+        self.setSelectionMode(QTableWidget.SelectionMode.SingleSelection)
+        self.setEditTriggers(
+            QTableWidget.EditTrigger.AnyKeyPressed
+            | QTableWidget.EditTrigger.DoubleClicked
+            | QTableWidget.EditTrigger.EditKeyPressed
+        )
+        for policy in (self.setHorizontalScrollBarPolicy, self.setVerticalScrollBarPolicy):
+            policy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setHorizontalHeaderLabels(["\n".join(word(way.value).rsplit(" ", 1)) for way in WAYS])
+        self._dress_heads()
+        self.itemChanged.connect(self._take)
+
+    def put(self, ways: Sequence[tuple[str, Shares]]) -> None:
+        """Show the shares of ways of use, by their names."""
+        with QSignalBlocker(self):
+            self.setRowCount(len(ways) + 1)
+            for row, (name, shares) in enumerate(ways):
+                self.name_row(row, name)
+                given = {share.during: share.share for share in shares}
+                for column, way in enumerate(WAYS):
+                    self.setItem(row, column, _cell(given.get(way)))
+            self._put_rest_row()
+        self._sum()
+        self.setFixedHeight(look.px(HEAD_PX) + self.rowCount() * look.px(ROW_PX) + 2)
+
+    def name_row(self, row: int, name: str) -> None:
+        """Another name for a way of use."""
+        room = look.px(NAMES_PX - 12)
+        head = QTableWidgetItem(self.fontMetrics().elidedText(name, Qt.TextElideMode.ElideRight, room))
+        head.setToolTip(name)
+        self.setVerticalHeaderItem(row, head)
+
+    def shares(self) -> list[Shares]:
+        """The shares of each way of use, as exact as they were where they were not touched."""
+        return [
+            tuple(
+                Share(during=way, share=share)
+                for column, way in enumerate(WAYS)
+                if (share := self._share(row, column)) is not None
+            )
+            for row in range(self.rowCount() - 1)
+        ]
+
+    def check(self) -> None:
+        """Refuse shares of more than the whole time.
+
+        Raises:
+            InputFault: ``ways.shares_over`` with ``phase`` and ``total``.
+        """
+        for column, way in enumerate(WAYS):
+            total = self._total(column)
+            if total > 1 + SHARES_TOLERANCE:
+                raise InputFault("ways.shares_over", phase=word(way.value), total=short_text(total * 100, "%"))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Del empties a cell."""
+        row, column = self.currentRow(), self.currentColumn()
+        if event.key() in EMPTYING and 0 <= row < self.rowCount() - 1:
+            self.model().setData(self.model().index(row, column), "")
+        else:
+            super().keyPressEvent(event)
+
+    def _dress_heads(self) -> None:
+        across, down = self.horizontalHeader(), self.verticalHeader()
+        across.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        across.setMinimumSectionSize(look.px(24))
+        across.setFixedHeight(look.px(HEAD_PX))
+        down.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        down.setDefaultSectionSize(look.px(ROW_PX))
+        down.setFixedWidth(look.px(NAMES_PX))
+        down.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        for head in (across, down):
+            head.setFont(look.font(Role.SMALL))
+            head.setSectionsClickable(False)
+            head.setHighlightSections(False)
+
+    def _put_rest_row(self) -> None:
+        last = self.rowCount() - 1
+        self.setVerticalHeaderItem(last, QTableWidgetItem(_("off, the rest")))
+        for column in range(len(WAYS)):
+            cell = QTableWidgetItem()
+            cell.setTextAlignment(Qt.AlignmentFlag.AlignCenter)
+            cell.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
+            self.setItem(last, column, cell)
+
+    def _is_share(self, cell: QTableWidgetItem) -> bool:
+        return cell.row() < self.rowCount() - 1
+
+    def _take(self, cell: QTableWidgetItem) -> None:
+        """What was typed as a share; what cannot be one is as it was before."""
+        if not self._is_share(cell):
+            return
+        with QSignalBlocker(self):
+            text = cell.text().replace("%", "").replace(",", ".").strip()
+            share = _as_share(text)
+            if share is not None or not text:
+                cell.setData(EXACT, share)
+            cell.setText(_shown(cell.data(EXACT)))
+        self._sum()
+        self.edited.emit()
+
+    def _share(self, row: int, column: int) -> float | None:
+        cell = self.item(row, column)
+        found = cell.data(EXACT) if cell is not None else None
+        return found if isinstance(found, float) else None
+
+    def _total(self, column: int) -> float:
+        return sum(self._share(row, column) or 0.0 for row in range(self.rowCount() - 1))
+
+    def _sum(self) -> None:
+        """Show what is left of each way of moving: off, nothing planned, or too much."""
+        last, t = self.rowCount() - 1, look.tokens()
+        with QSignalBlocker(self):
+            for column in range(len(WAYS)):
+                rest = round(100 * (1 - self._total(column)), 1)
+                cell = self.item(last, column)
+                if cell is not None:
+                    cell.setText(short_text(rest) if rest < 100 else "–")
+                    cell.setForeground(t.stop if rest < 0 else t.muted)
+
+
+def _cell(share: float | None) -> QTableWidgetItem:
+    cell = QTableWidgetItem(_shown(share))
+    cell.setData(EXACT, share)
+    cell.setTextAlignment(Qt.AlignmentFlag.AlignCenter)
+    return cell
+
+
+def _shown(share: object) -> str:
+    return short_text(share * 100) if isinstance(share, float) else ""
+
+
+def _as_share(text: str) -> float | None:
+    try:
+        pct = float(text)
+    except ValueError:
+        return None
+    return pct / 100 if 0 <= pct <= 100 else None
