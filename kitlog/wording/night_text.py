@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from kitlog.budget.charging.result import Caution, Remedy, Step, ThingResult
 from kitlog.budget.charging.storage import StorageStep
 from kitlog.budget.power_ask.answers import EveningFound, StorageFound
+from kitlog.wording.charge_text import LEFT_OUT, clock_of
 from kitlog.wording.columns import paragraph, table
 from kitlog.wording.figures import number_text, percent_text, with_unit
 from kitlog.wording.translate import N_, _
@@ -12,19 +13,13 @@ from kitlog.wording.translate import N_, _
 
 def evening_lines(found: EveningFound) -> Iterator[str]:
     """Steps, then how each thing ends, then cautions and remedies."""
-    steps = [(hour_text(step.at_h), _step(step)) for step in found.planned.steps]
+    steps = [(clock_of(step.at_h), _step(step)) for step in found.planned.steps]
     yield from table(steps, (False, False)) if steps else paragraph(_("Nothing is to be plugged in."))
     yield from table([(thing.thing, _thing(thing)) for thing in found.planned.things], (False, False))
     for caution in found.planned.cautions:
         yield from paragraph(_caution(caution))
     for remedy in found.remedies:
         yield from paragraph(_remedy(remedy))
-
-
-def hour_text(at_h: float) -> str:
-    """A time on the clock from hours that go on through the night: 30.5 is 06:30."""
-    minutes = round(60 * at_h) % (24 * 60)
-    return f"{minutes // 60:02d}:{minutes % 60:02d}"
 
 
 def _step(step: Step) -> str:
@@ -39,23 +34,13 @@ def _step(step: Step) -> str:
 def _thing(thing: ThingResult) -> str:
     start = percent_text(100 * thing.start)
     if thing.left_out is not None:
-        return _("stays at {start}: {reason}").format(start=start, reason=_(_LEFT_OUT[thing.left_out]))
+        return _("{start} now; {reason}").format(start=start, reason=_(LEFT_OUT[thing.left_out]))
     if thing.full_h is not None and thing.missing_wh == 0.0:
-        return _("{start} now, full at {at}").format(start=start, at=hour_text(thing.full_h))
+        return _("{start} now, full at {at}").format(start=start, at=clock_of(thing.full_h, up=True))
     text = _("{start} now, {end} at leaving, {missing} short of full")
     end, missing = percent_text(100 * thing.soc_at_leaving), with_unit(thing.missing_wh, "Wh", 1)
     return text.format(start=start, end=end, missing=missing)
 
-
-_LEFT_OUT = {
-    "swollen": N_("it is swollen; do not charge it, and do not take it"),
-    "too_cold": N_("too cold there for its cell to be charged"),
-    "too_warm": N_("too warm there for its cell to be charged"),
-    "takes_no_charge": N_("it takes no charge"),
-    "no_cell": N_("it has no energy to be charged"),
-    "no_port": N_("no port fits its connector"),
-    "no_cable": N_("no cable joins it to a port"),
-}
 
 _CAUTIONS = {
     "swollen": N_("{thing}: swollen; keep it off the charger"),
@@ -87,7 +72,7 @@ _REMEDIES = {
 
 
 def _remedy(remedy: Remedy) -> str:
-    at = "" if remedy.from_h is None else hour_text(remedy.from_h)
+    at = "" if remedy.from_h is None else clock_of(remedy.from_h)
     what = _(_REMEDIES[remedy.kind]).format(charger=remedy.charger, at=at)
     gained = with_unit(remedy.gained_wh, "Wh", 1)
     text = _("{what} – {gained} more, all full") if remedy.all_full else _("{what} – {gained} more, {n} full")
