@@ -22,6 +22,7 @@ from kitlog.packing.battery_cautions import battery_cautions
 from kitlog.packing.checked_remedies import with_checked_remedies
 from kitlog.packing.choice import choose
 from kitlog.packing.chosen_set import choose_set
+from kitlog.packing.computed_remedies import settled, with_power_changes
 from kitlog.packing.conditions import AIRFLOW_KMH, truths
 from kitlog.packing.fitness import Fitness, fitness_of, grounded
 from kitlog.packing.kit import History, Kit
@@ -67,7 +68,9 @@ def assess(outing: Outing, kit: Kit, library: Library, history: History, now: da
     case = _Case(kit, library, history, now, Suited(kit.items, library), fitness_of(plan, kit, history))
     judged = _judge(plan, case)
     items = {item.id: item for item in kit.items}
-    return replace(judged, findings=with_checked_remedies(judged, lambda other: _judge(other, case), items, library))
+    judged = replace(judged, findings=with_power_changes(judged, kit.items, library))
+    checked = with_checked_remedies(judged, lambda other: _judge(other, case), items, library)
+    return replace(judged, findings=settled(checked))
 
 
 def _judge(plan: Outing, case: _Case) -> Assessment:

@@ -11,6 +11,9 @@ from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Assessment, Counts
 from kitlog.packing.remedied import remedied
 
+PLAN_FACTS = ("mass_g", "phases", "use", "instead", "below")
+"""Facts that change what a remedy plans."""
+
 
 def with_checked_remedies(
     judged: Assessment, judge: Callable[[Outing], Assessment], items: Mapping[str, Item], library: Library
@@ -19,9 +22,9 @@ def with_checked_remedies(
     tried: dict[tuple[object, ...], bool] = {}
 
     def helps(remedy: Remedy) -> bool:
-        key = (remedy.code, remedy.items, remedy.facts.get("mass_g"))
+        key = (remedy.code, remedy.items, *(repr(remedy.facts.get(name)) for name in PLAN_FACTS))
         if key not in tried:
-            plan = remedied(judged.outing, remedy, items, library)
+            plan = remedied(judged, remedy, items, library)
             of_set = remedy.code == "swap" and items[remedy.items[0]].kind in SET_KINDS
             tried[key] = plan is None or _no_worse(judged, judge(plan), of_set=of_set)
         return tried[key]

@@ -14,8 +14,9 @@ from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.outing.library import Library
 from kitlog.outing.needs import Strength
-from kitlog.outing.outing import Outing, Phase
+from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Asked, PowerDay
+from kitlog.packing.landing_charge import landing_pct, last_flight
 from kitlog.packing.power_cautions import cautions_of
 from kitlog.packing.power_day import ALWAYS_POWERED, NO_PHASES
 from kitlog.packing.serving import serving
@@ -200,14 +201,13 @@ def _device_remedies(item: Item, case: PowerCase) -> tuple[Remedy, ...]:
 def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
     """The essential need that a phone shows enough charge at the landing."""
     wanted = next((one for one in asked if one.need.charge_pct is not None), None)
-    landing = _last_flight(case.outing.phases)
+    landing = last_flight(case.outing.phases)
     phones = [item for item in case.items if item.kind is Kind.PHONE and item.id not in case.power.unknown]
     if wanted is None or landing is None or not phones:
         return []
-    until = case.outing.phases[: landing + 1]
-    likely_h, high_h = sum(p.likely_h for p in until), sum(p.high_h for p in until)
-    likely = max(_charge_pct(phone, case.power.likely, landing, likely_h) for phone in phones)
-    high = max(_charge_pct(phone, case.power.high, landing, high_h) for phone in phones)
+    names = [phone.id for phone in phones]
+    likely = landing_pct(names, case.power.likely, case.outing.phases, "likely_h")
+    high = landing_pct(names, case.power.high, case.outing.phases, "high_h")
     least = wanted.need.charge_pct or 0.0
     failing = State.STOP if wanted.strength is Strength.ESSENTIAL else State.LOOK
     state = failing if likely < least else State.LOOK if high < HIGH_CASE_PCT else State.FINE
@@ -232,23 +232,6 @@ def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
             remedies=() if state is State.FINE else _device_remedies(phones[0], case),
         )
     ]
-
-
-def _last_flight(phases: Sequence[Phase]) -> int | None:
-    flights = [i for i, phase in enumerate(phases) if phase.way is PhaseWay.FLIGHT]
-    return flights[-1] if flights else None
-
-
-def _charge_pct(phone: Item, day: DayResult | None, landing: int, end_h: float) -> float:
-    """Charge a phone shows at the end of a phase, 0 if it is dark then; one that draws nothing stays full."""
-    if day is None:
-        return 0.0
-    if phone.id not in day.devices:
-        return 100.0
-    result = day.devices[phone.id]
-    dark = any(span.from_h < end_h <= span.to_h for span in day.device_courses[phone.id].off)
-    soc = result.phase_end_soc[landing] if result.phase_end_soc else 0.0
-    return 0.0 if dark else 100 * soc
 
 
 def _callers(case: PowerCase) -> list[Finding]:

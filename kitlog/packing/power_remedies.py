@@ -6,8 +6,8 @@ from kitlog.budget.power.changes.weigh import Weighed
 from kitlog.budget.result import Remedy
 
 
-def power_remedy(weighed: Weighed) -> Remedy:
-    """A weighed change as a remedy.
+def power_remedy(weighed: Weighed, told: Mapping[str, object] | None = None) -> Remedy:
+    """A weighed change as a remedy; `told`: what it does for what a finding is about, if it is for one.
 
     Its items: whom the change is about (`about` of them), then what goes off, ends too low or falls asleep because of
     it (`harmed` of them), then banks that run empty, or sooner. Facts beside those of the candidate: `cut_h`,
@@ -26,6 +26,7 @@ def power_remedy(weighed: Weighed) -> Remedy:
         "all_last_high": weighed.all_last_high,
         "mass_g": candidate.mass_g,
         "gives_up": bool(candidate.gives_up),
+        **(told or {}),
     }
     return _of_code(candidate.code, (*candidate.ids, *harmed, *emptied), facts)
 

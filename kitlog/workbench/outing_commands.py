@@ -7,7 +7,7 @@ from kitlog.outing.conditions import Condition
 from kitlog.outing.outing import Answer, Outing, Override
 from kitlog.outing.ticks import Step, Tick
 from kitlog.packing.naming import with_ids
-from kitlog.packing.remedied import left_out, swapped, taken_along
+from kitlog.packing.plan_edits import left_out, swapped, taken_along
 from kitlog.store.writer import Writer
 from kitlog.workbench.reads import WORKING_ON
 from kitlog.workbench.service_commands import ServiceCommands

@@ -36,11 +36,11 @@ USE = {"device": "phone", "name": "screen off", "draw_W": {"flight": 0.5}}
     [
         (
             {"spare_banks": [{"bank": SPARE, "mass_g": 300}], "cable_g": {"phone": 20}, "high_h": 7},
-            "Take Large bank along for Phone: all lasts, 320 g more",
+            "Take Large bank along for Phone (flight): all lasts; +320 g",
         ),
         (
             {"spare_banks": [{"bank": {**SPARE, "cell_Wh": 1}}]},
-            "Take Large bank along for Phone: 60 min less short, mass not known",
+            "Take Large bank along for Phone (flight): 60 min less short; mass not known",
         ),
         ({"other_uses": [USE], "high_h": 9}, "Use Phone less: screen off: all lasts on the likely day"),
         ({"may_be_off": ["phone"]}, "Leave Phone off: all the rest lasts on the likely day"),
@@ -58,14 +58,14 @@ def test_harm_is_named():
     plugs = [{"phase": "flight", "device": "radio", "bank": "bank"}]
     found = said([radio, device("phone", 4)], [bank], plugs, cable_g={"phone": 20})
     assert found == [
-        "Plug Phone into Bank too: 30 min less short, 20 g more; but then worse for Radio; it runs Bank empty"
+        "Plug Phone into Bank too (flight): 30 min less short; +20 g; but then worse for Radio; it runs Bank empty"
     ]
 
 
 def test_what_is_only_emptied_is_no_one_s_loss():
     bank = {"id": "bank", "cell_Wh": 3, "eff": 1}
     (found,) = said([device("phone", 4)], [bank], cable_g={"phone": 0})
-    assert found == "Plug Phone into Bank too: all lasts on the likely day; it runs Bank empty"
+    assert found == "Plug Phone into Bank too (flight): all lasts on the likely day; it runs Bank empty"
 
 
 def test_warmer_says_where():

@@ -111,7 +111,7 @@ class TestPhoneWithTheScreenOn:
         assert [at_home(assessment, case, "Phone") for case in CASES] == [close(89.0), close(91.1), close(99.8)]
         landing = the(assessment, "power.phone_at_landing")
         assert landing.state is State.STOP
-        assert "plug_in" in {remedy.code for remedy in landing.remedies}
+        assert "plug_too" in {remedy.code for remedy in landing.remedies}
 
     def test_a_bank_from_take_off_is_fine(self) -> None:
         assessment = judged(plugged(SCREEN_ON, "flight", "walk out", "ride home"))

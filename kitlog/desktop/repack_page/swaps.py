@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import SET_KINDS
 from kitlog.packing.assessment import Assessment, ListLine
-from kitlog.packing.remedied import swapped
+from kitlog.packing.plan_edits import swapped
 from kitlog.packing.serving import meets
 from kitlog.wording.figures import mass_text
 from kitlog.wording.lines import needs_by_id
