@@ -23,17 +23,32 @@ def cell_text(item: Item) -> str:
     Raises:
         InputFault: ``cell.gives_more``.
     """
-    battery = item.battery
     known = energy_wh(item)
-    if battery is not None and battery.energy_wh is not None:
-        energy = short_text(battery.energy_wh, "Wh")
-        if battery.given == "Wh":
-            return _("{energy}, as printed").format(energy=energy)
-        mah, volts = short_text(battery.mah or 0, "mAh"), short_text(battery.v or 0, "V")
-        return f"{mah} × {volts} = {energy}"
-    if known is not None:
-        return _("{energy} in the cell, worked back from the ports").format(energy=short_text(known, "Wh"))
-    return _unknown(item)
+    if known is None:
+        return ": ".join(part for part in (_("not known"), cell_from(item)) if part)
+    energy = short_text(known, "Wh")
+    if item.battery is not None and item.battery.given == "mAh x V":
+        return f"{cell_from(item)} = {energy}"
+    return f"{energy}, {cell_from(item)}"
+
+
+def cell_from(item: Item) -> str:
+    """What the energy of the cell was worked out from; what is missing where it is not known.
+
+    Raises:
+        InputFault: ``cell.gives_more``.
+    """
+    battery = item.battery
+    given = battery.given if battery is not None else ""
+    if given == "Wh":
+        return _("as printed")
+    if battery is not None and given == "mAh x V":
+        return f"{short_text(battery.mah or 0, 'mAh')} × {short_text(battery.v or 0, 'V')}"
+    if energy_wh(item) is not None:
+        return _("worked back from the port")
+    if battery is None or given != "mAh":
+        return ""
+    return _mah_alone(short_text(battery.mah or 0, "mAh"), feeds=is_bank(item))
 
 
 def port_text(item: Item) -> str:
@@ -45,9 +60,17 @@ def port_text(item: Item) -> str:
     known = energy_wh(item)
     if known is None or not is_bank(item):
         return ""
-    share = port_efficiency(item)
-    at_port = _("{energy} at the port").format(energy=short_text(known * share, "Wh"))
-    return f"{at_port} ({percent_text(share * 100)}, {_efficiency_from(item)})"
+    at_port = _("{energy} at the port").format(energy=short_text(known * port_efficiency(item), "Wh"))
+    return f"{at_port} ({port_from(item)})"
+
+
+def port_from(item: Item) -> str:
+    """The share of the cell's energy that comes out of a bank, and where that share comes from.
+
+    Raises:
+        InputFault: ``cell.gives_more``.
+    """
+    return f"{percent_text(port_efficiency(item) * 100)}, {_efficiency_from(item)}"
 
 
 def rated_text(item: Item) -> str:
@@ -69,12 +92,7 @@ def _efficiency_from(item: Item) -> str:
     return _("usual; the label says {rated}").format(rated=rated) if rated else _("usual")
 
 
-def _unknown(item: Item) -> str:
-    battery = item.battery
-    if battery is None or battery.mah is None:
-        return _("not known")
-    if is_bank(item):
-        return _("not known: are the {mah} those of the cell, or of the 5 V port?").format(
-            mah=short_text(battery.mah, "mAh")
-        )
-    return _("not known: mAh without volts")
+def _mah_alone(mah: str, *, feeds: bool) -> str:
+    if feeds:
+        return _("are the {mah} those of the cell, or of the 5 V port?").format(mah=mah)
+    return _("mAh without volts")

@@ -288,7 +288,7 @@ class TestCapacity:
         assert item.bank is not None
         assert item.bank.rated_mah == 10_000
         assert item.battery is None
-        assert capacity(editor).startswith("58.82 Wh in the cell, worked back from the ports; 50 Wh at the port")
+        assert capacity(editor).startswith("58.82 Wh, worked back from the port; 50 Wh at the port")
 
     def test_more_out_than_in_is_refused(self, edit: Open) -> None:
         editor = self.bank(edit)

@@ -3,21 +3,17 @@
 from collections.abc import Callable, Iterator
 from datetime import date
 
+from kitlog.desktop.kit_page.power_figures import Row, bank_rows, battery_rows, charger_rows
 from kitlog.desktop.words import near_text
-from kitlog.kit.facets import WayOfUse
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
 from kitlog.kit.mass import line_tolerance_g
 from kitlog.outing.library import Library
 from kitlog.packing.assessment import Assessment
-from kitlog.packing.capacity import energy_wh
-from kitlog.packing.draws import known_draw
-from kitlog.wording.figures import day_text, kg_text, litres_text, mass_text, number_text, percent_text, with_unit
+from kitlog.wording.figures import day_text, kg_text, litres_text, mass_text, number_text, with_unit
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper, word
 from kitlog.workbench.reads import KitRow
-
-Row = tuple[str, str, str]
 
 
 def figure_rows(row: KitRow, library: Library) -> list[Row]:
@@ -83,30 +79,6 @@ def _reserve(item: Item) -> Iterator[Row]:
         yield _("Printed load"), _span(reserve.min_g, reserve.max_g), sink
 
 
-def _battery(item: Item) -> Iterator[Row]:
-    battery = item.battery
-    if battery is None:
-        return
-    energy = energy_wh(item)
-    given = {"Wh": _("as printed"), "mAh x V": _("mAh × V"), "mAh": _("mAh without volts: not known")}
-    figure = word("not known") if energy is None else with_unit(energy, "Wh", 1)
-    health = _(", health {pct}").format(pct=percent_text(battery.health_pct)) if battery.health_pct else ""
-    yield _("Battery"), figure, given.get(battery.given, "") + health
-    for way in battery.ways[:4]:
-        yield _("Draws"), _draw_text(way, item), f"{way.name}, {word(way.basis)}"
-
-
-def _draw_text(way: WayOfUse, item: Item) -> str:
-    draw = known_draw(way, item)
-    return word("not known") if draw is None else with_unit(draw.likely_w, "W", 2)
-
-
-def _bank(item: Item) -> Iterator[Row]:
-    if item.bank is not None:
-        ports = _("{n} ports").format(n=item.bank.ports) if item.bank.ports else ""
-        yield _("Gives on"), percent_text(item.bank.efficiency_pct), ports
-
-
 def _garment(item: Item) -> Iterator[Row]:
     if item.garment is not None:
         figure = word("not known") if item.garment.clo is None else with_unit(item.garment.clo, "clo", 2)
@@ -128,8 +100,9 @@ _FACETS: dict[str, Callable[[Item], Iterator[Row]]] = {
     "wing": _wing,
     "harness": _harness,
     "reserve": _reserve,
-    "battery": _battery,
-    "bank": _bank,
+    "battery": battery_rows,
+    "bank": bank_rows,
+    "charger": charger_rows,
     "garment": _garment,
     "vessel": _vessel,
 }
