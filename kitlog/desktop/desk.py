@@ -1,16 +1,21 @@
 """The desk: the workbench and what all pages share; callbacks of the workbench become signals here."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
+from kitlog.desktop.apart import apart
 from kitlog.fault import Fault
 from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Assessment
 from kitlog.paint.icons import IconSet
 from kitlog.workbench.change import Change
 from kitlog.workbench.workbench import Workbench
+
+MANY = 200
+"""So many items take a while to be written, a tenth of a second and more."""
 
 NOT_ASSESSED = frozenset({"tick"})
 """Kinds of change that leave an assessment as it is."""
@@ -39,6 +44,7 @@ class Desk(QObject):
         self.icons = icons
         self.open_demo = open_demo
         self._assessed: dict[str, Assessment] = {}
+        self._untold: list[Change] | None = None
         self._stop_listening = bench.on_change(self._heard)
 
     @property
@@ -77,6 +83,28 @@ class Desk(QObject):
             return False
         return True
 
+    def write_apart(self, write: Callable[[], object]) -> None:
+        """Write thousands of rows on another thread; the window hears of it when it is over, with all read anew."""
+        self._untold = []
+        try:
+            assessed = apart(lambda: self._written(write))
+        finally:
+            untold, self._untold = self._untold, None
+            for change in untold:
+                self._heard(change)
+        if assessed:
+            self._assessed = assessed
+            self.assessed.emit()
+
+    def _written(self, write: Callable[[], object]) -> dict[str, Assessment]:
+        """Write, and read what the window will show, so that it does not wait for it."""
+        write()
+        self.bench.kit_rows()
+        outing = self.outing()
+        with suppress(Fault):
+            return {outing.id: self.bench.assess(outing)} if outing else {}
+        return {}
+
     def show(self, page: str, what: str = "") -> None:
         """Ask the window for another page."""
         self.wanted.emit(page, what)
@@ -86,6 +114,9 @@ class Desk(QObject):
         self._stop_listening()
 
     def _heard(self, change: Change) -> None:
+        if self._untold is not None:
+            self._untold.append(change)
+            return
         if not change.kinds <= NOT_ASSESSED:
             self._assessed.clear()
         self.changed.emit(change)

@@ -1,13 +1,17 @@
 """What the menus of the window itself do; actions of a page live in the page."""
 
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFileDialog
 
+from kitlog.desktop.desk import MANY
 from kitlog.desktop.scheme import Scheme
 from kitlog.paint.mark import Mark
 from kitlog.wording.translate import _
+from kitlog.workbench.undo_list import UndoStep
 
 if TYPE_CHECKING:
     from kitlog.desktop.window import Window
@@ -26,11 +30,17 @@ class WindowActs:
 
     def undo(self) -> None:
         """Take the last step back."""
-        self._desk.perform(self._desk.bench.undo)
+        self._move(self._desk.bench.undo, self._desk.bench.undoable)
 
     def redo(self) -> None:
         """Do the last undone step again."""
-        self._desk.perform(self._desk.bench.redo)
+        self._move(self._desk.bench.redo, self._desk.bench.redoable)
+
+    def _move(self, move: Callable[[], object], step: UndoStep | None) -> None:
+        """Undo or redo a step; one of many items with the window alive meanwhile."""
+        items = step.facts.get("count", 0) if step else 0
+        is_long = isinstance(items, int) and items >= MANY
+        self._desk.perform(partial(self._desk.write_apart, move) if is_long else move)
 
     def back_up(self) -> None:
         """Write a backup to where the pilot says."""

@@ -24,6 +24,9 @@ if TYPE_CHECKING:
 REMEMBERED = "table "
 """Preferences that hold what the columns of a table stand for begin so; then comes the key of its headings."""
 
+READ, MADE = 0.3, 0.9
+"""Shares of a preview that are done once the columns are read, and once the items are made; measured."""
+
 _BARE = re.compile(r"[0-9]+(?:[.,][0-9]+)?")
 
 
@@ -158,10 +161,27 @@ class KitPreview:
         return f"{target.name}:{target.unit}" if bare else ""
 
 
+def _nobody(_share: float) -> None:
+    """Told of progress, and does nothing."""
+
+
 def preview_kit(
-    source: KitSource, grid: "Grid", file: str, choices: ImportChoices, service: ServiceFile | None = None
+    source: KitSource,
+    grid: "Grid",
+    file: str,
+    choices: ImportChoices,
+    service: ServiceFile | None = None,
+    tell: Callable[[float], None] = _nobody,
 ) -> KitPreview:
     """What an import would bring.
+
+    Args:
+        source: the kit as it is.
+        grid: the table.
+        file: its name.
+        choices: what the pilot has decided.
+        service: a service file that lies beside it.
+        tell: is told after each step the share (0 to 1) that is done; what it raises ends the work.
 
     Raises:
         InputFault: the table cannot be read at all (``table.*``).
@@ -180,7 +200,9 @@ def preview_kit(
     )
     with collector_paused():
         reading = read_kit_grid(grid, source.words, wanted)
+        tell(READ)
         brought = kit_items(reading, file, source.items, source.new_id, choices.existing, leave_out=choices.leave_out)
+        tell(MADE)
         return _preview(source, file, choices, reading, brought, service)
 
 

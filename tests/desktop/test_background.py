@@ -1,3 +1,4 @@
+import gc
 import threading
 
 import pytest
@@ -37,7 +38,7 @@ def test_what_was_asked_for_last_comes_back_and_nothing_else(background: Backgro
     background.done.connect(results.append)
     begun, let_go = threading.Event(), threading.Event()
     background.ask(held(begun, let_go, "first"))
-    begun.wait(5)
+    qtbot.waitUntil(begun.is_set)
     background.ask(lambda _tell: "second")
     background.ask(lambda _tell: "third")
     qtbot.waitUntil(lambda: not background.busy)
@@ -56,7 +57,7 @@ def test_work_that_never_looks_ends_and_its_result_is_not_shown(background: Back
         return "old"
 
     background.ask(deaf)
-    begun.wait(5)
+    qtbot.waitUntil(begun.is_set)
     background.ask(lambda _tell: "new")
     let_go.set()
     qtbot.waitUntil(lambda: not background.busy)
@@ -75,7 +76,7 @@ def test_a_stopped_work_ends_and_says_nothing(background: Background, qtbot) -> 
             ended.set()
 
     background.ask(work)
-    begun.wait(5)
+    qtbot.waitUntil(begun.is_set)
     background.stop()
     qtbot.waitUntil(ended.is_set)
     assert results == []
@@ -104,3 +105,30 @@ def test_an_error_of_the_work_is_raised_where_the_window_is(background: Backgrou
     assert told == [True]
     assert caught[0][0] is KeyError
     assert not background.busy
+
+
+def test_what_the_work_made_is_not_looked_through_for_circles_until_it_is_let_go(background: Background, qtbot) -> None:
+    """A collection of ten thousand items stops the window for a fifth of a second."""
+    with qtbot.waitSignal(background.done) as came:
+        background.ask(lambda _tell: [[]])
+    made = came.args[0]
+    gc.collect()
+    assert not any(one is made for one in gc.get_objects())
+    assert gc.isenabled()
+    background.let_go()
+    assert any(one is made for one in gc.get_objects())
+
+
+def test_no_collection_runs_while_any_thread_works(background: Background, qtbot) -> None:
+    """On such a thread it would let go of things of the window, which Qt does not survive."""
+    other = Background()
+    begun, let_go = threading.Event(), threading.Event()
+    other.ask(held(begun, let_go, "other"))
+    qtbot.waitUntil(begun.is_set)
+    with qtbot.waitSignal(background.done) as came:
+        background.ask(lambda _tell: gc.isenabled())
+    assert came.args[0] is False
+    assert not gc.isenabled()
+    let_go.set()
+    qtbot.waitUntil(lambda: not other.busy)
+    assert gc.isenabled()

@@ -6,7 +6,9 @@ from import_steps import DOUBTFUL, ORDER, PLAIN, UNIT, answer, choose_field, hea
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from kitlog.desktop.import_page.dialog import MANY, ImportDialog
+from kitlog.desktop.desk import MANY
+from kitlog.desktop.import_page.dialog import ImportDialog
+from kitlog.desktop.import_page.items_model import BECOMES, NAME
 from kitlog.desktop.import_page.leaves import Leaf
 from kitlog.desktop.import_page.table_input import of_file
 from kitlog.desktop.window import Window
@@ -120,6 +122,25 @@ class TestQuestions:
 
         in_dialog(lambda: kit(window).acts.look_at(written(tmp_path, DOUBTFUL)), using(qtbot, use))
 
+    def test_masses_without_a_unit_are_shown_in_grams_for_each_answer(
+        self, window: Window, tmp_path: Path, in_dialog: Use, qtbot
+    ) -> None:
+        """14 oz and 14 lb: 28.349523125 g and 453.59237 g each (NIST SP 811, appendix B)."""
+
+        def use(dialog: ImportDialog) -> None:
+            radios = dialog.leaves.asked.columns[0, Question.MASS_UNIT].radios
+            said = {name: " ".join(radio.accessibleDescription().split()) for name, radio in radios.items()}
+            assert said == {
+                "g": "14: 14 g, 5,62: 6 g",
+                "kg": "14: 14 000 g, 5,62: 5 620 g",
+                "oz": "14: 397 g, 5,62: 159 g",
+                "lb": "14: 6 350 g, 5,62: 2 549 g",
+                "empty": "",
+            }
+
+        table = written(tmp_path, "Gewicht;Name\n14;Whistle X\n5,62;Wing X\n")
+        in_dialog(lambda: kit(window).acts.look_at(table), using(qtbot, use))
+
     def test_answers_can_be_changed_and_the_last_ones_are_written(
         self, window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot
     ) -> None:
@@ -216,6 +237,46 @@ class TestKnownItems:
 
         in_dialog(lambda: kit(window).acts.look_at(written(tmp_path, text)), using(qtbot, use))
         assert sorted(item.mass_g or 0 for item in demo_bench.items() if item.name == "Wing A") == masses
+
+    def test_what_becomes_of_it_is_undecided_until_it_is_answered(
+        self, window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot
+    ) -> None:
+        wing = item_named(demo_bench, "Wing A")
+        same = next(item for item in demo_bench.items() if item.name != wing.name)
+        text = (
+            "name,maker,model,serial,colour\n"
+            f"Wing A,{wing.maker},{wing.model},{wing.serial},plum\n"
+            f'{same.name},{same.maker or ""},{same.model or ""},{same.serial or ""},"{same.colour or ""}"\n'
+            "Whistle X,,,,red\n"
+        )
+
+        def becomes(dialog: ImportDialog) -> list[tuple[str, str]]:
+            model = dialog.leaves.items.model
+            return [
+                (str(model.index(row, NAME).data()), str(model.index(row, BECOMES).data()))
+                for row in range(model.rowCount())
+            ]
+
+        def use(dialog: ImportDialog) -> None:
+            assert dialog.leaves.asked.meeting is not None
+            assert becomes(dialog) == [("Wing A", "undecided"), (same.name, "undecided"), ("Whistle X", "new")]
+            assert "Colour" in dialog.leaves.items.model.said(0)
+            chips = dialog.leaves.items.chips
+            assert chips["changed"].isHidden()
+            chips["undecided"].click()
+            assert [name for name, _word in becomes(dialog)] == ["Wing A", same.name]
+            chips["undecided"].click()
+            radios = dialog.leaves.asked.meeting.radios
+            for existing, expected in (
+                (Existing.SKIP, [("Whistle X", "new")]),
+                (Existing.UPDATE, [("Wing A", "changed"), ("Whistle X", "new")]),
+                (Existing.ADD, [("Wing A", "new"), (same.name, "new"), ("Whistle X", "new")]),
+            ):
+                radios[existing].click()
+                seen(dialog, qtbot)
+                assert becomes(dialog) == expected
+
+        in_dialog(lambda: kit(window).acts.look_at(written(tmp_path, text)), using(qtbot, use))
 
     def test_what_would_change_is_said(
         self, window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot

@@ -258,7 +258,7 @@ def test_an_item_with_history_is_refused_in_words_and_stays(window: Window, demo
     kit(window).acts.delete_items()
     assert window.strip.isVisible()
     assert window.strip.what.text()
-    assert window.strip.why.text()
+    assert window.strip.more.text()
     assert item_named(demo_bench, "Wing A")
 
 

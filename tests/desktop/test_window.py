@@ -102,7 +102,7 @@ def test_a_fault_is_said_in_three_parts_and_can_be_closed_by_keyboard(window: Wi
     assert not window.desk.perform(fails)
     assert window.strip.isVisible()
     assert "kit.kitlog" in window.strip.what.text()
-    assert window.strip.why.text()
+    assert window.strip.more.text()
     window.strip.close_act.setFocus()
     qtbot.keyClick(window.strip.close_act, Qt.Key.Key_Escape)
     assert not window.strip.isVisible()

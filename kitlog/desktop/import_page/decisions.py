@@ -1,6 +1,6 @@
 """What the pilot has decided about a table so far."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from kitlog.files.table.doubt import Answers, Question, Settled
 from kitlog.files.table.kit_items import Existing
@@ -21,6 +21,10 @@ class Decisions:
     leave_out: bool = False
     heading_row: int | None = None
     no_headings: bool = False
+
+    def copy(self) -> "Decisions":
+        """The same, to come back to."""
+        return replace(self, answers=dict(self.answers), meanings=dict(self.meanings))
 
     def choices(self) -> ImportChoices:
         """The same as a preview takes it."""

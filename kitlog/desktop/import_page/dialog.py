@@ -1,14 +1,15 @@
 """The import of a table: read away from the window, asked about, looked at, and written in one step."""
 
+from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import QEventLoop, QSize, Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QApplication, QFileDialog, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.background import Background
-from kitlog.desktop.desk import Desk
+from kitlog.desktop.desk import MANY, Desk
 from kitlog.desktop.import_page.counts_row import CountsRow
 from kitlog.desktop.import_page.decisions import Decisions, Key
 from kitlog.desktop.import_page.leaves import Calls, Leaf, Leaves
@@ -28,9 +29,6 @@ from kitlog.workbench.kit_preview import KitPreview
 WIDE, HIGH = 980, 700
 """Width and height where there is room, in px of the design."""
 
-MANY = 500
-"""So many items take a while to be written."""
-
 
 class ImportDialog(Dialog):
     """The preview of an import.
@@ -49,14 +47,15 @@ class ImportDialog(Dialog):
         self.service: Path | None = table.service()
         self.decisions, self.look = Decisions(), Look()
         self.questions: dict[Key, Asked] = {}
+        self._kept = (self.decisions.copy(), self.service, self.questions)
         self.written: tuple[Item, ...] = ()
         self.background = Background(self)
         self._build()
         self.background.done.connect(self._shown)
         self.background.going.connect(self._going)
         self.background.broke.connect(self._broke)
-        self.waiting.stopped.connect(self.discard)
-        self.read()
+        self.waiting.stopped.connect(self._stop)
+        self._ask()
 
     @property
     def preview(self) -> KitPreview | None:
@@ -65,8 +64,7 @@ class ImportDialog(Dialog):
 
     def read(self) -> None:
         """Read the table from the beginning; decisions stay."""
-        self.look = Look()
-        self._ask()
+        self._ask(again=True)
 
     def changed(self) -> bool:
         """Whether the pilot has decided anything, which leaving would lose."""
@@ -79,22 +77,23 @@ class ImportDialog(Dialog):
             return
         if self._write(preview):
             self.written = preview.items
-            self.background.stop()
+            self.background.let_go()
             super().accept()
 
     def _write(self, preview: KitPreview) -> bool:
-        """Write; where that takes a while it is said first: one step, all or nothing, leaves the window no turn."""
-        if len(preview.items) >= MANY:
-            self.want(_("The items are being written."))
-            QApplication.processEvents(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents)  # laid out and painted
+        """Write; where that takes a while it is said, and the window is alive meanwhile."""
+        write = partial(self._desk.bench.import_kit, preview)
+        if len(preview.items) < MANY:
+            return self.attempt(write)
+        self.want(_("The items are being written."))
         try:
-            return self.attempt(lambda: self._desk.bench.import_kit(preview))
+            return self.attempt(lambda: self._desk.write_apart(write))
         finally:
             self.want("")
 
     def discard(self) -> None:
         """Leave it: a reading that goes on is for nobody."""
-        self.background.stop()
+        self.background.let_go()
         super().discard()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -107,8 +106,8 @@ class ImportDialog(Dialog):
         room = self.screen().availableGeometry()
         return QSize(min(look.px(WIDE), round(room.width() * 0.94)), min(look.px(HIGH), round(room.height() * 0.92)))
 
-    def _ask(self) -> None:
-        """Look again with what is decided now; until then nothing can be written."""
+    def _ask(self, *, again: bool = False) -> None:
+        """Look again with what is decided now, at the file too if `again`; until then nothing can be written."""
         self.main.setEnabled(False)
         self.say_wrong("")
         decided = self.decisions
@@ -118,7 +117,7 @@ class ImportDialog(Dialog):
                 self._source,
                 decided.choices(),
                 self.service,
-                self.look.grid,
+                None if again else self.look.grid,
                 no_headings=decided.no_headings,
             )
         )
@@ -127,6 +126,15 @@ class ImportDialog(Dialog):
         self.waiting.tell(seconds, share, _("Reading {file}").format(file=self.table.name))
         if seconds >= AFTER_S:
             self.want(_("The table is being read."))
+
+    def _stop(self) -> None:
+        """Wait no more: back to what was shown and to what was decided then; a first look is left."""
+        if self.look.grid is None:
+            self.discard()
+            return
+        self.background.stop()
+        self.decisions, self.service, self.questions = self._kept
+        self._shown(self.look)
 
     def _broke(self) -> None:
         self.look = Look()
@@ -146,6 +154,7 @@ class ImportDialog(Dialog):
             self._show_preview(seen, seen.preview, is_first=is_first)
         else:
             self._show_fault(seen)
+        self._kept = (self.decisions.copy(), self.service, self.questions)
 
     def _show_preview(self, seen: Look, preview: KitPreview, *, is_first: bool) -> None:
         self.questions = questions_of(self.questions, preview, self.decisions)

@@ -1,6 +1,6 @@
 """The items that an import would bring, one row each, with what is to be said of them."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import Enum
@@ -27,6 +27,7 @@ class Entry:
         row: line of the table; item: as it would be; before: as it is, None for a new one.
         twins: lines of the rows that are the same throughout, its own included.
         band: the usual masses of its kind in g where its mass lies outside.
+        undecided: it meets an item of the kit, and nobody has said what becomes of it.
     """
 
     row: int
@@ -34,6 +35,7 @@ class Entry:
     before: Item | None = None
     twins: tuple[int, ...] = ()
     band: tuple[int, int] | None = None
+    undecided: bool = False
 
     @property
     def asks(self) -> bool:
@@ -42,17 +44,30 @@ class Entry:
 
 
 def entries_of(preview: KitPreview) -> list[Entry]:
-    """All items that would be written, in the order of the table."""
+    """All items that would be written, and those about which nobody has decided, in the order of the table."""
     twins = {row: rows for rows in preview.twins for row in rows}
     bands = {item.id: band for item, band in preview.implausible}
-    pairs: list[tuple[Item, Item | None]] = [(item, None) for item in preview.new]
-    pairs += [(change.after, change.before) for change in preview.changed]
     made = [
-        Entry(row, item, before, twins.get(row, ()), bands.get(item.id))
-        for item, before in pairs
-        for row in (preview.rows.get(item.id, 0),)
+        Entry(row, item, before, twins.get(row, ()), bands.get(item.id), preview.undecided and before is not None)
+        for row, item, before in (*_new(preview), *_known(preview))
     ]
     return sorted(made, key=lambda entry: entry.row)
+
+
+def _new(preview: KitPreview) -> Iterator[tuple[int, Item, Item | None]]:
+    for item in preview.new:
+        yield preview.rows.get(item.id, 0), item, None
+
+
+def _known(preview: KitPreview) -> Iterator[tuple[int, Item, Item | None]]:
+    """Rows about items of the kit; while it is open what becomes of them, also those that would change nothing."""
+    if preview.undecided:
+        after = {change.before.id: change.after for change in preview.changed}
+        for met in preview.met:
+            yield met.row, after.get(met.item.id, met.item), met.item
+    else:
+        for change in preview.changed:
+            yield preview.rows.get(change.after.id, 0), change.after, change.before
 
 
 def said_of(entry: Entry, library: Library) -> str:
@@ -68,7 +83,8 @@ def said_of(entry: Entry, library: Library) -> str:
     if entry.before is None and entry.item.kind is Kind.OTHER:
         parts.append(_("Of kind other: hardly any need counts on it."))
     if entry.before is not None:
-        parts.append(changes_text(entry.before, entry.item))
+        changes = changes_text(entry.before, entry.item)
+        parts.append(_("In your kit already. {changes}").format(changes=changes) if entry.undecided else changes)
     return " ".join(parts)
 
 

@@ -15,7 +15,7 @@ from kitlog.workbench.kit_preview import KitPreview
 
 
 class ItemsLeaf(QWidget):
-    """The items, with filters for those that are new, changed, or to be looked at."""
+    """The items, with filters for those that are new, changed, undecided, or to be looked at."""
 
     def __init__(self, library: Library, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -31,6 +31,7 @@ class ItemsLeaf(QWidget):
             "asks": FilterChip(_("To be looked at")),
             "new": FilterChip(_("New")),
             "changed": FilterChip(_("Changed")),
+            "undecided": FilterChip(_("Undecided")),
         }
         self._assemble()
         for chip in self.chips.values():
@@ -44,6 +45,10 @@ class ItemsLeaf(QWidget):
             n = sum(_is(entry, name) for entry in self._all)
             chip.count(n if name == "asks" or n != len(self._all) else 0)
         self._sift()
+
+    def listed(self) -> int:
+        """How many items there are, whatever is filtered out."""
+        return len(self._all)
 
     def asking(self) -> int:
         """How many items are to be looked at."""
@@ -91,4 +96,6 @@ class ItemsLeaf(QWidget):
 def _is(entry: Entry, name: str) -> bool:
     if name == "asks":
         return entry.asks
+    if name == "undecided" or entry.undecided:
+        return entry.undecided and name == "undecided"
     return (entry.before is None) == (name == "new")

@@ -24,7 +24,7 @@ Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
 
 TITLES = (N_("Row"), N_("Becomes"), N_("Name"), N_("Kind"), N_("Mass, g"), N_("Source"), N_("To be said"))
-WIDE = (44, 84, 176, 96, 80, 104, 200)
+WIDE = (44, 104, 176, 96, 80, 104, 180)
 ROW, BECOMES, NAME, KIND, MASS, SOURCE, SAID = range(7)
 
 
@@ -79,7 +79,7 @@ class ItemsModel(QAbstractTableModel):
             return word("not known") if item.mass_g is None else number_text(item.mass_g)
         texts = {
             ROW: str(entry.row or ""),
-            BECOMES: _("new") if entry.before is None else _("changed"),
+            BECOMES: _becomes(entry),
             NAME: item.name if item.quantity == 1 else f"{item.name}  {item.quantity} ×",
             KIND: word(self._library.facts(item.kind).label),
             SOURCE: "" if item.mass_g is None else word(item.mass_source.value),
@@ -107,8 +107,9 @@ class ItemCells(QStyledItemDelegate):
         painter.save()
         draw_row_ground(painter, rect, selected=selected, over=over)
         box = cell_box(rect, right=column in {ROW, MASS})
-        if column == SAID and entry.asks:
-            draw_mark_and_word(painter, QRectF(box), text, Mark.LOOK, t)
+        mark = _mark(column, entry)
+        if mark is not Mark.NONE:
+            draw_mark_and_word(painter, QRectF(box), text, mark, t)
         else:
             role, colour = self._style(column, entry)
             look.lettering().draw(painter, box, text, role, colour, RIGHT if column in {ROW, MASS} else LEFT)
@@ -126,3 +127,16 @@ class ItemCells(QStyledItemDelegate):
         if column == BECOMES:
             return (Role.SMALL, t.muted) if entry.before is None else (Role.CHIP, t.ink)
         return Role.SMALL, t.muted
+
+
+def _becomes(entry: Entry) -> str:
+    if entry.undecided:
+        return _("undecided")
+    return _("new") if entry.before is None else _("changed")
+
+
+def _mark(column: int, entry: Entry) -> Mark:
+    """The shape before the words of a cell."""
+    if column == BECOMES and entry.undecided:
+        return Mark.NOT_KNOWN
+    return Mark.LOOK if column == SAID and entry.asks else Mark.NONE

@@ -1,34 +1,28 @@
 """The leaves of the import on a strip of paper: questions, headings, items, how it was read."""
 
-from PySide6.QtCore import QLineF, QRectF, QSize, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
+from PySide6.QtCore import QRectF, Signal
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
 
 from kitlog.desktop import look
-from kitlog.desktop.parts.pressable import Pressable
 from kitlog.desktop.parts.ring import draw_ring
+from kitlog.desktop.parts.tab_strip import StripTab, TabStrip
 from kitlog.paint.mark import Mark
 from kitlog.paint.shapes import draw_state
-from kitlog.paint.strokes import pen
-from kitlog.paint.tokens import blend
 from kitlog.paint.type_scale import Role
 from kitlog.wording.translate import _
 
-HIGH, SHAPE = 48, 12
-DASHES = (3.0, 3.0)
+SHAPE = 12
 
 
-class LeafTab(Pressable):
+class LeafTab(StripTab):
     """One leaf: its title, and below it in a few words what it holds, with a shape where something is open."""
-
-    ring_radius = None
 
     def __init__(self, title: str, parent: QWidget) -> None:
         super().__init__(title, parent)
         self.count, self.mark = "", Mark.NONE
         self.setCheckable(True)
         self.setAutoExclusive(True)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def tell(self, count: str, mark: Mark) -> None:
         """Say what it holds."""
@@ -36,24 +30,12 @@ class LeafTab(Pressable):
         self.setAccessibleName(f"{self.words}: {count}")
         self.update()
 
-    def sizeHint(self) -> QSize:
-        """All share the strip."""
-        return QSize(look.px(150), look.px(HIGH))
-
-    def minimumSizeHint(self) -> QSize:
-        """Narrower, its words are cut."""
-        return QSize(look.px(96), look.px(HIGH))
-
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint ground, title and count."""
         t, px, text, box = look.tokens(), look.px, look.lettering(), QRectF(self.rect())
         with QPainter(self) as painter:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            if self.isChecked():
-                painter.fillRect(box, t.selection)
-                painter.fillRect(QRectF(box.left(), box.bottom() - px(2), box.width(), px(2)), t.accent)
-            elif self.underMouse():
-                painter.fillRect(box, blend(t.ink, 0.06, t.sunk))
+            self.draw_ground(painter, current=self.isChecked())
             top = QRectF(px(14), px(4), box.width() - px(22), px(20))
             text.draw(painter, top, self.words, Role.GROUP, t.ink)
             below = QRectF(px(14), px(25), box.width() - px(22), px(16))
@@ -65,7 +47,7 @@ class LeafTab(Pressable):
                 draw_ring(painter, box.adjusted(2, 2, -2, -2), px(5))
 
 
-class LeafStrip(QWidget):
+class LeafStrip(TabStrip):
     """The strip.
 
     Attributes:
@@ -75,30 +57,13 @@ class LeafStrip(QWidget):
     chosen = Signal(int)
 
     def __init__(self, titles: tuple[str, ...], parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setAccessibleName(_("Leaves of the import"))
-        self.setFixedHeight(look.px(HIGH) + 2)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(1, 1, 1, 1)
-        row.setSpacing(1)
+        super().__init__(_("Leaves of the import"), parent)
+        self.setFixedHeight(look.px(LeafTab.high) + 2)
         self.tabs = [LeafTab(title, self) for title in titles]
+        self.lay(self.tabs)
         for number, tab in enumerate(self.tabs):
-            row.addWidget(tab, 1)
             tab.clicked.connect(lambda _on=False, n=number: self.chosen.emit(n))
 
     def open(self, number: int) -> None:
         """Mark a leaf as the open one."""
         self.tabs[number].setChecked(True)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """Paint the strip and its perforations."""
-        t = look.tokens()
-        with QPainter(self) as painter:
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            painter.setPen(QPen(t.strong_line, 1))
-            painter.setBrush(t.sunk)
-            painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5), look.px(6), look.px(6))
-            painter.setPen(pen(t.strong_line, 1, DASHES))
-            for tab in self.tabs[1:]:
-                x = tab.geometry().left() - 0.5
-                painter.drawLine(QLineF(x, 2, x, self.height() - 2))

@@ -132,7 +132,7 @@ class Leaves(QWidget):
         tabs[Leaf.QUESTIONS].tell(open_text(n) if self.asked.cards() else _("none"), Mark.NOT_KNOWN if n else Mark.NONE)
         said, lost = headings_text(preview.columns)
         tabs[Leaf.HEADINGS].tell(said, Mark.LOOK if lost else Mark.NONE)
-        items, asks = len(preview.items), self.items.asking()
+        items, asks = self.items.listed(), self.items.asking()
         listed = ngettext("{n} item", "{n} items", items).format(n=items)
         more = ngettext("{n} to be looked at", "{n} to be looked at", asks).format(n=asks)
         tabs[Leaf.ITEMS].tell(f"{listed}, {more}" if asks else listed, Mark.LOOK if asks else Mark.NONE)

@@ -11,6 +11,9 @@ from kitlog.workbench.kit_preview import ImportChoices, KitPreview, KitSource, S
 if TYPE_CHECKING:
     from kitlog.files.table.cells import Grid
 
+GRID = 0.3
+"""Share of a first look that is done once the cells are there."""
+
 
 @dataclass(frozen=True, slots=True)
 class Look:
@@ -46,30 +49,33 @@ class Request:
 
     def __call__(self, tell: Tell) -> Look:
         """Look."""
+        begin = 0.0 if self.grid else GRID
         try:
-            grid = self.grid or self.table.grid(tell)
+            grid = self.grid or self.table.grid(lambda share: tell(share * GRID))
         except Fault as fault:
             return Look(fault=fault)
-        tell(1.0)
         try:
-            return self._with_service(grid)
+            return self._with_service(grid, lambda share: tell(begin + share * (1 - begin)))
         except Fault as fault:
             return Look(grid, fault=fault)
 
-    def _with_service(self, grid: "Grid") -> Look:
+    def _with_service(self, grid: "Grid", tell: Tell) -> Look:
+        tell(0.0)
         if self.service is None:
-            return Look(grid, self._preview(grid))
+            return Look(grid, self._preview(grid, tell))
         try:
-            return Look(grid, self._preview(grid, ServiceFile(bytes_of(self.service), self.service.name)))
+            return Look(grid, self._preview(grid, tell, ServiceFile(bytes_of(self.service), self.service.name)))
         except InputFault as fault:
-            return Look(grid, self._preview(grid), service_fault=fault)
+            return Look(grid, self._preview(grid, tell), service_fault=fault)
 
-    def _preview(self, grid: "Grid", service: ServiceFile | None = None) -> KitPreview:
+    def _preview(self, grid: "Grid", tell: Tell, service: ServiceFile | None = None) -> KitPreview:
         source, choices = self.source, self.choices
         if self.no_headings:
             # What is remembered belongs to headings: another table without them has other columns.
             grid, source, choices = _under_blanks(grid), replace(source, remembered={}), replace(choices, heading_row=0)
-        return preview_kit(source, grid, self.table.name, choices, service)
+        from kitlog.desktop.import_page.mass_outcomes import with_outcomes
+
+        return with_outcomes(preview_kit(source, grid, self.table.name, choices, service, tell), grid)
 
 
 def _under_blanks(grid: "Grid") -> "Grid":

@@ -1,20 +1,14 @@
 """What the first import of a session needs is loaded away from the window: modules and words take a quarter second."""
 
-from PySide6.QtCore import QEventLoop
-
-from kitlog.desktop.background import Background, Tell
+from kitlog.desktop.apart import apart
 
 
 def make_ready() -> None:
-    """Come back once everything is loaded; the window stays alive, and what is typed meanwhile waits."""
-    loop, background = QEventLoop(), Background()
-    background.done.connect(loop.quit)
-    background.broke.connect(loop.quit)
-    background.ask(_load)
-    loop.exec(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents)
+    """Come back once everything is loaded."""
+    apart(_load)
 
 
-def _load(_tell: Tell) -> None:
+def _load() -> None:
     import kitlog.desktop.import_page.dialog
     import kitlog.files.table.open_grid  # noqa: F401  # loaded, not used here
     from kitlog.files.resources import resources_folder

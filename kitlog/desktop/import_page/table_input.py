@@ -43,7 +43,7 @@ class TableInput:
         from kitlog.files.table.open_grid import read_grid, read_pasted
 
         if self.path is None:
-            return read_pasted(self.text)
+            return read_pasted(self.text, tell)
         return read_grid(bytes_of(self.path), self.name, tell)
 
     def service(self) -> Path | None:

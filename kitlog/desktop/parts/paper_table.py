@@ -93,7 +93,9 @@ class PaperTable(QTableView):
 
     def selected_rows(self) -> list[int]:
         """Numbers of the selected rows, from the top."""
-        return sorted(index.row() for index in self.selectionModel().selectedRows())
+        selection = self.selectionModel().selection()  # its own list of rows takes 0.15 s for 10 000
+        runs = [selection.at(number) for number in range(selection.count())]
+        return sorted({row for run in runs for row in range(run.top(), run.bottom() + 1)})
 
     def select(self, row: int) -> None:
         """Make a row the current one and bring it into view, whatever keys are held down."""

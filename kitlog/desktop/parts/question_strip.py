@@ -2,19 +2,17 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button
-from kitlog.desktop.parts.text import Paragraph
+from kitlog.desktop.parts.state_strip import StateStrip
 from kitlog.paint.mark import Mark
-from kitlog.paint.shapes import draw_state
-from kitlog.paint.type_scale import Role
 
 
-class QuestionStrip(QWidget):
+class QuestionStrip(StateStrip):
     """Hidden until something is asked; Esc stays, as the button that has the focus does.
 
     Args:
@@ -25,20 +23,15 @@ class QuestionStrip(QWidget):
     """
 
     def __init__(self, parent: QWidget | None = None, *, below: bool = False) -> None:
-        super().__init__(parent)
+        super().__init__(Mark.LOOK, parent)
         self._do: Callable[[], object] = _nothing
         self._stay: Callable[[], object] = _nothing
-        self.what, self.more = Paragraph("", Role.NAME, "ink"), Paragraph("", Role.SECOND, "muted")
         self.do_act, self.stay_act = Button(""), Button("")
         px = look.px
-        words = QVBoxLayout()
-        words.setSpacing(px(2))
-        words.addWidget(self.what)
-        words.addWidget(self.more)
         whole = QVBoxLayout(self) if below else QHBoxLayout(self)
         whole.setContentsMargins(px(44), px(8), px(16), px(8))
         whole.setSpacing(px(8 if below else 12))
-        whole.addLayout(words, 1)
+        whole.addLayout(self.words, 1)
         row = QHBoxLayout()
         row.setSpacing(px(12))
         row.addStretch()
@@ -47,21 +40,15 @@ class QuestionStrip(QWidget):
         row.addWidget(self.stay_act, 0, Qt.AlignmentFlag.AlignVCenter)
         self.do_act.clicked.connect(self._done)
         self.stay_act.clicked.connect(self._stayed)
-        self.hide()
 
     def ask(
         self, what: str, more: str, do: tuple[str, Callable[[], object]], stay: tuple[str, Callable[[], object]]
     ) -> None:
         """Ask; `do` and `stay` are the words of the two buttons and what they do."""
-        self.what.setText(what)
-        self.more.setText(more)
-        self.more.setVisible(bool(more))
-        self.setAccessibleName(what)
-        self.setAccessibleDescription(more)
         self.do_act.say(do[0])
         self.stay_act.say(stay[0])
         self._do, self._stay = do[1], stay[1]
-        self.show()
+        self.put(what, more)
         self.stay_act.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def withdraw(self) -> bool:
@@ -87,17 +74,6 @@ class QuestionStrip(QWidget):
     def _stayed(self) -> None:
         self.hide()
         self._stay()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """Paint the strip."""
-        t, px = look.tokens(), look.px
-        box = QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5)
-        with QPainter(self) as painter:
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            painter.setPen(QPen(t.tint(t.look, 0.3), 1))
-            painter.setBrush(t.tile(Mark.LOOK))
-            painter.drawRoundedRect(box, px(6), px(6))
-            draw_state(painter, QRectF(px(18), px(12), px(14), px(14)), Mark.LOOK, t)
 
 
 def _nothing() -> None:

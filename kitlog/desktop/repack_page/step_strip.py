@@ -1,35 +1,31 @@
 """The strip of the five steps; their order is advice, every step can be opened at any time."""
 
-from PySide6.QtCore import QLineF, QRectF, QSize, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QSizePolicy, QWidget
+from PySide6.QtCore import QRectF, Signal
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from kitlog.desktop import look
-from kitlog.desktop.parts.pressable import Pressable
 from kitlog.desktop.parts.ring import draw_ring
+from kitlog.desktop.parts.tab_strip import StripTab, TabStrip
 from kitlog.desktop.repack_page.step_words import STEPS, StepWords
 from kitlog.outing.ticks import Step
 from kitlog.paint import step_ring
 from kitlog.paint.mark import Mark
-from kitlog.paint.strokes import pen
-from kitlog.paint.tokens import Tokens, blend
 from kitlog.paint.type_scale import Role
 from kitlog.wording.translate import _
 
 HIGH, LOW, RING = 56, 44, 24
-DASHES = (3.0, 3.0)
 
 
-class StepTab(Pressable):
+class StepTab(StripTab):
     """One step."""
 
-    ring_radius = None
+    high = LOW
 
     def __init__(self, step: Step, parent: QWidget | None = None) -> None:
         super().__init__("", parent)
         self.step = step
         self.shown: StepWords | None = None
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def show_words(self, words: StepWords) -> None:
         """Show how far it is."""
@@ -39,14 +35,6 @@ class StepTab(Pressable):
         self.setAccessibleDescription(_("open") if words.ring.is_current else "")
         self.update()
 
-    def sizeHint(self) -> QSize:
-        """All five share the strip."""
-        return QSize(look.px(150), look.px(LOW))
-
-    def minimumSizeHint(self) -> QSize:
-        """Narrower, its words are cut."""
-        return QSize(look.px(96), look.px(LOW))
-
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint ground, ring and words."""
         if self.shown is None:
@@ -55,7 +43,7 @@ class StepTab(Pressable):
         box = QRectF(self.rect())
         with QPainter(self) as painter:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            self._paint_ground(painter, box, t)
+            self.draw_ground(painter, current=words.ring.is_current)
             painter.setFont(QApplication.font())
             ring = QRectF(px(12), box.center().y() - px(RING) / 2, px(RING), px(RING))
             step_ring.paint(painter, ring, words.ring, t)
@@ -69,16 +57,8 @@ class StepTab(Pressable):
             if self.hasFocus():
                 draw_ring(painter, box.adjusted(2, 2, -2, -2), px(5))
 
-    def _paint_ground(self, painter: QPainter, box: QRectF, t: Tokens) -> None:
-        current = self.shown is not None and self.shown.ring.is_current
-        if current:
-            painter.fillRect(box, t.selection)
-            painter.fillRect(QRectF(box.left(), box.bottom() - look.px(2), box.width(), look.px(2)), t.accent)
-        elif self.underMouse():
-            painter.fillRect(box, blend(t.ink, 0.06, t.sunk))
 
-
-class StepStrip(QWidget):
+class StepStrip(TabStrip):
     """All five steps on a strip of paper.
 
     Attributes:
@@ -88,15 +68,11 @@ class StepStrip(QWidget):
     chosen = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(_("Steps of the repack"), parent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName(_("Steps of the repack"))
-        row = QHBoxLayout(self)
-        row.setContentsMargins(1, 1, 1, 1)
-        row.setSpacing(1)
         self.tabs = {step: StepTab(step, self) for step in STEPS}
+        self.lay(tuple(self.tabs.values()))
         for step, tab in self.tabs.items():
-            row.addWidget(tab, 1)
             tab.clicked.connect(lambda _on=False, name=step.value: self.chosen.emit(name))
         self.fold(low=False)
 
@@ -108,16 +84,3 @@ class StepStrip(QWidget):
         """Show how far each step is."""
         for one in words:
             self.tabs[one.step].show_words(one)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """Paint the strip and its perforations."""
-        t = look.tokens()
-        with QPainter(self) as painter:
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            painter.setPen(QPen(t.strong_line, 1))
-            painter.setBrush(t.sunk)
-            painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5), look.px(6), look.px(6))
-            painter.setPen(pen(t.strong_line, 1, DASHES))
-            for tab in tuple(self.tabs.values())[1:]:
-                x = tab.geometry().left() - 0.5
-                painter.drawLine(QLineF(x, 2, x, self.height() - 2))

@@ -48,8 +48,8 @@ def read_grid(data: bytes, file: str, tell: Callable[[float], None] = _nobody, s
     return text_grid(read.text, file, tell, read.remarks, utf8=read.utf8)
 
 
-def read_pasted(text: str) -> Grid:
-    """The rows of a block from the clipboard; its faults name no file.
+def read_pasted(text: str, tell: Callable[[float], None] = _nobody) -> Grid:
+    """The rows of a block from the clipboard; its faults name no file. `tell` is that of `read_grid`.
 
     Raises:
         InputFault: ``table.too_large``, ``table.zero_bytes``, and the codes of `text_grid`.
@@ -58,4 +58,4 @@ def read_pasted(text: str) -> Grid:
         raise InputFault("table.too_large", bytes=len(text), limit=MAX_BYTES)
     if "\0" in text:
         raise InputFault("table.zero_bytes")
-    return text_grid(text, "", _nobody)
+    return text_grid(text, "", tell)
