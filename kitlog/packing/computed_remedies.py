@@ -14,7 +14,7 @@ from kitlog.outing.library import Library
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.landing_charge import landing_pct
 from kitlog.packing.power_changes import weighed_changes
-from kitlog.packing.power_remedies import power_remedy
+from kitlog.packing.power_remedies import is_computed, power_remedy
 
 MOST = 3
 """Remedies of one finding. A choice: more is a list to be studied."""
@@ -58,7 +58,7 @@ def settled(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """The findings without general advice where a computed remedy is left."""
     return tuple(
         replace(finding, remedies=tuple(one for one in finding.remedies if one.code not in _GENERIC))
-        if any("all_last" in one.facts for one in finding.remedies)
+        if any(is_computed(one) for one in finding.remedies)
         else finding
         for finding in findings
     )

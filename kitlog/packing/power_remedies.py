@@ -31,6 +31,11 @@ def power_remedy(weighed: Weighed, told: Mapping[str, object] | None = None) -> 
     return _of_code(candidate.code, (*candidate.ids, *harmed, *emptied), facts)
 
 
+def is_computed(remedy: Remedy) -> bool:
+    """Whether what a remedy does has been run, not advised."""
+    return "all_last" in remedy.facts
+
+
 def _of_code(code: str, items: tuple[str, ...], facts: Mapping[str, object]) -> Remedy:
     made = (
         Remedy("bank_instead", items, facts),

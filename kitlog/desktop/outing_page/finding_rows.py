@@ -14,6 +14,7 @@ from kitlog.desktop.outing_page.topics import mark_of
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.chip import StateMark
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
+from kitlog.packing.power_remedies import is_computed
 from kitlog.paint.mark import Mark
 from kitlog.paint.type_scale import Role
 from kitlog.wording.findings import Names, say
@@ -97,7 +98,7 @@ class FindingRow(QWidget):
             if do is None:
                 below.addWidget(Paragraph(with_stop(words)))
                 continue
-            if remedy.code in SPOKEN_BY_PILOT:
+            if remedy.code in SPOKEN_BY_PILOT or is_computed(remedy):
                 below.addWidget(Paragraph(with_stop(words)))
                 words = short_act(remedy, names)
             button = Button(words, Rank.ACT).give_way()

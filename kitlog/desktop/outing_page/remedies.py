@@ -7,6 +7,7 @@ from kitlog.budget.result import Finding, Remedy
 from kitlog.kit.kinds import SET_KINDS, Kind, PhaseWay
 from kitlog.outing.outing import Outing, PlugPlan, Role
 from kitlog.packing.power_day import default_plugs
+from kitlog.packing.remedied import remedied
 from kitlog.wording.translate import _
 
 if TYPE_CHECKING:
@@ -25,10 +26,23 @@ EDITS_ITEM = frozenset(
         "enter_connector",
         "name_cable",
         "replace_battery",
+        "carry_warmer",
         "fetch",
     }
 )
 """Remedies whose figure is entered in the editor of the item."""
+
+REPLANS = (
+    "bank_instead",
+    "add_bank",
+    "plug_too",
+    "plug_below",
+    "use_less",
+    "flight_mode",
+    "start_full",
+    "leave_off",
+)
+"""Computed changes of the power that the plan can take."""
 
 
 class Remedies:
@@ -143,6 +157,14 @@ class Remedies:
         new = tuple(PlugPlan(phase=phase, device=device, bank=bank) for phase in phases)
         self._save(outing, plugs=(*kept, *new))
 
+    def _replan(self, outing: Outing, remedy: Remedy, _finding: Finding) -> None:
+        """Take a computed change of the power into the plan."""
+        bench = self._desk.bench
+        items = {item.id: item for item in bench.items()}
+        plan = remedied(bench.assess(outing), remedy, items, bench.library)
+        if plan is not None:
+            self._desk.perform(lambda: bench.save_outing(plan))
+
     def _save(self, outing: Outing, **update: object) -> None:
         self._desk.perform(lambda: self._desk.bench.save_outing(outing.model_copy(update=update)))
 
@@ -163,6 +185,7 @@ _ACTS: dict[str, Callable[[Remedies, Outing, Remedy, Finding], None]] = {
     "carry_water": Remedies._plan,  # noqa: SLF001
     "name_person": Remedies._plan,  # noqa: SLF001
     "plug_in": Remedies._plug,  # noqa: SLF001
+    **dict.fromkeys(REPLANS, Remedies._replan),  # noqa: SLF001
 }
 
 CODES = frozenset(_ACTS) | EDITS_ITEM

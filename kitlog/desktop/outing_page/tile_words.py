@@ -81,6 +81,15 @@ _SHORT = {
     "carry_water": N_("Plan more water"),
     "fetch": N_("Get it back: {first}"),
     "plug_in": N_("Plug in: {first}"),
+    "bank_instead": N_("Take instead: {second}"),
+    "add_bank": N_("Take along: {second}"),
+    "plug_too": N_("Plug in: {first}"),
+    "plug_below": N_("Plug in later: {first}"),
+    "use_less": N_("Use less: {first}"),
+    "flight_mode": N_("Flight mode: {first}"),
+    "start_full": N_("Charge full: {first}"),
+    "leave_off": N_("Leave off: {first}"),
+    "carry_warmer": N_("Carry warmer: {first}"),
 }
 """Remedies that can be pressed, short enough for a tile."""
 
@@ -90,7 +99,7 @@ def short_act(remedy: Remedy, names: Names) -> str:
     items = [names.get(item, item) for item in remedy.items] or [""]
     name = str(remedy.facts.get("name", ""))
     text = _SHORT.get(remedy.code, "")
-    return _(text).format(first=items[0], last=items[-1], name=name) if text else ""
+    return _(text).format(first=items[0], second=items[:2][-1], last=items[-1], name=name) if text else ""
 
 
 def _kit(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:
