@@ -62,7 +62,7 @@ class Request(Frozen):
     """
 
     pilot_g: Annotated[int, Field(strict=True, ge=20_000, le=250_000)] | None = None
-    pilot_tolerance_g: Annotated[float, Field(strict=True, ge=0, le=50_000)] = BODY_G
+    pilot_tolerance_g: Annotated[float, Field(strict=True, ge=0, le=50_000)] = float(BODY_G)
     loads: tuple[LoadIn, ...] = ()
     wing: Limits | None = None
     harness: HarnessLimit | None = None
