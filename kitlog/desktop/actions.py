@@ -120,7 +120,21 @@ _REPACK = (
     Action("repack.drawing", N_("Show where it rides"), "repack", "repack.show_drawing", None, "outing", 1),
     Action("repack.close", N_("Close repack…"), "repack", "repack.close_repack", "Ctrl+Return", "outing", 2),
     Action("repack.reopen", N_("Open the repack again"), "repack", "repack.open_again", None, "outing", 2),
-    Action("repack.sheet", N_("Save the sheet…"), "repack", "repack.save_sheet", None, "outing", 3),
+    Action("repack.evening", N_("Evening of charging…"), "repack", "repack.edit_evening", None, "outing", 3),
+    Action("repack.on_hand", N_("Charge on hand"), "repack", "repack.enter_on_hand", None, "outing", 3),
+    Action(
+        "repack.swollen",
+        N_("Battery swollen, or not after all"),
+        "repack",
+        "repack.mark_swollen",
+        None,
+        "repack line",
+        3,
+    ),
+    Action(
+        "repack.start", N_("Start with the planned charges"), "repack", "repack.start_as_planned", None, "outing", 3
+    ),
+    Action("repack.sheet", N_("Save the sheet…"), "repack", "repack.save_sheet", None, "outing", 4),
 )
 
 _VIEW = (

@@ -19,6 +19,9 @@ _NAMED = {
     "item.delete": N_("delete {name}"),
     "item.state": N_("state of {name}"),
     "item.zone": N_("zone of {name}"),
+    "item.on_hand": N_("charge on hand of {name}"),
+    "item.swollen": N_("{name} is swollen"),
+    "item.not_swollen": N_("{name} is not swollen"),
     "pilot.edit": N_("edit {name}"),
     "pilot.mass": N_("body mass of {name}"),
     "rule.edit": N_("rule {rule}"),
@@ -31,7 +34,7 @@ _NAMED = {
     "flight.edit": N_("edit flight of {day}"),
     "flight.delete": N_("delete flight of {day}"),
     "outing.add": N_("add outing {name}"),
-    "outing.edit": N_("edit outing {name}"),
+    "outing.edit": N_("change the plan of {name}"),
     "outing.delete": N_("delete outing {name}"),
     "outing.answer": N_("answer {check}"),
     "outing.condition": N_("condition {condition}"),
@@ -39,6 +42,8 @@ _NAMED = {
     "outing.swap": N_("swap {name} for {instead}"),
     "outing.leave_out": N_("leave {name} at home"),
     "outing.take_along": N_("take {name} along"),
+    "outing.evening": N_("evening before {name}"),
+    "outing.starts": N_("charges at the start of {name}"),
     "tick": N_("tick {line}"),
     "untick": N_("untick {line}"),
     "repack.close": N_("close repack"),
@@ -46,7 +51,7 @@ _NAMED = {
     "kit.import": N_("import {file}"),
     "demo.fill": N_("fill with the demo kit"),
 }
-_MANY = frozenset({"item.edit", "item.delete", "item.state", "item.zone"})
+_MANY = frozenset({"item.edit", "item.delete", "item.state", "item.zone", "item.on_hand"})
 
 
 def undo_text(step: UndoStep, names: Names) -> str:
@@ -73,11 +78,11 @@ def _shown(name: str, value: object, names: Names) -> str:
         "line": lambda: names.get(str(value), str(value)),
         "rule": lambda: rule_text(str(value)),
         "condition": lambda: word(str(value)),
+        "was_w": lambda: watts_text(float(str(value))),
+        "basis": lambda: sure_text(str(value)),
     }
     if name in ways:
         return ways[name]()
     from datetime import date
 
-        "was_w": lambda: watts_text(float(str(value))),
-        "basis": lambda: sure_text(str(value)),
     return day_text(value) if isinstance(value, date) else str(value)

@@ -54,15 +54,16 @@ def place_text(times: Evening) -> str:
 def on_hand_text(seen: OnHand, now: datetime) -> str:
     """The charge on hand and when it was seen; what is not known is said, with what it is reckoned from."""
     if seen.known and seen.seen_pct is not None and seen.seen_at is not None:
-        return _("{charge} on hand, seen {when}").format(charge=percent_text(seen.seen_pct), when=_when(seen, now))
+        return _("{charge} on hand, seen {when}").format(charge=percent_text(seen.seen_pct), when=seen_text(seen, now))
     text = _("charge on hand not known, reckoned from {charge}").format(charge=percent_text(RECKONED_PCT))
     if seen.seen_pct is None or seen.seen_at is None:
         return text
-    last = _("; {charge} on {when}").format(charge=percent_text(seen.seen_pct), when=_when(seen, now))
+    last = _("; {charge} on {when}").format(charge=percent_text(seen.seen_pct), when=seen_text(seen, now))
     return text + last
 
 
-def _when(seen: OnHand, now: datetime) -> str:
+def seen_text(seen: OnHand, now: datetime) -> str:
+    """When a charge was seen: the time of day, or the day if it was another one."""
     assert seen.seen_at is not None  # noqa: S101  # asked for by the callers
     at = seen.seen_at.astimezone(now.tzinfo)
     return clock_text(at) if at.date() == now.date() else day_text(at.date(), year=at.year != now.year)
@@ -124,6 +125,9 @@ def _short(plan: EveningPlan) -> str:
     if short:
         names = ", ".join(piece_text(line.thing) for line in short)
         parts.append(_("not full at leaving: {items}").format(items=names))
+    elif plan.lines:
+        last_h = max(line.full_h or 0.0 for line in plan.lines)
+        parts.append(_("what is planned is full by {time}").format(time=clock_of(last_h, up=True)))
     if plan.not_planned:
         names = ", ".join(item.name for item in plan.not_planned)
         parts.append(_("not known: {items}").format(items=names))

@@ -85,6 +85,47 @@ class RepackActs:
         """Show where everything rides."""
         self._page.show_drawing()
 
+    def edit_evening(self) -> None:
+        """Hours and place of the charging."""
+        from kitlog.desktop.repack_page.evening_dialog import EveningDialog
+
+        progress = self._page.progress
+        if progress is not None:
+            things = tuple(charge.item for charge in progress.charges)
+            EveningDialog(self._desk, progress.assessment.outing, things, self._page).exec()
+
+    def enter_on_hand(self) -> None:
+        """Go to the field for the charge on hand of the current line of charging."""
+        self._page.open_step(Step.CHARGE)
+        if self._page.charged_item() is not None:
+            self._page.charge_head.begin()
+
+    def note_on_hand(self, pct: float | None) -> None:
+        """Note the charge with which the thing of the current line is seen."""
+        item = self._page.charged_item()
+        if item is not None:
+            self._desk.perform(lambda: self._bench.note_on_hand({item.id: pct}))
+
+    def mark_swollen(self) -> None:
+        """Note that the battery of the current line is swollen, or take that back."""
+        row = self._page.current()
+        item = self._bench.item(row.item_id) if row is not None and row.item_id else None
+        if item is None:
+            return
+        swollen = item.battery is None or item.battery.swollen_on is None
+        if self._desk.perform(lambda: self._bench.note_swollen(item.id, swollen=swollen)) and swollen:
+            self._page.say(_("{item}: noted as swollen. Do not take it, do not charge it.").format(item=item.name))
+
+    def start_as_planned(self) -> None:
+        """Let the outing begin with the charges that the plan ends with."""
+        plan = self._page.planner.plan
+        if plan is None or self._page.planner.outdated:
+            self._page.say(_("The evening is not worked out yet: open the step Charge."))
+        elif not plan.steps:
+            self._page.say(_("Nothing is charged in this plan."))
+        elif self._desk.perform(lambda: self._bench.start_as_planned(self._page.outing_id, plan)):
+            self._page.say(_("The outing now begins with the planned charges."))
+
     def close_repack(self) -> None:
         """Ask whether to, if lines are still to be stowed; then a reason for each open stop; then close."""
         progress = self._page.progress

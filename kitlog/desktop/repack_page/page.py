@@ -21,7 +21,11 @@ from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.question_strip import QuestionStrip
 from kitlog.desktop.parts.text import CutText, Text
 from kitlog.desktop.repack_page.acts import LISTED, RepackActs, is_tickable
+from kitlog.desktop.repack_page.charge_head import ChargeHead
+from kitlog.desktop.repack_page.charge_planner import ChargePlanner
+from kitlog.desktop.repack_page.charge_rows import Shown
 from kitlog.desktop.repack_page.close_view import CloseView
+from kitlog.desktop.repack_page.evening_panel import EveningDialogue, EveningPanel
 from kitlog.desktop.repack_page.footer import Footer, foot_words
 from kitlog.desktop.repack_page.offer_book import OfferBook
 from kitlog.desktop.repack_page.progress import Progress
@@ -33,7 +37,9 @@ from kitlog.desktop.repack_page.step_words import TITLES, first_open, step_words
 from kitlog.desktop.repack_page.zone_view import ZoneView
 from kitlog.desktop.repack_page.zone_words import zone_picture
 from kitlog.fault import Fault
+from kitlog.kit.item import Item
 from kitlog.outing.ticks import Step
+from kitlog.packing.charging import Charge
 from kitlog.paint.type_scale import Role
 from kitlog.wording.figures import kg_text
 from kitlog.wording.translate import _, ngettext
@@ -51,6 +57,7 @@ class RepackPage(Page):
     Attributes:
         step: the step that is open.
         progress: where the repack stands, None without an outing.
+        planner: the evening's plan of charging.
     """
 
     acts_class: ClassVar[type] = RepackActs
@@ -70,6 +77,8 @@ class RepackPage(Page):
         self._offers = OfferBook(desk.bench, self._offers_known)
         self.strip, self.footer = StepStrip(), Footer()
         self.list, self.closing = RowList(_("Lines of this step")), CloseView()
+        self.planner = ChargePlanner(self)
+        self.charge_head, self.evening = ChargeHead(), EveningPanel()
         self.drawing, self.bars = ZoneView(bars=False), ZoneView(bars=True)
         self._quiet = QTimer(self)
         self._quiet.setSingleShot(True)
@@ -112,6 +121,11 @@ class RepackPage(Page):
         """The row on which the keys stand, None where the step is no list."""
         return None if self.step is Step.CLOSE else self.list.current()
 
+    def charged_item(self) -> Item | None:
+        """The thing on whose line the keys stand while charging."""
+        row = self.current() if self.step is Step.CHARGE else None
+        return self.desk.bench.item(row.item_id) if row is not None and row.item_id else None
+
     def say(self, text: str) -> None:
         """Show a remark for a while, where the step's title stands."""
         self.remark.setText(text)
@@ -150,8 +164,13 @@ class RepackPage(Page):
                 self.say(row.right)
 
     def show_drawing(self) -> None:
-        """Go to the drawing; where it has no room, it opens over the page."""
-        if not self._fold.middle:
+        """Go to what stands beside the list; where it has no room, it opens over the page."""
+        if self.step is Step.CHARGE:
+            if self._fold.narrow:
+                EveningDialogue(self._evening(), self._charges(), self.desk.names(), self).exec()
+            else:
+                self.evening.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif not self._fold.middle:
             self.drawing.setFocus(Qt.FocusReason.OtherFocusReason)
         elif self.progress is not None:
             from kitlog.desktop.repack_page.drawing_dialog import DrawingDialog
@@ -190,6 +209,10 @@ class RepackPage(Page):
             self.open_step(Step.STOW)
             self.list.stand_on_key(what)
 
+    def leave(self) -> None:
+        """The window closes: no plan is wanted any more."""
+        self.planner.stop()
+
     def selected(self) -> dict[str, int]:
         """Whether a line can be ticked."""
         return {"repack": int(is_tickable(self.current()))}
@@ -210,6 +233,7 @@ class RepackPage(Page):
             )
         else:
             self._show_rows(progress)
+        self._show_beside()
         self._mark_zone()
         picture = zone_picture(progress)
         self.drawing.show_zones(picture)
@@ -218,9 +242,56 @@ class RepackPage(Page):
         self.footer.show_words(foot_words(progress))
         self._show_keys()
 
+    def _show_beside(self) -> None:
+        """The evening beside the charging, else where everything rides."""
+        charging = self.step is Step.CHARGE
+        self.charge_head.setVisible(charging)
+        self._beside.setCurrentIndex(1 if charging else 0)
+        self.narrow_act.say(_("Plan") if charging else _("Drawing"))
+        self.narrow_act.setAccessibleName(_("Show the evening by the clock") if charging else _("Show where it rides"))
+
+    def _evening(self) -> Shown:
+        return Shown(self.planner.plan, self.planner.outdated, self.desk.bench.now())
+
+    def _charges(self) -> tuple[Charge, ...]:
+        return self.progress.charges if self.progress is not None else ()
+
+    def _plan_charging(self, progress: Progress) -> None:
+        """Ask for the evening's plan while its step is open; a fault of the kit's figures is told."""
+        if self.step is not Step.CHARGE:
+            return
+        try:
+            asked = self.desk.bench.asked_evening(progress.assessment)
+        except Fault as fault:
+            self.desk.faulted.emit(fault)
+            return
+        self.planner.turn_to(self.outing_id, asked)
+        self._show_evening()
+
+    def _show_evening(self) -> None:
+        shown = self._evening()
+        self.charge_head.show_plan(shown)
+        self.evening.show_plan(shown, self._charges(), self.desk.names())
+        self._show_on_hand()
+
+    def _show_on_hand(self) -> None:
+        item = self.charged_item()
+        battery = item.battery if item is not None else None
+        self.charge_head.show_item(item, battery.on_hand_pct if battery else None)
+
+    def _replanned(self) -> None:
+        if self.progress is not None and self.step is Step.CHARGE:
+            self.list.put(rows_of(self.step, self.progress, self.desk.names(), self._offers.known(), self._evening()))
+            self._show_evening()
+
+    def _digit(self, text: str) -> None:
+        if self.charged_item() is not None:
+            self.charge_head.begin(text)
+
     def _show_rows(self, progress: Progress) -> None:
         self._offers.turn_to(progress)
-        rows = rows_of(self.step, progress, self.desk.names(), self._offers.known())
+        self._plan_charging(progress)
+        rows = rows_of(self.step, progress, self.desk.names(), self._offers.known(), self._evening())
         self.list.put(rows)
         self.list.setAccessibleName(_("Lines to tick: {step}").format(step=_(TITLES[self.step])))
         self._offers.look_up(rows)
@@ -228,7 +299,7 @@ class RepackPage(Page):
     def _offers_known(self) -> None:
         """An offer was found out: show it."""
         if self.progress is not None and self.step is not Step.CLOSE:
-            self.list.put(rows_of(self.step, self.progress, self.desk.names(), self._offers.known()))
+            self.list.put(rows_of(self.step, self.progress, self.desk.names(), self._offers.known(), self._evening()))
 
     def _show_keys(self) -> None:
         """The keys that do something in this step, where there is room."""
@@ -246,6 +317,8 @@ class RepackPage(Page):
 
     def _stood(self) -> None:
         self._mark_zone()
+        if self.step is Step.CHARGE:
+            self._show_on_hand()
         self.desk.selected.emit()
 
     def _to_zone(self, zone: str) -> None:
@@ -265,6 +338,8 @@ class RepackPage(Page):
         self.list.missed.connect(self.acts.mark_missing)
         self.list.swapped.connect(self.acts.swap)
         self.list.stood.connect(self._stood)
+        self.list.typed.connect(self._digit)
+        self._connect_charging()
         for view in (self.drawing, self.bars):
             view.chosen.connect(self._to_zone)
         self.closing.asked.connect(lambda question: ask(self.desk, question, self))
@@ -274,6 +349,14 @@ class RepackPage(Page):
         for act in (self.drawing_act, self.narrow_act):
             act.clicked.connect(self.show_drawing)
         self._quiet.timeout.connect(lambda: self.say(""))
+
+    def _connect_charging(self) -> None:
+        self.planner.changed.connect(self._replanned)
+        self.charge_head.hours.connect(self.acts.edit_evening)
+        self.charge_head.start.connect(self.acts.start_as_planned)
+        self.charge_head.swollen.connect(self.acts.mark_swollen)
+        self.charge_head.typed.connect(self.acts.note_on_hand)
+        self.charge_head.left.connect(self.list.setFocus)
 
     def _assemble(self) -> None:
         whole = QHBoxLayout(self)
@@ -325,6 +408,8 @@ class RepackPage(Page):
         head.addLayout(keys)
         self._left_rows.addLayout(head)
         self._left_rows.addWidget(self.question)
+        self._left_rows.addWidget(self.charge_head)
+        self.charge_head.hide()
         self._steps = QStackedWidget()
         self._steps.addWidget(self.list)
         self._steps.addWidget(self.closing)
@@ -332,7 +417,13 @@ class RepackPage(Page):
 
     def _fill_right(self) -> None:
         self._right_rows = QVBoxLayout(self._right)
-        self._right_rows.addWidget(self.drawing, 1)
+        self._beside, riding = QStackedWidget(), QWidget()
+        self._beside.addWidget(riding)
+        self._beside.addWidget(self.evening)
+        self._right_rows.addWidget(self._beside, 1)
+        riding_rows = QVBoxLayout(riding)
+        riding_rows.setContentsMargins(0, 0, 0, 0)
+        riding_rows.addWidget(self.drawing, 1)
         self._bar_box = QWidget()
         rows = QVBoxLayout(self._bar_box)
         rows.setContentsMargins(0, 0, 0, 0)
@@ -346,7 +437,7 @@ class RepackPage(Page):
         foot.addWidget(self.pack)
         rows.addLayout(foot)
         rows.addStretch()
-        self._right_rows.addWidget(self._bar_box, 1)
+        riding_rows.addWidget(self._bar_box, 1)
         self._bar_box.hide()
 
     def _empty(self) -> EmptyState:

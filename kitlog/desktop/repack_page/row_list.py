@@ -60,12 +60,14 @@ class RowList(QListView):
     Attributes:
         ticked, missed, swapped: the key or the pointer asked for it on the current row.
         stood: the current row is another one.
+        typed: a digit was typed on the current row.
     """
 
     ticked = Signal()
     missed = Signal()
     swapped = Signal()
     stood = Signal()
+    typed = Signal(str)
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -152,6 +154,8 @@ class RowList(QListView):
             self.step(moves[key])
         elif bare and key in ends and self._able():
             self.stand_on(self._able()[ends[key]])
+        elif event.text().isdecimal() and bare and self.current() is not None:
+            self.typed.emit(event.text())
         elif event.text().strip() and bare:
             event.ignore()
         else:

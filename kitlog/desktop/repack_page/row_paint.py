@@ -148,7 +148,7 @@ def _figures(painter: QPainter, body: QRectF, row: Row, t: Tokens) -> float:
     """Mass at the right, the charge before it; returns where they begin."""
     px, text = look.px, look.lettering()
     room = QRectF(body.left(), body.top(), body.width() - px(END), body.height())
-    mass = text.draw(painter, room, row.right, Role.NAME, t.ink, RIGHT)
+    mass = text.draw(painter, room, row.right, Role.NAME, t.muted if row.faded else t.ink, RIGHT)
     if not row.right_note:
         return mass.left()
     if row.right:

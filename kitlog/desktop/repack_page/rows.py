@@ -33,6 +33,7 @@ class Row:
         word: what is wrong, behind the name; mark: with which state.
         right, right_note: at the right end: mass or act, and what stands before or below it.
         ticked, missing: what the box shows; item_id: of the item, empty for checks and own lines.
+        faded: the figures at its right end are not known, or no longer so.
         zone: in which it is stowed; finding: what an exception comes from.
     """
 
@@ -48,6 +49,7 @@ class Row:
     ticked: bool = False
     missing: bool = False
     item_id: str = ""
+    faded: bool = False
     zone: Zone | None = None
     finding: Finding | None = None
 

@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from kitlog.budget.result import State
-from kitlog.desktop.repack_page.check_rows import charge_rows, empty_rows
+from kitlog.desktop.repack_page.charge_rows import Shown, charge_rows
+from kitlog.desktop.repack_page.check_rows import empty_rows
 from kitlog.desktop.repack_page.exception_rows import exception_rows
 from kitlog.desktop.repack_page.progress import Progress
 from kitlog.desktop.repack_page.rows import Offers, Row, RowKind, maker_text, reason_text
@@ -21,12 +22,12 @@ from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
 
 
-def rows_of(step: Step, progress: Progress, names: Names, offers: Offers) -> list[Row]:
-    """The rows of a step that is a list."""
+def rows_of(step: Step, progress: Progress, names: Names, offers: Offers, evening: Shown | None = None) -> list[Row]:
+    """The rows of a step that is a list; `evening`: the plan of the charging, as far as it is known."""
     if step is Step.EMPTY:
         return empty_rows(progress)
     if step is Step.CHARGE:
-        return charge_rows(progress)
+        return charge_rows(progress, evening or Shown(None, outdated=False, now=progress.assessment.now))
     return [*exception_rows(step, progress, names, offers), *list_rows(step, progress, names)]
 
 

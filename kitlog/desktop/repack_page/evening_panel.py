@@ -1,0 +1,104 @@
+"""Beside the list of charging: the hand steps by the clock, what would help, what to know."""
+
+from collections.abc import Iterable, Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+
+from kitlog.desktop import look
+from kitlog.desktop.parts.dialog import Dialog
+from kitlog.desktop.parts.section import Section, clear
+from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.desktop.repack_page.charge_rows import Shown
+from kitlog.packing.charging import Charge
+from kitlog.packing.evening_plan import EveningPlan
+from kitlog.paint.type_scale import Role
+from kitlog.wording.charge_text import clock_of, help_text, missing_remedies, note_text, piece_text, step_text
+from kitlog.wording.findings import Names
+from kitlog.wording.sheet_words import charge_text
+from kitlog.wording.translate import _
+from kitlog.wording.words import first_upper
+
+
+class EveningPanel(QScrollArea):
+    """The evening in words; it scrolls where it is long."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setAccessibleName(_("The evening by the clock"))
+        inside = QWidget()
+        self.rows = QVBoxLayout(inside)
+        self.rows.setContentsMargins(0, look.px(8), look.px(12), 0)
+        self.rows.setSpacing(look.px(16))
+        self.setWidget(inside)
+        self._shown: tuple[object, ...] = ()
+
+    def show_plan(self, shown: Shown, charges: Sequence[Charge], names: Names) -> None:
+        """Show a plan and how long things last; nothing is laid out anew for the same."""
+        now = (shown.plan, shown.outdated, tuple(charges), names)
+        if self._shown == now:
+            return
+        self._shown = now
+        clear(self.rows)
+        for section in sections(shown, charges, names):
+            self.rows.addWidget(section)
+        self.rows.addStretch()
+
+
+class EveningDialogue(Dialog):
+    """The same over the page, where there is no room beside the list."""
+
+    def __init__(self, shown: Shown, charges: Sequence[Charge], names: Names, parent: QWidget) -> None:
+        super().__init__(_("The evening by the clock"), "", parent, wide=480)
+        for section in sections(shown, charges, names):
+            self.body.addWidget(section)
+
+
+def sections(shown: Shown, charges: Sequence[Charge], names: Names) -> Iterable[Section]:
+    """What is done when, what would help, what to know; how long it lasts when it begins the day as planned so far."""
+    if shown.plan is not None:
+        yield from _of_plan(shown.plan, names, outdated=shown.outdated)
+    lasting = [charge for charge in charges if charge.likely.reckoned or charge.high.reckoned]
+    if lasting:
+        section = Section(_("Left at the end of the outing, likely / high"))
+        section.add_figures([(charge.item.name, charge_text(charge), "") for charge in lasting], label_px=160)
+        yield section
+
+
+def _of_plan(plan: EveningPlan, names: Names, *, outdated: bool) -> Iterable[Section]:
+    tone = "muted" if outdated else "ink"
+    steps = Section(_("By the clock, outdated") if outdated else _("By the clock"))
+    for step in plan.steps:
+        steps.rows.addLayout(_timed(clock_of(step.at_h), first_upper(step_text(step)), tone))
+    if not plan.steps:
+        steps.rows.addWidget(Paragraph(_("Nothing to plug in."), Role.SECOND, "muted"))
+    yield steps
+    helps = [*missing_remedies(plan, names), *(help_text(one) for one in plan.helps or ())]
+    if plan.bottleneck is not None:
+        helps.append(_("Short is the charger: {charger}.").format(charger=piece_text(plan.bottleneck)))
+    if plan.helps is None and not plan.all_full:
+        helps.append(_("Trying what would help…"))
+    yield from _listed(_("What would help"), helps, tone)
+    yield from _listed(_("To know"), [note_text(note, names) for note in plan.notes], "muted")
+
+
+def _listed(title: str, texts: Iterable[str], tone: str) -> Iterable[Section]:
+    found = list(texts)
+    if found:
+        section = Section(title)
+        for text in found:
+            section.rows.addWidget(Paragraph(first_upper(text), Role.SECOND, tone))
+        yield section
+
+
+def _timed(time: str, text: str, tone: str) -> QHBoxLayout:
+    row = QHBoxLayout()
+    row.setSpacing(look.px(12))
+    at = Text(time, Role.NAME, tone)
+    at.setFixedWidth(look.px(48))
+    row.addWidget(at, 0, Qt.AlignmentFlag.AlignTop)
+    row.addWidget(Paragraph(text, Role.BODY, tone), 1)
+    return row
