@@ -66,6 +66,14 @@ class Desk(QObject):
             self.assessed.emit()
         return self._assessed[outing.id]
 
+    def judged(self) -> Assessment | None:
+        """The same; a plan that cannot be assessed is said by the window, and None."""
+        try:
+            return self.assessment()
+        except Fault as fault:
+            self.faulted.emit(fault)
+            return None
+
     def assessed_already(self) -> Assessment | None:
         """The assessment if there is one already; nothing is computed."""
         return next(iter(self._assessed.values()), None)

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from kitlog.budget.power.forecast import Estimates, forecasts
+from kitlog.budget.power.forecast import EVERY_DAYS, FIRST_DAYS, Estimates, forecasts
 from kitlog.budget.power.forecast_question import ForecastQuery
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
@@ -18,9 +18,17 @@ SEED = 1
 
 
 def day_forecasts(
-    assessment: Assessment, library: Library, *, days: int = DAYS, seed: int = SEED
+    assessment: Assessment,
+    library: Library,
+    *,
+    days: int = DAYS,
+    seed: int = SEED,
+    first: int = FIRST_DAYS,
+    every: int = EVERY_DAYS,
 ) -> Estimates | None:
     """Estimates of an outing's chances, the first after 500 days, the final one last; None: nothing was simulated.
+
+    `first` and `every` say after how many days there is one (`forecasts`).
 
     Raises:
         InputFault: at once: the day contradicts itself.
@@ -29,7 +37,8 @@ def day_forecasts(
     if day is None:
         return None
     items = [line.item for line in assessment.lines]
-    return forecasts(day, forecast_query(assessment.outing, assessment.power, items, library, days=days, seed=seed))
+    query = forecast_query(assessment.outing, assessment.power, items, library, days=days, seed=seed)
+    return forecasts(day, query, first, every)
 
 
 def forecast_query(

@@ -123,7 +123,7 @@ def _clock_row(
     name = QRectF(layout.rect.left(), top, layout.names_px - px(8), px(CLOCK))
     text.draw(painter, name, word, Role.SMALL, colour)
     shelf = Shelf(layout.bands.left(), layout.bands.right(), px(8))
-    wanted = list(zip(layout.picture.edges, times, strict=False))
+    wanted = list(zip(layout.edges, times, strict=False))
     ordered = [*wanted[:1], *wanted[:0:-1]]  # the ends of the day come before what lies between
     if cursor is not None:
         ordered.insert(0, cursor)

@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath
+from PySide6.QtGui import QPainter
 
 from kitlog.paint import power_fan
 from kitlog.paint.lettering import LEFT
@@ -12,7 +12,7 @@ from kitlog.paint.power_layout import PowerLayout
 from kitlog.paint.power_picture import Lane, OffMark
 from kitlog.paint.shapes import draw_state
 from kitlog.paint.shelf import Shelf
-from kitlog.paint.strokes import hatch, pen, polyline, rect_path
+from kitlog.paint.strokes import hatch, pen, polyline
 from kitlog.paint.tokens import Tokens
 from kitlog.paint.type_scale import Role
 
@@ -25,10 +25,11 @@ class LanePainter:
         self._lane: Lane = layout.picture.lanes[number]
         self._box = layout.lane(number)
         self._px = layout.text.px
-        self._likely = layout.points(layout.picture.likely, self._lane.likely, self._box)
-        self._high = layout.points(layout.picture.high, self._lane.high, self._box)
+        self._likely = layout.points(layout.likely, self._lane.likely, self._box)
+        self._high = layout.points(layout.high, self._lane.high, self._box)
         spread = self._lane.spread
         self._low, self._top = ([], []) if spread is None else layout.spread(spread, self._box)
+        self._floor = self._floor_steps()
         self._words: list[QRectF] = []
 
     def paint(self) -> None:
@@ -76,13 +77,13 @@ class LanePainter:
             power_fan.band(self._painter, self._low, self._top, self._tokens, self._px(1))
 
     def _off_by(self) -> None:
-        edges = self._layout.picture.edges
+        edges = self._layout.edges
         ticks = [(off.pct, self._layout.x(off.place(edges))) for off in self._lane.off_by]
         colour = self._tokens.state(self._lane.mark)
         power_fan.whisker(self._painter, ticks, self._box.bottom() - self._px(7), colour, self._px(1))
 
     def _locked(self) -> None:
-        steps = self._floor()
+        steps = self._floor
         if not steps:
             return
         path = self._layout.under(steps, self._box)
@@ -92,7 +93,7 @@ class LanePainter:
         self._painter.setPen(pen(colour, self._px(1)))
         self._painter.drawPath(polyline(steps))
 
-    def _floor(self) -> list[QPointF]:
+    def _floor_steps(self) -> list[QPointF]:
         steps: list[QPointF] = []
         for number, floor in enumerate(self._lane.locked[: len(self._layout.picture.phases)]):
             band, y = self._layout.band(number), self._box.bottom() - floor * self._box.height()
@@ -105,7 +106,7 @@ class LanePainter:
         pen_.setCapStyle(Qt.PenCapStyle.FlatCap)
         self._painter.setPen(pen_)
         for start, end in self._lane.on_bank:
-            left, right = (self._layout.x(self._layout.picture.likely.share_at(hours)) for hours in (start, end))
+            left, right = (self._layout.x(self._layout.likely.share_at(hours)) for hours in (start, end))
             self._painter.drawLine(QLineF(left, foot, right, foot))
 
     def _curves(self) -> None:
@@ -128,7 +129,7 @@ class LanePainter:
             self._write(QRectF(left, self._box.top() + px(2), width, px(16)), words, Role.CHIP)
 
     def _off_x(self, off: OffMark) -> float:
-        clock = self._layout.picture.high if off.in_high else self._layout.picture.likely
+        clock = self._layout.high if off.in_high else self._layout.likely
         return self._layout.x(clock.share_at(off.at_h))
 
     def _off_box(self, x: float) -> None:
@@ -150,9 +151,9 @@ class LanePainter:
             return
         width = min(self._layout.text.width(words, Role.SMALL), self._box.width() - self._px(16))
         spots = self._spots(width)
-        clear = [spot for spot in spots if not self._is_crossed(spot)]
-        free = [spot for spot in spots if not any(spot.intersects(taken) for taken in self._words)]
-        self._write((clear or free or spots)[0], words, Role.SMALL)
+        clear = next((spot for spot in spots if not self._is_crossed(spot)), None)
+        free = (spot for spot in spots if not any(spot.intersects(taken) for taken in self._words))
+        self._write(clear or next(free, spots[0]), words, Role.SMALL)
 
     def _spots(self, width: float) -> list[QRectF]:
         """Where a remark may stand: at the start of each phase, the widest first; low before high in the lane."""
@@ -164,12 +165,13 @@ class LanePainter:
         return [QRectF(left, top, width, px(16)) for left in lefts for top in tops]
 
     def _is_crossed(self, spot: QRectF) -> bool:
-        room = rect_path(spot.adjusted(-self._px(3), self._px(2), self._px(3), -self._px(2)))
-        lines = [QPainterPath(polyline(points)) for points in self._lines()]
-        return any(_touches(line, room) for line in lines) or any(spot.intersects(taken) for taken in self._words)
+        px = self._px
+        box = spot.adjusted(-px(3), px(2), px(3), -px(2))
+        pieces = (piece for points in self._lines() for piece in pairwise(points))
+        return any(_meets(*piece, box) for piece in pieces) or any(spot.intersects(taken) for taken in self._words)
 
     def _lines(self) -> tuple[list[QPointF], ...]:
-        return self._likely, self._high, self._floor(), self._low, self._top
+        return self._likely, self._high, self._floor, self._low, self._top
 
     def _write(self, room: QRectF, words: str, role: Role) -> None:
         tokens = self._tokens
@@ -181,13 +183,7 @@ class LanePainter:
         self._words.append(self._layout.text.draw(self._painter, room, words, role, colour, LEFT))
 
 
-def _touches(line: QPainterPath, room: QPainterPath) -> bool:
-    box = room.boundingRect()
-    points = [line.elementAt(i) for i in range(line.elementCount())]
-    return any(_segment_meets(QPointF(a.x, a.y), QPointF(b.x, b.y), box) for a, b in pairwise(points))
-
-
-def _segment_meets(start: QPointF, end: QPointF, box: QRectF) -> bool:
+def _meets(start: QPointF, end: QPointF, box: QRectF) -> bool:
     """Whether the straight piece from `start` to `end`, drawn from left to right, passes through `box`."""
     left, right = max(start.x(), box.left()), min(end.x(), box.right())
     if left > right:

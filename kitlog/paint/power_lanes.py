@@ -29,7 +29,7 @@ def spots(picture: PowerPicture, rect: QRectF, font: QFont) -> list[tuple[QRectF
     return [
         (
             QRectF(
-                layout.x(off.place(picture.edges)) - half, layout.lane(number).bottom() - 3 * half, 2 * half, 3 * half
+                layout.x(off.place(layout.edges)) - half, layout.lane(number).bottom() - 3 * half, 2 * half, 3 * half
             ),
             off.text,
         )

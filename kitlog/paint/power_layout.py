@@ -35,6 +35,21 @@ class PowerLayout:
     text: Lettering
 
     @cached_property
+    def edges(self) -> tuple[float, ...]:
+        """Edges of the bands as shares of the width."""
+        return self.picture.edges
+
+    @cached_property
+    def likely(self) -> CaseClock:
+        """The hours of the likely case on the bands."""
+        return self.picture.likely
+
+    @cached_property
+    def high(self) -> CaseClock:
+        """The hours of the high case on the bands."""
+        return self.picture.high
+
+    @cached_property
     def head_px(self) -> float:
         """Height of title and legend; two rows where they do not fit beside each other."""
         words, px = self.picture.words, self.text.px
@@ -118,7 +133,7 @@ class PowerLayout:
     def heads_px(self) -> float:
         """Height of the heads of the phases: a line more where a name needs it."""
         left = self.rect.width() - self.names_px - self.ends_px
-        shares = pairwise(self.picture.edges)
+        shares = pairwise(self.edges)
         rooms = [max(0.0, (high - low) * left - self.text.px(12)) for low, high in shares]
         labels = zip(self.picture.phases, rooms, strict=False)
         wraps = any(self.text.width(phase.label, Role.LABEL) > room and " " in phase.label for phase, room in labels)
@@ -131,7 +146,7 @@ class PowerLayout:
 
     def band(self, number: int) -> QRectF:
         """One phase from head to foot."""
-        left, right = (self.x(self.picture.edges[i]) for i in (number, number + 1))
+        left, right = (self.x(self.edges[i]) for i in (number, number + 1))
         return QRectF(left, self.bands.top(), right - left, self.bands.height())
 
     def x(self, share: float) -> float:
@@ -144,7 +159,7 @@ class PowerLayout:
 
     def spread(self, spread: Spread, lane: QRectF) -> tuple[list[QPointF], list[QPointF]]:
         """The lower and the upper edge of a spread in pixels."""
-        xs = [self.x(at) for at in spread.places(self.picture.edges)]
+        xs = [self.x(at) for at in spread.places(self.edges)]
         low, high = (
             [QPointF(x, lane.bottom() - charge * lane.height()) for x, charge in zip(xs, charges, strict=False)]
             for charges in (spread.low, spread.high)

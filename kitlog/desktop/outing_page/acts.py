@@ -39,7 +39,7 @@ class OutingActs:
 
     def answer_first(self) -> None:
         """Answer the first question that is open, else change the first answer."""
-        assessment = self._desk.assessment()
+        assessment = self._desk.judged()
         if assessment is not None and assessment.questions:
             still = [question for question in assessment.questions if not question.answered]
             self._page.ask((still or list(assessment.questions))[0].id)

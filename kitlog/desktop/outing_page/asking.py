@@ -12,7 +12,7 @@ def ask(desk: Desk, question_id: str, parent: QWidget) -> None:
     """Ask one question of the outing being worked on; one that it does not have is not asked."""
     from kitlog.desktop.outing_page.answer_dialog import question_dialog
 
-    assessment, outing = desk.assessment(), desk.outing()
+    assessment, outing = desk.judged(), desk.outing()
     if assessment is None or outing is None:
         return
     question = next((one for one in assessment.questions if one.id == question_id), None)

@@ -14,6 +14,7 @@ from kitlog.desktop.outing_page.acts import OutingActs
 from kitlog.desktop.outing_page.asking import ask, ask_reason
 from kitlog.desktop.outing_page.finding_rows import Doing, FindingRow, RowActs
 from kitlog.desktop.outing_page.forecasting import Forecasting
+from kitlog.desktop.outing_page.outdated import Outdated
 from kitlog.desktop.outing_page.plan_panel import PlanPanel
 from kitlog.desktop.outing_page.power_topic import PowerTools, PowerTopic
 from kitlog.desktop.outing_page.question_band import QuestionBand
@@ -29,6 +30,7 @@ from kitlog.desktop.parts.line import Hairline
 from kitlog.fault import Fault
 from kitlog.outing.outing import Phase
 from kitlog.packing.assessment import Assessment
+from kitlog.wording.faults import FaultText, fault_text
 from kitlog.wording.translate import _
 
 BAR, RING = 14, 4
@@ -69,6 +71,7 @@ class OutingPage(Page):
             assessment = self.desk.assessment()
         except Fault as fault:
             self.desk.faulted.emit(fault)
+            self._show_outdated(fault_text(fault), same=outing.id == self._outing_id)
             return
         if assessment is not None:
             if outing.id != self._outing_id:
@@ -93,6 +96,8 @@ class OutingPage(Page):
             return self.empty.buttons[0]
         if self._fold.middle and self._is_plan_open:
             return self.plan.edit_act
+        if self.outdated.is_shown:
+            return self.plan_act if self._fold.middle else self.plan.edit_act
         if self.topic is not None and self.topic in self.board.tiles:
             return self.board.tiles[self.topic]
         return next(iter(self.board.tiles.values()), self.plan.edit_act)
@@ -109,7 +114,7 @@ class OutingPage(Page):
 
     def open_topic(self, topic: Topic | None) -> None:
         """Show what belongs to a topic under the board; None shows all findings."""
-        assessment = self.desk.assessment()
+        assessment = self.desk.judged()
         if assessment is None:
             return
         self._close_plan()
@@ -148,11 +153,23 @@ class OutingPage(Page):
         return [] if self.view is None else self.view.findChildren(FindingRow)
 
     def _show(self, assessment: Assessment) -> None:
+        self._top.show()
+        self.outdated.take_away([self.board, *self._views()])
         names = self.desk.names()
         self.plan.show_kit(assessment, names)
         self.band.show_questions(assessment.questions)
         self.board.show_tiles([tile_words(topic, assessment, names) for topic in topics_of(assessment)])
         self._show_view(assessment)
+
+    def _show_outdated(self, text: FaultText, *, same: bool) -> None:
+        """What cannot be assessed shows nothing new: what was found before is greyed and says so, or goes."""
+        self.power.forecasting.drop()
+        self.outdated.lay_over([self.board, *self._views()], text, keep=same)
+        self._top.setVisible(same)
+        self._outing_id = self._outing_id if same else ""
+
+    def _views(self) -> list[QWidget]:
+        return [] if self.view is None else [self.view]
 
     def _show_view(self, assessment: Assessment) -> None:
         held = self._held()
@@ -192,7 +209,7 @@ class OutingPage(Page):
 
     def _show_worst(self, state: State) -> None:
         """Open the topic of the worst finding of a state and go to its row."""
-        assessment = self.desk.assessment()
+        assessment = self.desk.judged()
         found = next((f for f in assessment.findings if f.state is state), None) if assessment else None
         if found is None:
             return
@@ -239,7 +256,7 @@ class OutingPage(Page):
             do()
 
     def _tile_remedy(self, words: TileWords) -> Doing | None:
-        assessment = self.desk.assessment()
+        assessment = self.desk.judged()
         if words.remedy is None or assessment is None:
             return None
         finding = next((f for f in assessment.of(words.topic) if words.remedy in f.remedies), None)
@@ -326,6 +343,8 @@ class OutingPage(Page):
         rows = self._inside_rows = QVBoxLayout(self._inside)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(look.px(4))
+        self.outdated = Outdated()
+        rows.addWidget(self.outdated)
         rows.addWidget(self.board)
         self._view_rows = QVBoxLayout()
         self._view_rows.setContentsMargins(look.px(RING), 0, look.px(RING), 0)
