@@ -24,7 +24,7 @@ from kitlog.packing.serving import serving
 CALLS = "call for help"
 KEEP_AT_END_PCT = {Kind.PHONE: 10.0, Kind.RADIO: 20.0}
 HIGH_CASE_PCT = 20.0
-_SURE = {
+SURE_OF = {
     Basis.GUESSED: Sure.GUESS,
     Basis.STATED: Sure.MAKER,
     Basis.WORKED_BACK: Sure.ESTIMATE,
@@ -175,7 +175,7 @@ def _sure(item: Item, case: PowerCase) -> Sure:
     """As sure as the weakest of its draws; without an air temperature the day is a guess."""
     draws = case.power.draws.get(item.id, {}).values()
     basis = min((draw.basis for draw in draws), default=Basis.GUESSED)
-    return Sure.GUESS if case.air_assumed else _SURE[basis]
+    return Sure.GUESS if case.air_assumed else SURE_OF[basis]
 
 
 def _phase_at(hours: float | None, durations: str, case: PowerCase) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 from kitlog.budget.result import Finding, State
 from kitlog.kit.due import Due
 from kitlog.wording.battery_text import SAY as BATTERIES
+from kitlog.wording.can_call_text import SAY as CAN_CALL
 from kitlog.wording.figures import (
     day_text,
     hours_text,
@@ -413,6 +414,7 @@ _SAY: dict[str, Callable[[Finding, Names], Parts]] = {
     "people.there": _person,
     "people.missing": _person,
     **POWER_CAUTIONS,
+    **CAN_CALL,
     **BATTERIES,
 }
 
