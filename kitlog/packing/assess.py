@@ -19,6 +19,7 @@ from kitlog.packing.answers import questions
 from kitlog.packing.asked import asked
 from kitlog.packing.assessment import Assessment, ListLine, Truth
 from kitlog.packing.battery_cautions import battery_cautions
+from kitlog.packing.cable_cautions import port_cautions
 from kitlog.packing.checked_remedies import with_checked_remedies
 from kitlog.packing.choice import choose
 from kitlog.packing.chosen_set import choose_set
@@ -93,6 +94,7 @@ def _judge(plan: Outing, case: _Case) -> Assessment:
         *pair_findings(lines, fitness),
         *service_findings(ServiceCase(plan, lines, needs, fitness, library)),
         *power_findings(PowerCase(plan, power, _along(lines), library, grounded(fitness)), needs),
+        *port_cautions(power, _along(lines)),
         *battery_cautions(lines, needs, fitness, case.suited, plan.last_day),
         *_by_air(plan, lines, library, conditions),
         *weight_findings(

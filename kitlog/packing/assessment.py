@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime
 
-from kitlog.budget.power.day import Day
+from kitlog.budget.power.day import Day, Plug
 from kitlog.budget.power.describe import DrawRange
 from kitlog.budget.power.result import DayResult
 from kitlog.budget.result import Finding, State, Topic
@@ -137,6 +137,7 @@ class PowerDay:
         planned, longest: the likely and the high case as they went into the simulation.
         unknown: ids of powered items that could not be reckoned with.
         draws: item id -> phase name -> mean draw with its range, of the devices that take part.
+        unplugged: plugs of the plan that find no port free on their bank; the day is simulated without them.
     """
 
     low: DayResult | None = None
@@ -147,6 +148,7 @@ class PowerDay:
     planned: Day | None = None
     longest: Day | None = None
     draws: Mapping[str, Mapping[str, DrawRange]] = field(default_factory=dict)
+    unplugged: tuple[Plug, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

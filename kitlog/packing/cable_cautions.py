@@ -1,13 +1,13 @@
 """Cautions about what joins banks and devices: a cable for each plug, a port for each cable."""
 
-from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from kitlog.budget.power.day import Plug
 from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
-from kitlog.packing.cables import Connector, Ends, Fit, Wanted, connectors, ends, fits, over_ports
+from kitlog.packing.assessment import PowerDay
+from kitlog.packing.cables import Connector, Ends, Fit, Wanted, connectors, ends, fits
 from kitlog.packing.caution_case import CautionCase, look_at
 
 
@@ -81,16 +81,27 @@ def _cables_not_known(devices: Sequence[str], items: Mapping[str, Item]) -> list
     ]
 
 
-def port_cautions(case: CautionCase) -> list[Finding]:
-    """Banks on which more hangs at a time than they have ports; one each."""
-    ports = {item.id: item.bank.ports if item.bank else None for item in case.items}
+def port_cautions(power: PowerDay, items: Iterable[Item]) -> list[Finding]:
+    """Banks on which more is to hang at a time than they have ports; one each, in the first phase in which it is so."""
+    ports = {item.id: item.bank.ports if item.bank else None for item in items}
+    hours = {phase.id: phase.hours for phase in power.planned.phases} if power.planned else {}
     found: dict[str, Finding] = {}
-    for phase, plugs in case.phases():
-        plugged = Counter(plug.bank for plug in plugs)
-        for bank in over_ports(plugged, ports):
-            facts = {"ports": ports.get(bank), "plugs": plugged[bank]}
-            over = look_at(
-                code="power.ports_short", subject=bank, items=(bank,), facts=facts, phase=phase.id, source="kit"
-            )
-            found.setdefault(bank, over)
+    for over in power.unplugged:
+        if hours.get(over.phase, 0) > 0 and over.bank not in found:
+            found[over.bank] = _too_few_ports(over, power, ports[over.bank])
     return list(found.values())
+
+
+def _too_few_ports(over: Plug, power: PowerDay, ports: int | None) -> Finding:
+    alike = [plug for plug in power.unplugged if (plug.bank, plug.phase) == (over.bank, over.phase)]
+    kept = [p for p in (power.planned.plugs if power.planned else ()) if (p.bank, p.phase) == (over.bank, over.phase)]
+    left_off = tuple(dict.fromkeys(plug.device for plug in alike))
+    return look_at(
+        code="power.ports_short",
+        subject=over.bank,
+        items=(over.bank, *left_off),
+        facts={"ports": ports, "plugs": len(kept) + len(left_off)},
+        remedies=() if ports is not None else (Remedy("enter_ports", (over.bank,)),),
+        phase=over.phase,
+        source="kit",
+    )

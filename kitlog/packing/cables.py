@@ -113,20 +113,3 @@ def _unserved(one: Wanted, known: Sequence[Ends], *, some_unknown: bool) -> Fit:
     if some_unknown or (known and not (one.ports and one.sockets)):
         return Fit.NOT_KNOWN
     return Fit.TAKEN if any(one.takes(cable) for cable in known) else Fit.MISSING
-
-
-def over_ports(plugged: Mapping[str, int], ports: Mapping[str, int | None]) -> dict[str, int | None]:
-    """Banks with more devices at a time than ports: by how many; None: more than one hangs on unknown ports.
-
-    Args:
-        plugged: bank id -> devices that hang on it at the same time.
-        ports: bank id -> ports; None or not named: not known, and at least one.
-    """
-    over: dict[str, int | None] = {}
-    for bank, count in plugged.items():
-        most = ports.get(bank)
-        if most is None and count > 1:
-            over[bank] = None
-        elif most is not None and count > most:
-            over[bank] = count - most
-    return over

@@ -12,7 +12,7 @@ from kitlog.budget.power.result import DayResult, DeviceResult
 from kitlog.budget.result import Finding, Remedy, Sure
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
-from kitlog.packing.cable_cautions import cable_cautions, port_cautions
+from kitlog.packing.cable_cautions import cable_cautions
 from kitlog.packing.caution_case import CautionCase, draws, look_at
 
 DISCHARGE_C = (-20.0, 60.0)
@@ -27,14 +27,13 @@ so by up to 8 % against published cell models (`kitlog.budget.power.simulate.RES
 
 
 def power_cautions(case: CautionCase) -> list[Finding]:
-    """All cautions of a day: charging in the cold, range of temperatures, health, reserve, cables, ports."""
+    """All cautions of a day: charging in the cold, range of temperatures, health, reserve, cables."""
     return [
         *charge_cautions(case),
         *range_cautions(case),
         *health_cautions(case.items),
         *reserve_cautions(case),
         *cable_cautions(case),
-        *port_cautions(case),
     ]
 
 

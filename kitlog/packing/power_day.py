@@ -36,7 +36,7 @@ def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> Po
     A device begins the day full unless the outing says otherwise: what is on hand now is asked on the evening before.
 
     Raises:
-        InputFault: ``id.unknown``, ``plug.ports`` or ``plug.twice``: the outing's plugs contradict themselves;
+        InputFault: ``id.unknown`` or ``plug.twice``: the outing's plugs contradict themselves;
             ``draw.shares``: its shares of the ways of use do not add up.
     """
     items = [line.item for line in lines if not line.in_car]
@@ -53,7 +53,7 @@ def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> Po
     banks = tuple(bank_cell(item, outing, library) for item in items if is_bank(item) and energy_wh(item) is not None)
     if not devices:
         return PowerDay(reason="no devices", unknown=unknown)
-    plugs = _plugs(outing, items, banks, devices)
+    plugs, unplugged = within_ports(_plugs(outing, items, banks, devices), banks)
     low, likely, high = (
         Day(phases=_phases(outing.phases, case), devices=devices, banks=banks, plugs=plugs)
         for case in ("low_h", "likely_h", "high_h")
@@ -66,6 +66,7 @@ def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> Po
         planned=likely,
         longest=high,
         draws=known,
+        unplugged=unplugged,
     )
 
 
@@ -140,6 +141,24 @@ def _plugs(
         for plug in plans
         if plug.device in there and plug.bank in offered
     )
+
+
+def within_ports(plugs: Iterable[Plug], banks: Iterable[BankIn]) -> tuple[tuple[Plug, ...], tuple[Plug, ...]]:
+    """The plugs that find a port on their bank, in the order of the plan, and those that find none.
+
+    A bank whose ports are not known has one.
+    """
+    ports = {bank.id: bank.ports for bank in banks}
+    taken: dict[tuple[str, str], set[str]] = {}
+    kept: list[Plug] = []
+    over: list[Plug] = []
+    for plug in plugs:
+        there = taken.setdefault((plug.bank, plug.phase), set())
+        fits = plug.device in there or len(there) < ports[plug.bank]
+        (kept if fits else over).append(plug)
+        if fits:
+            there.add(plug.device)
+    return tuple(kept), tuple(over)
 
 
 def default_plugs(outing: Outing, items: Sequence[Item]) -> tuple[PlugPlan, ...]:

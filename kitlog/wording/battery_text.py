@@ -1,4 +1,4 @@
-"""Swollen and old batteries as words."""
+"""Swollen and old batteries, and what to do about them, as words."""
 
 from collections.abc import Callable, Mapping
 from datetime import date
@@ -41,6 +41,7 @@ def _plain(text: str) -> Callable[[Remedy, list[str]], str]:
 
 REMEDIES: dict[str, Callable[[Remedy, list[str]], str]] = {
     "recycle": _plain(N_("Bring {item} to a collection point; until then let it lie outside, uncharged")),
+    "enter_ports": _plain(N_("Enter the number of ports of {item}")),
     "test_capacity": _plain(N_("Have the capacity of {item} tested, or compare how long it lasts")),
 }
 """What is said of each remedy."""

@@ -87,14 +87,13 @@ def _cable_not_known(finding: Finding, names: Names) -> Parts:
 
 def _ports(finding: Finding, names: Names) -> Parts:
     plugs = int(_fact(finding, "plugs"))
-    if finding.facts["ports"] is None:
-        sentence = _("{n} devices at a time in {phase}; its ports are not on record").format(
-            n=plugs, phase=_(finding.phase)
-        )
-    else:
+    few = _("its ports are not on record, so one is reckoned with")
+    if finding.facts["ports"] is not None:
         ports = int(_fact(finding, "ports"))
         few = ngettext("it has {n} port", "it has {n} ports", ports).format(n=ports)
-        sentence = _("{n} devices at a time in {phase}, but {few}").format(n=plugs, phase=_(finding.phase), few=few)
+    sentence = _("{n} devices at a time in {phase}, but {few}; reckoned as if it did not feed {items}").format(
+        n=plugs, phase=_(finding.phase), few=few, items=", ".join(names.get(item, item) for item in finding.items[1:])
+    )
     return _name(finding, names), "", sentence
 
 

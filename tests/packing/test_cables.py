@@ -2,7 +2,7 @@
 
 import pytest
 
-from kitlog.packing.cables import Connector, Fit, Wanted, connectors, ends, fits, over_ports
+from kitlog.packing.cables import Connector, Fit, Wanted, connectors, ends, fits
 
 C, A, MICRO, MINI, BARREL = (
     Connector.USB_C,
@@ -96,11 +96,3 @@ class TestFits:
 
     def test_each_by_its_own_socket(self):
         assert fits([PHONE, OLD], [(A, C)]) == {"phone": Fit.FITS, "old": Fit.MISSING}
-
-
-class TestPorts:
-    def test_more_than_ports(self):
-        assert over_ports({"a": 3, "b": 1, "c": 2}, {"a": 2, "b": 1, "c": None}) == {"a": 1, "c": None}
-
-    def test_one_device_on_unknown_ports_is_no_trouble(self):
-        assert over_ports({"a": 1}, {}) == {}

@@ -202,3 +202,35 @@ def test_a_reserve_can_be_asked_for_higher() -> None:
     case = CautionCase(found.power.planned, found.power.likely, (radio,))
     assert reserve_cautions(case) == []
     assert [f.figure for f in reserve_cautions(case, keep_pct=20)] == [pytest.approx(15)]
+
+
+class TestPorts:
+    RADIO = device("radio", "radio", charge_max_w=5, connector="USB-C")
+
+    def of(self, ports, *names):
+        return assessed(phone(), self.RADIO, bank(ports=ports), cable(n=2), plugs=plugs(*names))
+
+    @pytest.mark.parametrize(("ports", "told"), [(2, False), (1, True), (None, True)])
+    def test_more_devices_than_ports(self, ports, told):
+        assert ("power.ports_short" in codes(self.of(ports, "phone", "radio"))) is told
+
+    def test_one_device_on_unknown_ports_is_no_trouble(self):
+        assert "power.ports_short" not in codes(self.of(None, "phone"))
+
+    def test_the_first_in_the_plan_keeps_the_port_and_the_day_is_reckoned_so(self):
+        both, first = self.of(1, "radio", "phone"), self.of(1, "radio")
+        found = the(both, "power.ports_short", "bank")
+        assert (found.state, found.items, found.phase) == (State.LOOK, ("bank", "phone"), "flight")
+        assert (found.facts["plugs"], found.facts["ports"]) == (2, 1)
+        ends = [day.power.likely.devices["phone"].soc_end for day in (both, first)]
+        assert ends[0] == ends[1]
+        assert [plug.device for plug in both.power.unplugged] == ["phone"]
+
+    def test_unknown_ports_ask_for_their_number(self):
+        found = the(self.of(None, "phone", "radio"), "power.ports_short", "bank")
+        assert [remedy.code for remedy in found.remedies] == ["enter_ports"]
+
+    def test_in_turn_two_devices_need_one_port(self):
+        turns = [*plugs("phone"), *plugs("radio", phase="ride")]
+        found = assessed(phone(), self.RADIO, bank(ports=1), cable(n=2), plugs=turns)
+        assert "power.ports_short" not in codes(found)

@@ -244,10 +244,6 @@ class TestPlugs:
         [
             ([{"phase": "lunch", "device": "phone", "bank": "bank"}], "id.unknown"),
             ([{"phase": "ride", "device": "phone", "bank": "bank"}] * 2, "plug.twice"),
-            (
-                [{"phase": "ride", "device": name, "bank": "bank"} for name in ("phone", "vario")],
-                "plug.ports",
-            ),
         ],
     )
     def test_a_plan_that_contradicts_itself_is_refused(self, plugs: list[dict[str, object]], code: str) -> None:

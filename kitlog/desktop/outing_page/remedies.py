@@ -24,6 +24,7 @@ EDITS_ITEM = frozenset(
         "enter_battery",
         "enter_volume",
         "enter_connector",
+        "enter_ports",
         "name_cable",
         "replace_battery",
         "carry_warmer",
