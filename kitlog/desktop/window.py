@@ -16,6 +16,7 @@ from kitlog.desktop.ground import Ground
 from kitlog.desktop.outing_tag import OutingTag
 from kitlog.desktop.page import Page
 from kitlog.desktop.page_list import build_page
+from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.rail import Rail
 from kitlog.desktop.rules import Standing
 from kitlog.desktop.scheme import Scheme, lay_over
@@ -206,6 +207,8 @@ class Window(QMainWindow):
         """Keep the geometry for the next time."""
         self.memory.keep(self, self.open_name)
         self._assess.stop()
+        for dialog in self.findChildren(Dialog):
+            dialog.discard()  # nothing may look at the data file once it is closed
         for page in self._pages.values():
             page.leave()
         self.desk.leave()

@@ -123,3 +123,14 @@ def test_a_search_is_left_at_once(open_dialog: Open, qtbot) -> None:
     qtbot.keyClicks(QApplication.focusWidget(), "undo")
     qtbot.keyClick(QApplication.focusWidget(), Key.Key_Escape)
     assert not dialog.isVisible()
+
+
+def test_closing_the_window_leaves_its_dialogs(window: Window, open_dialog: Open, qtbot) -> None:
+    make, change = CHANGES["one more row"]
+    dialog = open_dialog(make)
+    assert isinstance(dialog, PlanEditor)
+    change(dialog)
+    assert dialog._later.isActive()
+    window.close()
+    assert not dialog.isVisible()
+    assert not dialog._later.isActive()

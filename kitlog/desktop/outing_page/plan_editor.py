@@ -2,6 +2,7 @@
 
 from pydantic import ValidationError
 from PySide6.QtCore import QTimer
+from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import QWidget
 
 from kitlog.desktop import look
@@ -88,6 +89,11 @@ class PlanEditor(Dialog):
         self.look()
         if self.main.isEnabled() and self.attempt(lambda: self._desk.bench.save_outing(self.draft())):
             super().accept()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """What has been left is not assessed any more."""
+        self._later.stop()
+        super().hideEvent(event)
 
     def look(self) -> None:
         """Assess the draft and show what it comes to; what cannot be so is said at its field."""
