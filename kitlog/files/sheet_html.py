@@ -7,11 +7,10 @@ from kitlog.files.sheet_html_parts import Parts
 from kitlog.files.sheet_html_style import style
 from kitlog.outing.library import Library
 from kitlog.packing.assessment import Assessment
-from kitlog.wording.figures import clock_text, day_text
 from kitlog.wording.findings import Names
-from kitlog.wording.sheet_words import counts_line, days_of, what_and_where
+from kitlog.wording.sheet_content import SheetContent, sheet_content
 from kitlog.wording.translate import _
-from kitlog.wording.words import ALARMS_NOBODY, STANCE, first_upper
+from kitlog.wording.words import ALARMS_NOBODY, STANCE
 
 _NO_NETWORK = "default-src 'none'; style-src 'unsafe-inline'"
 
@@ -28,27 +27,23 @@ def sheet_html(
         printed_at: when it is made, aware.
         language: language of its words, as in the ``lang`` attribute.
     """
-    title = _("Sheet for {days}").format(days=days_of(assessment))
+    content = sheet_content(assessment, names, library, printed_at)
     return (
         f'<!DOCTYPE html>\n<html lang="{text(language)}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f'<meta http-equiv="Content-Security-Policy" content="{_NO_NETWORK}">\n'
-        f"<title>{text(title)}</title>\n<style>{style(_(STANCE))}</style>\n</head>\n<body>\n<main>\n"
-        f"{_header(assessment, library, title, printed_at)}\n"
-        f"{_body(Parts(assessment, names, library))}\n{_footer()}\n"
+        f"<title>{text(content.title)}</title>\n<style>{style(_(STANCE))}</style>\n</head>\n<body>\n<main>\n"
+        f"{_header(content)}\n{_body(Parts(content))}\n{_footer()}\n"
         "</main>\n</body>\n</html>\n"
     )
 
 
-def _header(assessment: Assessment, library: Library, title: str, printed_at: datetime) -> str:
-    valid = _("valid for {days}; made {day}, {clock}").format(
-        days=days_of(assessment), day=day_text(printed_at.date()), clock=clock_text(printed_at)
-    )
+def _header(content: SheetContent) -> str:
     return (
-        f"<header><h1>{text(title)}</h1>"
-        f'<p class="counts">{text(first_upper(counts_line(assessment.counts)))}</p>'
-        f"<p>{name(assessment.outing.name)}: {name(what_and_where(assessment, library))}</p>"
-        f'<p class="quiet">{text(first_upper(valid))}</p></header>'
+        f"<header><h1>{text(content.title)}</h1>"
+        f'<p class="counts">{text(content.counts)}</p>'
+        f"<p>{name(content.name)}: {name(content.what)}</p>"
+        f'<p class="quiet">{text(content.valid)}</p></header>'
     )
 
 

@@ -11,8 +11,6 @@ from kitlog.packing.assessment import Assessment, Counts, ListLine, Question
 from kitlog.packing.charging import Charge, Lasting
 from kitlog.packing.stowing import Stowed
 from kitlog.wording.figures import (
-    clock_text,
-    day_text,
     days_text,
     hours_text,
     kg_text,
@@ -24,11 +22,30 @@ from kitlog.wording.figures import (
 from kitlog.wording.findings import Names, say
 from kitlog.wording.lines import question_text
 from kitlog.wording.remedies import remedy_text
-from kitlog.wording.translate import _, ngettext
+from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import counts_text, first_upper, word
 
 SHARPENS_FROM_G = 5
 """A weighing that narrows the sum by less than this is not named, in g."""
+
+HEADS = {
+    "findings": (N_("Findings, worst first"), ""),
+    "questions": (N_("Open questions"), N_("answers hold for 6 hours")),
+    "list": (N_("Packing list"), N_("by the zone in which it is stowed")),
+    "charging": (N_("Full before leaving"), N_("at the end of the day: likely / high")),
+    "launch": (N_("At launch"), N_("read before, in this order; any delay: again")),
+    "mass": (N_("Take-off mass"), N_("everything that leaves the ground")),
+    "power": (N_("Charge over the day"), ""),
+    "people": (N_("People"), ""),
+    "cautions": (N_("What this sheet is"), ""),
+}
+"""The parts of a sheet: heading, and the remark beside it."""
+
+
+def head(part: str) -> tuple[str, str]:
+    """Heading and remark of a part of the sheet."""
+    title, remark = HEADS[part]
+    return _(title), _(remark)
 
 
 def days_of(assessment: Assessment) -> str:
@@ -163,12 +180,6 @@ def sharpen_text(assessment: Assessment, names: Names) -> str:
     if sharpen.id == PILOT:
         return remedy_text(Remedy("weigh_body", (), {"by_g": sharpen.by_g}), names)
     return remedy_text(Remedy("weigh", (sharpen.id,), {"by_g": sharpen.by_g}), names)
-
-
-def made_text(assessment: Assessment) -> str:
-    """When a sheet was made, and the day it holds for."""
-    now = assessment.now
-    return _("made {day}, {clock}").format(day=day_text(now.date()), clock=clock_text(now))
 
 
 def closed_text(finding: Finding) -> str:
