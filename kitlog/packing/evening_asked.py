@@ -7,6 +7,7 @@ nobody has looked at is reckoned as empty, connectors and cables that are not on
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
+from math import floor
 from zoneinfo import ZoneInfo
 
 from kitlog.budget.charging.evening import MOST_PORTS, MOST_THINGS, Cable, Charger, Port, Thing
@@ -48,7 +49,7 @@ class Note:
 
     Codes beside those of `kitlog.budget.charging.result.Caution`:
         charge_not_known: on hand; reckoned as empty.    power_not_known, energy_not_known: not planned.
-        evening_assumed: the hours are the usual ones.   late_h: they begin so many h before now.
+        evening_assumed: the hours are the usual ones.   late_h: they began so many h ago, in whole quarters.
         no_charger; charger_not_described: it has no ports on record.    port_power_not_known: taken as without limit.
         cables_not_known: no cable, or not both ends of each, is on record; taken to be enough.
         too_many_things, too_many_ports: what is left out of the plan.
@@ -298,6 +299,6 @@ def _on_site(now: datetime, zone: str | None) -> datetime:
 def _late(now: datetime, day: date, from_h: float, bed_h: float) -> Iterator[Note]:
     """Where the plan begins before the present moment of the same evening."""
     if now.date() == day:
-        since_h = now.hour + now.minute / 60 - from_h
+        since_h = floor(4 * (now.hour + now.minute / 60 - from_h)) / 4  # a plan does not change with each minute
         if 0 < since_h <= bed_h - from_h:
             yield Note("late_h", value=since_h)

@@ -191,3 +191,20 @@ def test_other_steps_have_no_field_for_a_charge(page: RepackPage, qtbot) -> None
     battery = item_named(page.desk.bench, "Phone").battery
     assert battery is not None
     assert battery.on_hand_pct == 62
+
+
+def test_what_is_stowed_says_how_its_charging_goes(page: RepackPage, qtbot) -> None:
+    when = row_of(page, "Phone").right
+    page.open_step(Step.STOW)
+    assert row_of(page, "Phone").right_note == f"62\u00a0%, {when}"
+    assert row_of(page, "Flight computer").right_note == "to charge"
+    page.desk.bench.note_on_hand({item_named(page.desk.bench, "Phone").id: 5.0})
+    assert row_of(page, "Phone").right_note == "to charge"
+    qtbot.waitUntil(lambda: row_of(page, "Phone").right_note.startswith("5\u00a0%, full "), timeout=20_000)
+
+
+def test_ticking_asks_for_no_new_plan(page: RepackPage, qtbot) -> None:
+    stand_on(page, "Phone")
+    qtbot.keyClick(page.list, Key.Key_Space)
+    assert row_of(page, "Phone").ticked
+    assert not page.planner.outdated

@@ -27,6 +27,16 @@ class Shown:
     now: datetime
 
 
+def end_words(item_id: str, shown: Shown | None) -> str:
+    """How the charging of a thing goes, for a line that is laid out or stowed: its charge, and when it is full."""
+    plan = shown.plan if shown is not None and not shown.outdated else None
+    lines = _lines_by_item(plan).get(item_id, ())
+    known = [line for line in lines if line.on_hand.known]
+    if not known or len(known) < len(lines):
+        return _("to charge")
+    return _("{charge}, {end}").format(charge=percent_text(known[0].on_hand.seen_pct), end=_ends(lines))
+
+
 def charge_rows(progress: Progress, shown: Shown) -> list[Row]:
     """Things in the order in which they are charged, those that are not planned last, then the check list."""
     lines = _lines_by_item(shown.plan)

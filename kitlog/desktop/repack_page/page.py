@@ -47,6 +47,9 @@ from kitlog.wording.translate import _, ngettext
 MOST_NAMED = 6
 """So many lines that are still to be stowed are named; the rest is counted."""
 
+PLANNED = frozenset({Step.LAY_OUT, Step.CHARGE, Step.STOW})
+"""Steps whose rows say how the charging goes."""
+
 SAID_MS = 6000
 """How long a remark stands beside the keys."""
 
@@ -257,16 +260,17 @@ class RepackPage(Page):
         return self.progress.charges if self.progress is not None else ()
 
     def _plan_charging(self, progress: Progress) -> None:
-        """Ask for the evening's plan while its step is open; a fault of the kit's figures is told."""
-        if self.step is not Step.CHARGE:
+        """Ask for the evening's plan where it is shown; a fault of the kit's figures is told."""
+        if self.step not in PLANNED:
             return
         try:
             asked = self.desk.bench.asked_evening(progress.assessment)
         except Fault as fault:
             self.desk.faulted.emit(fault)
             return
-        self.planner.turn_to(self.outing_id, asked)
-        self._show_evening()
+        self.planner.turn_to(self.outing_id, asked, helped=self.step is Step.CHARGE)
+        if self.step is Step.CHARGE:
+            self._show_evening()
 
     def _show_evening(self) -> None:
         shown = self._evening()
@@ -280,8 +284,9 @@ class RepackPage(Page):
         self.charge_head.show_item(item, battery.on_hand_pct if battery else None)
 
     def _replanned(self) -> None:
-        if self.progress is not None and self.step is Step.CHARGE:
+        if self.progress is not None and self.step in PLANNED:
             self.list.put(rows_of(self.step, self.progress, self.desk.names(), self._offers.known(), self._evening()))
+        if self.step is Step.CHARGE:
             self._show_evening()
 
     def _digit(self, text: str) -> None:
@@ -352,6 +357,7 @@ class RepackPage(Page):
 
     def _connect_charging(self) -> None:
         self.planner.changed.connect(self._replanned)
+        self.planner.faulted.connect(self.desk.faulted)
         self.charge_head.hours.connect(self.acts.edit_evening)
         self.charge_head.start.connect(self.acts.start_as_planned)
         self.charge_head.swollen.connect(self.acts.mark_swollen)

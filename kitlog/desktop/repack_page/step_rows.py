@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from kitlog.budget.result import State
-from kitlog.desktop.repack_page.charge_rows import Shown, charge_rows
+from kitlog.desktop.repack_page.charge_rows import Shown, charge_rows, end_words
 from kitlog.desktop.repack_page.check_rows import empty_rows
 from kitlog.desktop.repack_page.exception_rows import exception_rows
 from kitlog.desktop.repack_page.progress import Progress
@@ -28,18 +28,21 @@ def rows_of(step: Step, progress: Progress, names: Names, offers: Offers, evenin
         return empty_rows(progress)
     if step is Step.CHARGE:
         return charge_rows(progress, evening or Shown(None, outdated=False, now=progress.assessment.now))
-    return [*exception_rows(step, progress, names, offers), *list_rows(step, progress, names)]
+    return [*exception_rows(step, progress, names, offers), *list_rows(step, progress, names, evening)]
 
 
-def list_rows(step: Step, progress: Progress, names: Names) -> list[Row]:
+def list_rows(step: Step, progress: Progress, names: Names, evening: Shown | None = None) -> list[Row]:
     """The lines by the zone in which they are stowed, without those that stand before anything else."""
     pinned = {row.key for row in exception_rows(step, progress, names, Offers({}))}
     needs = needs_by_id(progress.assessment)
-    full = {one.item.id: progress.is_done(Step.CHARGE, one.item.id) for one in progress.charges}
+    charge = {
+        one.item.id: _("full") if progress.is_done(Step.CHARGE, one.item.id) else end_words(one.item.id, evening)
+        for one in progress.charges
+    }
     rows: list[Row] = []
     for group in stowed(progress.assessment):
         lines = [
-            replace(_line_row(step, line, progress, reason_text(line, needs, names), full), zone=group.zone)
+            replace(_line_row(step, line, progress, reason_text(line, needs, names), charge), zone=group.zone)
             for line in group.lines
             if line.item.id not in pinned
         ]
@@ -50,9 +53,8 @@ def list_rows(step: Step, progress: Progress, names: Names) -> list[Row]:
     return rows
 
 
-def _line_row(step: Step, line: ListLine, progress: Progress, why: str, full: Mapping[str, bool]) -> Row:
+def _line_row(step: Step, line: ListLine, progress: Progress, why: str, charge: Mapping[str, str]) -> Row:
     item = line.item
-    charge = "" if item.id not in full else _("full") if full[item.id] else _("to charge")
     stops = [f for f in progress.assessment.findings if f.state is State.STOP and f.override and item.id in f.items]
     reason = stops[0].override if stops else ""
     return Row(
@@ -63,7 +65,7 @@ def _line_row(step: Step, line: ListLine, progress: Progress, why: str, full: Ma
         note=_("stop, reason on record: {reason}").format(reason=reason) if reason else why,
         mark=Mark.STOP if reason else Mark.NONE,
         right=mass_text(line.mass_g),
-        right_note=charge,
+        right_note=charge.get(item.id, ""),
         ticked=progress.is_done(step, item.id),
         item_id=item.id,
     )
