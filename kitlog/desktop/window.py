@@ -165,7 +165,7 @@ class Window(QMainWindow):
             assessment = self.desk.assessment()
         except Fault as fault:
             self.show_fault(fault)
-            return
+            assessment = None  # the counts of the plan before are not those of this one
         self.tag.show_counts(counts_of(assessment))
 
     def show_saved(self) -> None:

@@ -20,7 +20,14 @@ from kitlog.paint.type_scale import Role
 class LanePainter:
     """Draws one lane into its room; keeps what is taken, so that words find a free place."""
 
-    def __init__(self, painter: QPainter, layout: PowerLayout, tokens: Tokens, number: int) -> None:
+    def __init__(
+        self,
+        painter: QPainter,
+        layout: PowerLayout,
+        tokens: Tokens,
+        number: int,
+        uprights: tuple[float, ...] = (),
+    ) -> None:
         self._painter, self._layout, self._tokens = painter, layout, tokens
         self._lane: Lane = layout.picture.lanes[number]
         self._box = layout.lane(number)
@@ -30,6 +37,7 @@ class LanePainter:
         spread = self._lane.spread
         self._low, self._top = ([], []) if spread is None else layout.spread(spread, self._box)
         self._floor = self._floor_steps()
+        self._uprights = uprights
         self._words: list[QRectF] = []
 
     def paint(self) -> None:
@@ -175,7 +183,8 @@ class LanePainter:
 
     def _write(self, room: QRectF, words: str, role: Role) -> None:
         tokens = self._tokens
-        if self._is_crossed(room):
+        is_cut = any(room.left() < x < room.right() for x in self._uprights)
+        if is_cut or self._is_crossed(room):
             ground = tokens.surface.toRgb()
             ground.setAlphaF(0.75)
             self._painter.fillRect(room.adjusted(-self._px(3), 0, self._px(3), 0), ground)

@@ -63,38 +63,50 @@ def paint(
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     power_frame.head(painter, layout, tokens)
     power_frame.bands(painter, layout, tokens)
+    uprights = _uprights(painter, layout, tokens, None if found is None else cursor, edge)
     for number in range(len(picture.lanes)):
-        LanePainter(painter, layout, tokens, number).paint()
+        LanePainter(painter, layout, tokens, number, uprights).paint()
         power_frame.lane_name(painter, layout, tokens, number)
     if cursor is None or found is None:
         power_frame.clocks(painter, layout, tokens, None)
         power_ends.at_the_end(painter, layout, tokens)
     else:
         times = (clock_text(picture.start_min, found.likely_h), clock_text(picture.start_min, found.high_h))
-        _reading_line(painter, layout, tokens, cursor, found)
+        _dots(painter, layout, tokens, cursor, found)
         power_frame.clocks(painter, layout, tokens, (cursor, *times))
         power_ends.at_the_line(painter, layout, tokens, found, times)
-    if edge is not None and edge < len(picture.phases):
-        _held_edge(painter, layout, tokens, edge)
     painter.restore()
 
 
-def _held_edge(painter: QPainter, layout: PowerLayout, tokens: Tokens, number: int) -> None:
-    """A grip at the head of the edge, and the edge itself drawn through."""
-    x, px = layout.band(number).right(), layout.text.px
-    painter.setPen(pen(tokens.accent, px(2)))
-    painter.drawLine(QLineF(x, layout.bands.top(), x, layout.bands.bottom()))
-    painter.setPen(pen(tokens.surface, px(1)))
+def _uprights(
+    painter: QPainter, layout: PowerLayout, tokens: Tokens, cursor: float | None, edge: int | None
+) -> tuple[float, ...]:
+    """The reading line and the edge that is held, under what is written into the lanes; where they stand."""
+    px, bands, found = layout.text.px, layout.bands, list[float]()
+    if cursor is not None:
+        found.append(layout.x(cursor))
+        painter.setPen(pen(tokens.accent, px(1.5)))
+        painter.drawLine(QLineF(found[-1], bands.top() + layout.heads_px, found[-1], bands.bottom()))
+    if edge is not None and edge < len(layout.picture.phases):
+        found.append(layout.band(edge).right())
+        painter.setPen(pen(tokens.accent, px(2)))
+        painter.drawLine(QLineF(found[-1], bands.top(), found[-1], bands.bottom()))
+        _grip(painter, QPointF(found[-1], bands.top()), tokens, px(1))
+    return tuple(found)
+
+
+def _grip(painter: QPainter, at: QPointF, tokens: Tokens, px: float) -> None:
+    """What says that an edge can be taken."""
+    left, right, foot = (QPointF(x * px, y * px) for x, y in ((-5, -5), (5, -5), (0, 7)))
+    painter.setPen(pen(tokens.surface, px))
     painter.setBrush(tokens.accent)
-    grip = QRectF(x - px(5), layout.bands.top() - px(5), px(10), px(10))
-    painter.drawPolygon([grip.topLeft(), grip.topRight(), QPointF(x, grip.bottom() + px(2))])
+    painter.drawPolygon([at + left, at + right, at + foot])
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
-def _reading_line(painter: QPainter, layout: PowerLayout, tokens: Tokens, cursor: float, found: Reading) -> None:
+def _dots(painter: QPainter, layout: PowerLayout, tokens: Tokens, cursor: float, found: Reading) -> None:
+    """Where the reading line meets the curves."""
     x, px = layout.x(cursor), layout.text.px
-    painter.setPen(pen(tokens.accent, px(1.5)))
-    painter.drawLine(QLineF(x, layout.bands.top(), x, layout.bands.bottom()))
     for number, lane in enumerate(found.lanes):
         box = layout.lane(number)
         for value, colour in ((lane.high, tokens.ink), (lane.likely, tokens.accent)):

@@ -4,17 +4,20 @@ from collections.abc import Callable, Iterator
 from datetime import time as clock
 
 import pytest
-from desk_steps import Key, outing_of, outing_page, work_on
+from desk_steps import Key, Use, outing_of, outing_page, work_on
 from PySide6.QtCore import QElapsedTimer, QPoint, QRectF, Qt, QTimer
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from kitlog.budget.power.forecast import Forecast
 from kitlog.budget.result import Topic
 from kitlog.desktop.outing_page import forecasting
 from kitlog.desktop.outing_page.page import OutingPage
+from kitlog.desktop.outing_page.plan_editor import PlanEditor
 from kitlog.desktop.outing_page.power_topic import PowerTopic
 from kitlog.desktop.outing_page.power_view import PowerView
 from kitlog.desktop.outing_page.power_words import power_picture
+from kitlog.desktop.parts.chip import ChipButton
+from kitlog.desktop.parts.text import Text
 from kitlog.desktop.window import Window
 from kitlog.outing.outing import Outing, PlugPlan
 from kitlog.packing.power_question import day_forecasts
@@ -347,3 +350,29 @@ def contradiction(bench: Workbench, phase: str = "flight") -> tuple[PlugPlan, ..
     named = {item.name: item.id for item in bench.items()}
     plug = PlugPlan(phase=phase, device=named["Phone"], bank=named["Power bank"])
     return (plug, plug)
+
+
+def test_the_editor_says_what_cannot_be_reckoned_and_shows_no_figures_of_before(
+    page: OutingPage, window: Window, in_dialog: Use
+) -> None:
+    bench = window.desk.bench
+    bench.save_outing(outing_of(bench).model_copy(update={"plugs": contradiction(bench)}))
+
+    def look(dialog: QDialog) -> None:
+        assert isinstance(dialog, PlanEditor)
+        assert dialog.assessed is None
+        assert dialog.live.text() == "not known while something cannot be so"
+        assert not dialog.main.isEnabled()
+        said = " ".join(text.text() for text in dialog.findChildren(Text) if text.isVisibleTo(dialog))
+        assert "plugged in twice" in said
+
+    in_dialog(page.acts.edit_plan, look)
+
+
+def test_the_tag_counts_nothing_of_a_plan_that_cannot_be_reckoned(page: OutingPage, window: Window, qtbot) -> None:
+    bench = window.desk.bench
+    window.show_counts()
+    assert any(chip.isVisible() for chip in window.tag.findChildren(ChipButton))
+    bench.save_outing(outing_of(bench).model_copy(update={"plugs": contradiction(bench)}))
+    window.show_counts()
+    assert not any(chip.isVisible() for chip in window.tag.findChildren(ChipButton))

@@ -187,3 +187,27 @@ def test_on_paper_the_band_is_there(tmp_path: Path):
         for number, picture in enumerate((without, POWER_DAYS))
     ]
     assert lines[1] > lines[0] + 30
+
+
+def test_an_edge_that_is_held_stands_out():
+    bands = power_lanes.bands_rect(POWER_DAYS, QRectF(0, 0, 800, 0), font_px())
+    x = bands.left() + POWER.edges[2] * bands.width()
+    height = power_lanes.measure(POWER_DAYS, 800, font_px())
+
+    def with_edge(edge: int | None):
+        return painted(
+            (800, height),
+            lambda p: power_lanes.paint(p, QRectF(0, 0, 800, height), POWER_DAYS, LIGHT, None, edge),
+        )
+
+    plain, held = with_edge(None), with_edge(1)
+    assert changed(plain, held, QRectF(x - 1, bands.top(), 2, bands.height())) > bands.height()
+    assert changed(plain, held, QRectF(bands.left(), bands.top(), x - 12 - bands.left(), bands.height())) == 0
+    assert changed(plain, with_edge(99)) == 0
+
+
+def test_a_pointer_finds_the_words_of_the_marks():
+    spots = power_lanes.spots(POWER_DAYS, QRectF(0, 0, 800, 0), font_px())
+    assert [words for _, words in spots] == [off.text for off in lane_of("Gloves").off_by]
+    bands = power_lanes.bands_rect(POWER_DAYS, QRectF(0, 0, 800, 0), font_px())
+    assert all(bands.contains(room.center()) for room, _ in spots)

@@ -68,6 +68,11 @@ class PowerView(Canvas):
         """Draw the lanes."""
         power_lanes.paint(painter, rect, self.picture, look.tokens(), self.cursor_at, self.edge)
 
+    def ring(self) -> QRectF:
+        """Around the lanes: the words beside them stay whole."""
+        out = look.px(4)
+        return self._bands().adjusted(-out, -out, out, out)
+
     def reading(self) -> str:
         """What stands under the reading line, as text; empty without one."""
         found = None if self.cursor_at is None else reading(self.picture, self.cursor_at)

@@ -28,6 +28,10 @@ class Canvas(QWidget):
         """Draw into `rect`."""
         raise NotImplementedError
 
+    def ring(self) -> QRectF:
+        """Where the ring of the focus goes: around what the keys work on."""
+        return QRectF(self.rect())
+
     def hasHeightForWidth(self) -> bool:
         """A picture is as high as it needs to be."""
         return True
@@ -67,4 +71,4 @@ class Canvas(QWidget):
             painter.setFont(QApplication.font())
             self.draw(painter, QRectF(self.rect()))
             if self.hasFocus():
-                draw_ring(painter, QRectF(self.rect()), look.px(6))
+                draw_ring(painter, self.ring(), look.px(6))
