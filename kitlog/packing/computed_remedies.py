@@ -10,6 +10,7 @@ from kitlog.budget.power.result import DayResult
 from kitlog.budget.power.simulate import simulate
 from kitlog.budget.result import Finding, Remedy, State
 from kitlog.kit.item import Item
+from kitlog.kit.kinds import PhaseWay
 from kitlog.outing.library import Library
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.landing_charge import landing_pct
@@ -87,6 +88,7 @@ class _Option:
 class _Remedies:
     def __init__(self, judged: Assessment, weighed: Sequence[Weighed]) -> None:
         self._judged, self._weighed = judged, weighed
+        self._flights = frozenset(p.name for p in judged.outing.phases if p.way is PhaseWay.FLIGHT)
 
     def of(self, finding: Finding) -> list[Remedy]:
         """The best computed remedies of a finding, of each sort and device one."""
@@ -103,12 +105,12 @@ class _Remedies:
         return [power_remedy(option.weighed, option.told) for option in [*best.values()][:MOST]]
 
     def _for_device(self, finding: Finding) -> Iterable[_Option | None]:
-        return (_for_device(one, finding) for one in self._weighed)
+        return (_for_device(one, finding, self._cost(one)) for one in self._weighed)
 
     def _for_bank(self, finding: Finding) -> Iterable[_Option | None]:
         for one in self._weighed:
             if any(mend.code == "asleep" and mend.id == finding.subject for mend in one.mends):
-                yield _Option((len(one.harms), *_cost(one)), one, {"awake": finding.subject})
+                yield _Option((len(one.harms), *self._cost(one)), one, {"awake": finding.subject})
 
     def _for_landing(self, finding: Finding) -> Iterable[_Option | None]:
         power = self._judged.power
@@ -117,21 +119,23 @@ class _Remedies:
         for one in self._weighed:
             likely_pct = self._landing_pct(one, power.planned, finding, "likely_h")
             high_pct = self._landing_pct(one, power.longest, finding, "high_h")
-            yield _for_landing(one, finding, likely_pct, high_pct)
+            yield _for_landing(one, finding, (likely_pct, high_pct), self._cost(one))
+
+    def _cost(self, one: Weighed) -> Rank:
+        """What a change costs: a device, being followed in the air, a plug in the air, then grams (unknown: last)."""
+        candidate = one.candidate
+        phases = candidate.facts.get("phases", ())
+        plugs = candidate.code in {"plug_too", "add_bank"} and isinstance(phases, tuple)
+        in_air = plugs and not self._flights.isdisjoint(phases if isinstance(phases, tuple) else ())
+        unseen = candidate.code == "flight_mode"
+        return (bool(candidate.gives_up), unseen, in_air, inf if candidate.mass_g is None else candidate.mass_g)
 
     def _landing_pct(self, one: Weighed, day: Day, finding: Finding, case: str) -> float:
         result: DayResult = simulate(one.candidate.make(day))
         return landing_pct(finding.items, result, self._judged.outing.phases, case)
 
 
-def _cost(one: Weighed) -> Rank:
-    """What a change costs: a device, being followed in the air, then grams; a mass that is not known comes last."""
-    mass_g = one.candidate.mass_g
-    unseen = one.candidate.code == "flight_mode"
-    return (bool(one.candidate.gives_up), unseen, inf if mass_g is None else mass_g)
-
-
-def _for_device(one: Weighed, finding: Finding) -> _Option | None:
+def _for_device(one: Weighed, finding: Finding, cost: Rank) -> _Option | None:
     """Those that make it last, the cheapest first; then the others, by what they gain in the case in trouble."""
     gain = one.devices.get(finding.subject)
     if gain is None or gain.high is None:
@@ -149,7 +153,7 @@ def _for_device(one: Weighed, finding: Finding) -> _Option | None:
         "still_short_h": fare.short_h,
         "end_pct": None if fare.soc_end is None else 100 * fare.soc_end,
     }
-    order = (*_cost(one), -gain_h) if fare.lasts else (-round(gain_h, 3), *_cost(one))
+    order = (*cost, -gain_h) if fare.lasts else (-round(gain_h, 3), *cost)
     return _Option(
         (not (gain.likely.lasts and gain.high.lasts), not gain.likely.lasts, len(one.harms), *order), one, told
     )
@@ -165,8 +169,9 @@ def _in_trouble_likely(finding: Finding) -> bool:
     return facts["off_h_likely"] is not None or low
 
 
-def _for_landing(one: Weighed, finding: Finding, likely_pct: float, high_pct: float) -> _Option | None:
+def _for_landing(one: Weighed, finding: Finding, charges: tuple[float, float], cost: Rank) -> _Option | None:
     """Those with which it is high enough at the landing, the cheapest first; then by the charge shown."""
+    likely_pct, high_pct = charges
     was_high = finding.facts["high_pct"]
     gained = likely_pct - (finding.figure or 0.0) + high_pct - (was_high if isinstance(was_high, float) else 0.0)
     if gained < LEAST_POINTS or likely_pct <= 0:
@@ -174,5 +179,5 @@ def _for_landing(one: Weighed, finding: Finding, likely_pct: float, high_pct: fl
     least, least_high = (float(str(finding.facts[name])) for name in ("least_pct", "least_high_pct"))
     enough, enough_high = likely_pct >= least, high_pct >= least_high
     told = {"landing_pct": likely_pct, "landing_high_pct": high_pct}
-    order = (*_cost(one), -likely_pct) if enough else (-likely_pct, *_cost(one))
+    order = (*cost, -likely_pct) if enough else (-likely_pct, *cost)
     return _Option((not (enough and enough_high), not enough, len(one.harms), *order), one, told)

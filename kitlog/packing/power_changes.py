@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from kitlog.budget.power.changes.candidate import Candidate
-from kitlog.budget.power.changes.generate import candidates
+from kitlog.budget.power.changes.generate import MOST_CANDIDATES, candidates
 from kitlog.budget.power.changes.given import ToHand
 from kitlog.budget.power.changes.odds import FEW_DAYS, OddsGain, each_odds
 from kitlog.budget.power.changes.weigh import Planned, Weighed, plan, weigh
@@ -52,9 +52,25 @@ def weighed_changes(
         return ()
     kit = tuple(items)
     hand = to_hand(assessment, kit, library)
-    tried = candidates(planned.likely.day, hand, trouble, planned.sleepy)
+    tried = _tried(planned, hand, trouble)
     told = _Told(assessment, kit, library, hand)
     return weigh(planned, (told.of(candidate) for candidate in tried))
+
+
+def _tried(planned: Planned, hand: ToHand, trouble: Collection[str]) -> tuple[Candidate, ...]:
+    """On the ground first; then, where the hands reach a plug in flight, the same plugs there too."""
+    day, grounded = planned.likely.day, hand.model_copy(update={"also_plugged": {}})
+    on_ground = candidates(day, grounded, trouble, planned.sleepy)
+    known = {(one.code, one.ids, one.facts.get("phases")) for one in on_ground}
+    in_air = (
+        one
+        for one in candidates(day, hand, trouble, planned.sleepy)
+        if one.code in _PLUGGING and (one.code, one.ids, one.facts["phases"]) not in known
+    )
+    return (*on_ground, *in_air)[:MOST_CANDIDATES]
+
+
+_PLUGGING = frozenset({"plug_too", "add_bank"})
 
 
 def planned_power(assessment: Assessment) -> Planned | None:
@@ -117,7 +133,7 @@ class _Told:
         if way is not None:
             said = {"use": way.way, "instead": way.instead, "share": way.share, "phases": way.phases}
             return replace(candidate, facts=said)
-        if candidate.code in {"plug_too", "add_bank"}:
+        if candidate.code in _PLUGGING:
             return replace(candidate, mass_g=self._mass_g(candidate))
         return candidate
 

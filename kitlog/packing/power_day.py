@@ -27,6 +27,9 @@ NO_PHASES = "no phases"
 ALWAYS_POWERED = frozenset({Kind.PHONE, Kind.RADIO, Kind.INSTRUMENT, Kind.TRACKER})
 """Kinds that run on a battery whether or not it has been described."""
 
+_NO_CELL = frozenset({Kind.CABLE, Kind.CHARGER})
+"""Kinds that have connectors, but hold no energy."""
+
 _AFTER_FLIGHT = frozenset({PhaseWay.PACK_UP, PhaseWay.WALK_OUT, PhaseWay.RIDE_HOME, PhaseWay.NIGHT})
 
 
@@ -111,6 +114,8 @@ def _draws(item: Item, outing: Outing, library: Library) -> Draws:
 
 def _lacks_figures(item: Item, draws: Mapping[str, Draws]) -> bool:
     """Whether a powered item cannot be reckoned with: no energy, no way of use, or one that is not known."""
+    if item.kind in _NO_CELL:
+        return False
     if is_bank(item):
         return energy_wh(item) is None
     if item.battery is None:
