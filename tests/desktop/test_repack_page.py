@@ -9,7 +9,7 @@ from desk_steps import Key, check_controls, outing_of, repack_page, row_of, stan
 from PySide6.QtCore import QPoint, QRectF, Qt
 from PySide6.QtWidgets import QApplication
 
-from kitlog.desktop.parts.text import CutText
+from kitlog.desktop.parts.text import Paragraph
 from kitlog.desktop.repack_page.row_paint import box_rect
 from kitlog.desktop.repack_page.rows import RowKind
 from kitlog.desktop.scheme import Scheme, lay_over
@@ -161,7 +161,7 @@ def test_charging_shows_how_long_each_device_lasts(window: Window, qtbot) -> Non
     rows = page.list.rows.rows
     assert rows[0].title == "What to charge, most important first"
     assert row_of(page, "Handheld radio").mark is Mark.LOOK
-    assert any("left / " in text.text() for text in page.evening.findChildren(CutText))
+    assert any("left / " in text.text() for text in page.evening.findChildren(Paragraph))
     stand_on(page, "Phone")
     qtbot.keyClick(page.list, Key.Key_Space)
     assert "1 of" in page.strip.tabs[Step.CHARGE].accessibleName()

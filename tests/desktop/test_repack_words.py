@@ -97,3 +97,11 @@ def test_nothing_of_the_set_is_a_candidate_for_its_mass(demo_bench: Workbench, a
         found = candidates(line, assessment, demo_bench)
         assert all(item.kind not in SET_KINDS for item in found)
         assert not {item.id for item in found} & {one.item.id for one in assessment.lines}
+
+
+def test_a_swollen_battery_is_no_candidate(demo_bench: Workbench, assessment: Assessment) -> None:
+    spare = demo_bench.duplicate_item(next(line.item.id for line in assessment.lines if line.item.name == "Phone"))
+    line = next(line for line in assessment.lines if line.item.name == "Phone")
+    assert spare in {item.id for item in candidates(line, assessment, demo_bench)}
+    demo_bench.note_swollen(spare)
+    assert spare not in {item.id for item in candidates(line, assessment, demo_bench)}

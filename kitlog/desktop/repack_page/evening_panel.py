@@ -63,8 +63,10 @@ def sections(shown: Shown, charges: Sequence[Charge], names: Names) -> Iterable[
         yield from _of_plan(shown.plan, names, outdated=shown.outdated)
     lasting = [charge for charge in charges if charge.likely.reckoned or charge.high.reckoned]
     if lasting:
-        section = Section(_("Left at the end of the outing, likely / high"))
-        section.add_figures([(charge.item.name, charge_text(charge), "") for charge in lasting], label_px=160)
+        section = Section(_("Left at the end, likely / high"))
+        for charge in lasting:
+            said = _("{item}: {lasting}").format(item=charge.item.name, lasting=charge_text(charge))
+            section.rows.addWidget(Paragraph(said, Role.SECOND, "ink"))
         yield section
 
 

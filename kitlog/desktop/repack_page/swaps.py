@@ -64,6 +64,7 @@ def candidates(line: ListLine, assessment: Assessment, bench: Workbench) -> list
         item
         for item in bench.items()
         if item.usable
+        and not (item.battery and item.battery.swollen_on)
         and item.id not in going
         and item.kind not in SET_KINDS
         and (all(meets(item, need, bench.library) for need in needs) if needs else item.kind is line.item.kind)
