@@ -70,7 +70,18 @@ def _said(fault: Fault) -> dict[str, str]:
         "or_empty": _(", or leave it out with --doubtful empty"),
         "write": _("Write a point: {meant}").format(meant=meant) if meant else _("Write it without a comma"),
     }
+    if fault.code == "table.mass_unit":
+        said["readings"] = _by_answer(facts)
     return said | ({"day": ""} if facts.get("value") is not None else {})
+
+
+def _by_answer(facts: Mapping[str, object]) -> str:
+    """What each answer would make of a cell."""
+    answers, readings = facts.get("answers"), facts.get("readings")
+    if not isinstance(answers, tuple) or not isinstance(readings, tuple):
+        return _shown(readings)
+    pairs = zip(answers, readings, strict=True)
+    return ", ".join(_("{answer}: {reading}").format(answer=answer, reading=reading) for answer, reading in pairs)
 
 
 def _fill(text: str, facts: _Blanks) -> str:

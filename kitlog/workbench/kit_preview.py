@@ -3,7 +3,7 @@
 import json
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -191,6 +191,7 @@ def preview_kit(
     from kitlog.files.table.doubt import Settled
     from kitlog.files.table.kit_items import kit_items
     from kitlog.files.table.kit_reading import Choices, read_kit_grid
+    from kitlog.files.table.mass_outcomes import told_in_grams
 
     def remembered(key: str) -> "dict[int, Meaning]":
         return meanings_from(source.remembered.get(key, ""))
@@ -203,7 +204,8 @@ def preview_kit(
         tell(READ)
         brought = kit_items(reading, file, source.items, source.new_id, choices.existing, leave_out=choices.leave_out)
         tell(MADE)
-        return _preview(source, file, choices, reading, brought, service)
+        doubts = told_in_grams(reading.doubts, reading.columns, grid, brought.rows.values())
+        return _preview(source, file, choices, replace(reading, doubts=doubts), brought, service)
 
 
 def _preview(

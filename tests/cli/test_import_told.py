@@ -193,3 +193,15 @@ def test_days_of_service_are_named_with_what_to_do(kitlog: Kitlog, table) -> Non
     assert "enter each in Service" in said
     [wing] = kitlog("kit", "list", "--json").json
     assert (wing["bought_on"], wing["made_on"], wing["first_used_on"]) == (None, None, None)
+
+
+def test_a_mass_without_a_unit_is_told_in_grams_for_each_answer(kitlog: Kitlog, table) -> None:
+    """14 oz and 14 lb: 28.349523125 g and 453.59237 g each (NIST SP 811, appendix B)."""
+    file = table("Name;Gewicht\nPfeife;14\nLampe;5,62\n")
+    refused = " ".join(kitlog("kit", "import", file).err.split())
+    assert "“14” is a mass without a unit (g: 14 g, kg: 14 000 g, oz: 397 g, lb: 6 350 g)" in refused
+    assert "“5,62” is a mass without a unit (g: 6 g, kg: 5 620 g, oz: 159 g, lb: 2 549 g)" in refused
+    [first, _second] = kitlog("kit", "import", file, "--dry-run", "--json", "--doubtful", "empty").json["left_open"]
+    assert [" ".join(text.split()) for text in first["readings"].values()] == ["14 g", "14 000 g", "397 g", "6 350 g"]
+    assert kitlog("kit", "import", file, "--mass-unit", "oz").code == 0
+    assert [item["mass_g"] for item in kitlog("kit", "list", "--json").json] == [397, 159]

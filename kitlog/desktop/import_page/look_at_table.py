@@ -73,9 +73,7 @@ class Request:
         if self.no_headings:
             # What is remembered belongs to headings: another table without them has other columns.
             grid, source, choices = _under_blanks(grid), replace(source, remembered={}), replace(choices, heading_row=0)
-        from kitlog.desktop.import_page.mass_outcomes import with_outcomes
-
-        return with_outcomes(preview_kit(source, grid, self.table.name, choices, service, tell), grid)
+        return preview_kit(source, grid, self.table.name, choices, service, tell)
 
 
 def _under_blanks(grid: "Grid") -> "Grid":

@@ -1,36 +1,35 @@
 """What each unit would make of masses without one: grams, where the cell with the unit behind it says nothing new."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from kitlog.files.csv_problems import shown
 from kitlog.files.table.cells import Cell, Grid, text_of
 from kitlog.files.table.doubt import CHOICES, Answers, Doubt, Question
 from kitlog.files.table.read_column import read_column
+from kitlog.files.table.table_column import TableColumn
 from kitlog.files.table.targets import TARGETS, Target
 from kitlog.wording.figures import mass_text
 from kitlog.wording.translate import _
-
-if TYPE_CHECKING:
-    from kitlog.workbench.kit_preview import KitPreview
 
 Outcomes = Mapping[str, Mapping[str, str]]
 """By the text of a cell and the unit: what it would be."""
 
 
-def with_outcomes(preview: "KitPreview", grid: Grid) -> "KitPreview":
-    """The preview with grams as the readings of masses without unit."""
-    asked = {doubt.column for doubt in (*preview.doubts, *preview.emptied) if doubt.question is Question.MASS_UNIT}
+def told_in_grams(
+    doubts: Sequence[Doubt], columns: Iterable[TableColumn], grid: Grid, lines: Collection[int]
+) -> tuple[Doubt, ...]:
+    """The doubts, those about masses without unit with grams as their readings; `lines` of the grid hold items."""
+    asked = {doubt.column for doubt in doubts if doubt.question is Question.MASS_UNIT}
     if not asked:
-        return preview
-    targets = {column.index: TARGETS[column.target] for column in preview.columns if column.target}
-    lines = {*preview.rows.values(), *(doubt.spot.row for doubt in (*preview.doubts, *preview.emptied))}
-    rows = [row.cells for row in grid.rows if row.spot.row in lines]
+        return tuple(doubts)
+    targets = {column.index: TARGETS[column.target] for column in columns if column.target}
+    wanted = {*lines, *(doubt.spot.row for doubt in doubts)}
+    rows = [row.cells for row in grid.rows if row.spot.row in wanted]
     found = {
         index: _outcomes(targets[index], [cells[index] for cells in rows if index < len(cells)]) for index in asked
     }
-    return replace(preview, doubts=_told(preview.doubts, found), emptied=_told(preview.emptied, found))
+    return _told(doubts, found)
 
 
 def _told(doubts: Iterable[Doubt], found: Mapping[int, Outcomes]) -> tuple[Doubt, ...]:
