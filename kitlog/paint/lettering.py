@@ -1,7 +1,10 @@
 """Text in pictures: measured, cut or wrapped to the room there is, in the roles of the type scale."""
 
+from dataclasses import dataclass, field
+from functools import lru_cache
+
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPaintDevice, QPainter
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QGuiApplication, QPaintDevice, QPainter
 
 from kitlog.paint.type_scale import Role, font, scale
 
@@ -12,6 +15,9 @@ RIGHT = Qt.AlignmentFlag.AlignRight
 _CENTRED = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextSingleLine | Qt.TextFlag.TextDontClip
 
 
+MOST_KINDS, MOST_WIDTHS = 12, 2_000
+"""So many kinds of devices and font are remembered, and so many widths on each."""
+
 LEAST_LEFT = 3
 """A cut text of fewer letters than this, the ellipsis included, says nothing."""
 
@@ -19,6 +25,28 @@ LEAST_LEFT = 3
 def _one_line(text: str) -> str:
     """Breaks and tabs as plain spaces; thin and no-break spaces stay as they are."""
     return text.replace("\n", " ").replace("\t", " ")
+
+
+@dataclass(slots=True)
+class _Known:
+    """Fonts, and widths of words, on one kind of device: pictures ask for the same ones again and again."""
+
+    fonts: dict[Role, tuple[QFont, QFontMetricsF]] = field(default_factory=dict)
+    widths: dict[tuple[str, Role], float] = field(default_factory=dict)
+
+
+@lru_cache(maxsize=MOST_KINDS)
+def _known(_font: str, _features: tuple[tuple[int, int], ...], _device: tuple[float, float, float]) -> _Known:
+    return _Known()
+
+
+def _known_of(base: QFont, device: QPaintDevice | None) -> _Known:
+    """What is known of a font on devices of the same fineness; the key of a font leaves out its features."""
+    features = tuple(sorted((tag.value(), base.featureValue(tag)) for tag in base.featureTags()))
+    if device is None:
+        screen = QGuiApplication.primaryScreen()
+        return _known(base.key(), features, (screen.logicalDotsPerInchX(), screen.logicalDotsPerInchY(), 0.0))
+    return _known(base.key(), features, (device.logicalDpiX(), device.logicalDpiY(), device.devicePixelRatioF()))
 
 
 class Lettering:
@@ -32,7 +60,8 @@ class Lettering:
     def __init__(self, base: QFont, device: QPaintDevice | None = None) -> None:
         self._base = base
         self._device = device
-        self._fonts: dict[Role, tuple[QFont, QFontMetricsF]] = {}
+        known = _known_of(base, device)
+        self._fonts, self._widths = known.fonts, known.widths
         self.scale = scale(base, device)
 
     @classmethod
@@ -50,7 +79,12 @@ class Lettering:
 
     def width(self, text: str, role: Role) -> float:
         """Width of one line of `text` in pixels."""
-        return self._made(role)[1].horizontalAdvance(text)
+        width = self._widths.get((text, role))
+        if width is None:
+            if len(self._widths) >= MOST_WIDTHS:
+                self._widths.clear()
+            width = self._widths[text, role] = self._made(role)[1].horizontalAdvance(text)
+        return width
 
     def cut(self, text: str, role: Role, width: float) -> str:
         """`text` as far as `width` pixels go, with an ellipsis where it was cut; empty if next to nothing is left."""

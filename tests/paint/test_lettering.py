@@ -3,6 +3,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from paint_canvas import changed, font_px, only_inside, painted
 from PySide6.QtCore import QRectF
+from PySide6.QtGui import QFont, QImage
 
 from kitlog.paint.heading import Heading
 from kitlog.paint.lettering import CENTRE, LEFT, RIGHT, Lettering
@@ -63,3 +64,20 @@ def test_a_caption_goes_below_where_there_is_no_room_beside():
     assert beside == pytest.approx(24)
     assert below > beside
     assert Heading("", "").height(800, lettering) == 0
+
+
+def test_a_width_is_that_of_its_own_font_and_device_however_often_it_is_asked_for():
+    small, large = font_px(14), font_px(28)
+    coarse, fine = (QImage(10, 10, QImage.Format.Format_RGB32) for _ in range(2))
+    fine.setDotsPerMeterX(fine.dotsPerMeterX() * 2)
+    fine.setDotsPerMeterY(fine.dotsPerMeterY() * 2)
+    pt = font_px(14)
+    pt.setPointSizeF(10)
+    for _again in range(2):
+        widths = [Lettering(font).width("Phone", Role.BODY) for font in (small, large)]
+        assert widths[1] == pytest.approx(2 * widths[0], rel=0.05)
+        plain = font_px(14)
+        plain.setFeature(QFont.Tag("kern"), 0)
+        assert Lettering(plain)._widths is not Lettering(small)._widths  # not to be seen else
+        widths = [Lettering(pt, device).width("Phone", Role.BODY) for device in (coarse, fine)]
+        assert widths[1] == pytest.approx(2 * widths[0], rel=0.05)

@@ -132,7 +132,7 @@ class PowerTopic(QWidget):
             self.want_days()
 
     def _say(self, first: str, second: str) -> None:
-        self.first.say(first)
-        self.second.say(second)
-        for line in (self.first, self.second):
+        for line, text in ((self.first, first), (self.second, second)):
             line.setToolTip("")
+            if text != line.text():  # a label that is told the same again asks for its room again
+                line.say(text)

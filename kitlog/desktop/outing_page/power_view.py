@@ -45,6 +45,7 @@ class PowerView(Canvas):
         super().__init__(name, parent)
         self.setObjectName("power picture")
         self.picture, self._sentences = picture, sentences
+        self._measured: dict[tuple[float, str], float] = {}
         self.cursor_at: float | None = None
         self.edge: int | None = None
         self.moving = False
@@ -53,16 +54,21 @@ class PowerView(Canvas):
 
     def show_picture(self, picture: PowerPicture, sentences: str) -> None:
         """Show another picture of the same outing; reading line and edge stay."""
-        higher = (len(picture.lanes), picture.words) != (len(self.picture.lanes), self.picture.words)
+        before = self.measure(self.width())
         self.picture, self._sentences = picture, sentences
-        if higher:
+        self._measured.clear()
+        if self.measure(self.width()) != before:
             self.updateGeometry()
         self.setAccessibleDescription(self.reading() or self._sentences)
         self.update()
 
     def measure(self, width: float) -> float:
-        """As high as the lanes are many."""
-        return power_lanes.measure(self.picture, width, QApplication.font())
+        """As high as the lanes are many; a layout asks for it again and again."""
+        font = QApplication.font()
+        asked = (width, font.key())
+        if asked not in self._measured:
+            self._measured[asked] = power_lanes.measure(self.picture, width, font)
+        return self._measured[asked]
 
     def draw(self, painter: QPainter, rect: QRectF) -> None:
         """Draw the lanes."""
