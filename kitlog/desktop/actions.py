@@ -96,6 +96,7 @@ _KIT = (
 _OUTING = (
     Action("outing.new", N_("New outing…"), "outing", "outing.new_outing", "Ctrl+Shift+N"),
     Action("outing.edit", N_("Edit plan…"), "outing", "outing.edit_plan", "Ctrl+Shift+P", "outing"),
+    Action("outing.power_plan", N_("Power plan…"), "outing", "outing.edit_power", "Ctrl+Shift+D", "outing"),
     Action("outing.other", N_("Other outing…"), "outing", "choose_outing", "Ctrl+Shift+O", "outings"),
     Action("outing.delete", N_("Delete outing"), "outing", "outing.delete_outing", None, "outing"),
     Action(

@@ -129,7 +129,7 @@ class PlugPlan(Frozen):
 
 
 class Use(Frozen):
-    """The share of a phase's time (0..1) that an item spends in one of its ways of use."""
+    """The share of a phase's time (0..1) that an item spends in one of its ways of use, or ``off``."""
 
     item: Name
     phase: Name

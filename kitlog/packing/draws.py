@@ -23,6 +23,9 @@ from kitlog.packing.capacity import energy_wh
 NOTHING = DrawRange(0.0, 0.0, 0.0, Basis.MEASURED)
 """Off: sure to draw nothing."""
 
+OFF_WAY = "off"
+"""What an outing may name besides an item's own ways of use: the share of a phase in which the item is off."""
+
 Part = tuple[DrawRange, float]
 WayShare = tuple[WayOfUse, float]
 
@@ -62,17 +65,19 @@ def way_shares(item: Item, phase: Phase, outing: Outing, library: Library) -> tu
     """Ways of use in a phase with their shares of the time, and the share in which the item is off.
 
     By the outing's own shares, else the item's, else as usual for its kind. None: the outing names a way that the item
-    has not. The outing's shares add up to 1, or are all 0: off throughout. The item's own may leave a rest in which it
-    is off. An item with one way of use and no shares draws in the phases usual for its kind.
+    has not. The outing's shares add up to 1, that of `OFF_WAY` included, or are all 0: off throughout. The item's own
+    may leave a rest in which it is off. An item with one way of use and no shares draws in the phases usual for its
+    kind.
     """
     ways = item.battery.ways if item.battery else ()
     planned = [(use.way, use.share) for use in outing.uses if use.item == item.id and use.phase == phase.name]
     if planned:
         by_name = {way.name: way for way in ways}
-        if not {name for name, _ in planned} <= by_name.keys():
+        if not {name for name, _ in planned} <= by_name.keys() | {OFF_WAY}:
             return None
-        off = 0.0 if any(share for _, share in planned) else 1.0
-        return [(by_name[name], share) for name, share in planned], off
+        off = sum(share for name, share in planned if name not in by_name)
+        off = off if any(share for _, share in planned) else 1.0
+        return [(by_name[name], share) for name, share in planned if name in by_name], off
     if any(way.shares for way in ways):
         parts = [*_own_shares(ways, phase.way)]
         return parts, max(1.0 - sum(share for _, share in parts), 0.0)

@@ -31,6 +31,14 @@ class OutingActs:
         if outing is not None:
             self._edit(outing, is_new=False)
 
+    def edit_power(self) -> None:
+        """Edit what the devices do in each phase, where they hang and what they begin with."""
+        from kitlog.desktop.outing_page.power_plan import PowerPlan
+
+        outing = self._desk.outing()
+        if outing is not None:
+            PowerPlan(self._desk, outing, self._page).exec()
+
     def delete_outing(self) -> None:
         """Delete the outing; undo brings it back."""
         outing = self._desk.outing()

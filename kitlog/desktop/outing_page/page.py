@@ -297,6 +297,7 @@ class OutingPage(Page):
 
     def _connect(self) -> None:
         self.plan.edit.connect(self.acts.edit_plan)
+        self.plan.power.connect(self.acts.edit_power)
         self.plan.repack.connect(lambda: self.desk.show("repack"))
         self.plan.board.connect(self._close_plan)
         self.plan_act.clicked.connect(self._open_plan)

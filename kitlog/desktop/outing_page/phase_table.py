@@ -22,8 +22,9 @@ COLDEST, WARMEST = -60, 60
 
 @dataclass(frozen=True)
 class PhaseRow:
-    """The fields of one phase."""
+    """The fields of one phase; was: its name in the plan, empty for a new one."""
 
+    was: str
     name: MarkedField
     way: ChoiceField
     low: HoursField
@@ -73,7 +74,7 @@ class PhaseTable(QWidget):
         foot.addStretch()
         outer.addLayout(foot)
         for phase in phases:
-            self.rows.append(self._made(phase))
+            self.rows.append(self._made(phase, phase.name))
         self._lay()
 
     def values(self) -> list[dict[str, Any]]:
@@ -89,6 +90,10 @@ class PhaseTable(QWidget):
             }
             for row in self.rows
         ]
+
+    def renamed(self) -> dict[str, str]:
+        """The names of phases that are still there, by those that they had."""
+        return {row.was: row.name.text().strip() for row in self.rows if row.was}
 
     def fault(self) -> str:
         """What cannot be so, in words that name the phase; the fields are marked. Empty if all is well."""
@@ -149,9 +154,10 @@ class PhaseTable(QWidget):
             field.mark_wrong(wrong=falling)
         return _("{name}: low, likely and high must rise.").format(name=name) if falling else ""
 
-    def _made(self, phase: Phase) -> PhaseRow:
+    def _made(self, phase: Phase, was: str = "") -> PhaseRow:
         of = _("of {phase}").format(phase=phase.name)
         row = PhaseRow(
+            was=was,
             name=MarkedField(phase.name),
             way=ChoiceField([(way, _(way.value)) for way in PhaseWay]),
             low=HoursField(phase.low_h, f"{_('low')} {of}"),

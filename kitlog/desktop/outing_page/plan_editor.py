@@ -16,6 +16,7 @@ from kitlog.desktop.parts.text import Paragraph, Text
 from kitlog.fault import Fault
 from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Assessment
+from kitlog.packing.power_plan import with_phases_renamed
 from kitlog.paint.type_scale import Role
 from kitlog.units.refused import refused
 from kitlog.wording.faults import fault_text
@@ -81,7 +82,7 @@ class PlanEditor(Dialog):
         raw = {name: getattr(self._outing, name) for name in Outing.model_fields}
         entered = self.day.values() | self.chosen.values()
         lists = {"phases": self.phases.values(), "people": self.people.values(), "conditions": self.conditions.values()}
-        return Outing(**(raw | entered | lists))
+        return with_phases_renamed(Outing(**(raw | entered | lists)), self.phases.renamed())
 
     def accept(self) -> None:
         """Save what stands in the form; a figure that cannot be so is said and nothing is written."""

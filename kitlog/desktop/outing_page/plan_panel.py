@@ -14,6 +14,7 @@ from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Assessment
 from kitlog.paint.type_scale import Role
 from kitlog.wording.figures import number_text
+from kitlog.wording.power_plan_text import summary_texts
 from kitlog.wording.translate import _
 from kitlog.wording.words import ALARMS_NOBODY
 
@@ -22,10 +23,12 @@ class PlanPanel(QScrollArea):
     """The plan of one outing.
 
     Attributes:
-        edit: the plan is to be edited; repack: the repack is asked for; board: the board is wanted back.
+        edit: the plan is to be edited; power: its power; repack: the repack is asked for; board: the board is wanted
+            back.
     """
 
     edit = Signal()
+    power = Signal()
     repack = Signal()
     board = Signal()
 
@@ -50,6 +53,9 @@ class PlanPanel(QScrollArea):
         self.repack_act = Button(_("Repack"), Rank.ACT)
         self.repack_act.setAccessibleName(_("Show the repack"))
         self.repack_act.clicked.connect(self.repack)
+        self.power_act = Button(_("Power plan"), Rank.ACT)
+        self.power_act.setAccessibleName(_("Edit the power plan"))
+        self.power_act.clicked.connect(self.power)
         head = QHBoxLayout()
         head.setSpacing(px(16))
         head.addWidget(Text(_("Plan"), Role.TITLE))
@@ -60,7 +66,10 @@ class PlanPanel(QScrollArea):
         self._body = QVBoxLayout()
         self._body.setSpacing(px(12))
         rows.addLayout(self._body)
-        rows.addLayout(self._kit_section())
+        self.powered, self.kit = Paragraph(""), Paragraph("")
+        rows.addLayout(_with_act(_("Power"), self.power_act, self.powered))
+        rows.addWidget(Hairline())
+        rows.addLayout(_with_act(_("Kit for the day"), self.repack_act, self.kit))
         rows.addStretch()
         self.setWidget(inside)
 
@@ -75,6 +84,8 @@ class PlanPanel(QScrollArea):
         said = f"{plan_words.people_text(outing)} {_(ALARMS_NOBODY)}"
         self._section(_("People"), plan_words.told_text(outing), said)
         self._body.addWidget(Hairline())
+        self.powered.say(" ".join(summary_texts(outing)))
+        self.powered.updateGeometry()
 
     def show_kit(self, assessment: Assessment, names: dict[str, str]) -> None:
         """Say what goes and what stays at home."""
@@ -93,17 +104,17 @@ class PlanPanel(QScrollArea):
         block.addWidget(Paragraph(text))
         self._body.addLayout(block)
 
-    def _kit_section(self) -> QVBoxLayout:
-        head = QHBoxLayout()
-        head.addWidget(Text(_("Kit for the day"), Role.GROUP))
-        head.addStretch()
-        head.addWidget(self.repack_act)
-        self.kit = Paragraph("")
-        block = QVBoxLayout()
-        block.setSpacing(look.px(4))
-        block.addLayout(head)
-        block.addWidget(self.kit)
-        return block
+
+def _with_act(title: str, act: Button, text: Paragraph) -> QVBoxLayout:
+    head = QHBoxLayout()
+    head.addWidget(Text(title, Role.GROUP))
+    head.addStretch()
+    head.addWidget(act)
+    block = QVBoxLayout()
+    block.setSpacing(look.px(4))
+    block.addLayout(head)
+    block.addWidget(text)
+    return block
 
 
 def _facts(outing: Outing, library: Library) -> QGridLayout:

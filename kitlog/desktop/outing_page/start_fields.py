@@ -1,0 +1,98 @@
+"""The charge at the start of the day: low, likely and high in per cent; nothing entered is full."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from kitlog.desktop import look
+from kitlog.desktop.outing_page.percent_field import PercentField
+from kitlog.desktop.parts.text import CutText, Paragraph, Text
+from kitlog.kit.item import Item
+from kitlog.outing.outing import StartCharge
+from kitlog.paint.type_scale import Role
+from kitlog.wording.figures import moment_text
+from kitlog.wording.power_plan_text import seen_text, start_text, unread_text
+from kitlog.wording.translate import N_, _
+
+CASES = (N_("low"), N_("likely"), N_("high"))
+
+
+class StartFields(QWidget):
+    """Three figures of one device or bank.
+
+    Attributes:
+        changed: something was typed.
+        fields: low, likely, high.
+    """
+
+    changed = Signal()
+
+    def __init__(self, item: Item, start: StartCharge | None, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._item = item.id
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(look.px(4))
+        row = QHBoxLayout()
+        row.setSpacing(look.px(8))
+        row.addWidget(Text(_("Charge at the start, %"), Role.SECOND, "muted"))
+        self.fields = tuple(
+            PercentField(_("{case} charge of {item} at the start, in %").format(case=_(case), item=item.name))
+            for case in CASES
+        )
+        for case, field in zip(CASES, self.fields, strict=True):
+            row.addSpacing(look.px(4))
+            row.addWidget(Text(_(case), Role.SMALL, "muted"))
+            row.addWidget(field)
+        self.said = CutText("", Role.SMALL, "muted")
+        row.addWidget(self.said, 1)
+        rows.addLayout(row)
+        self.note = Paragraph("", Role.SMALL, "stop")
+        self.note.hide()
+        rows.addWidget(self.note)
+        self._seen = _seen(item)
+        self._put(start)
+        for field in self.fields:
+            field.textChanged.connect(lambda _text: self.changed.emit())
+
+    def start(self) -> StartCharge | None:
+        """What was entered, None for full; only asked where there is no fault."""
+        low, likely, high = (field.pct() for field in self.fields)
+        if likely is None:
+            return None
+        low, high = (likely if end is None else end for end in (low, high))
+        return StartCharge(item=self._item, low_pct=low, likely_pct=likely, high_pct=high)
+
+    def fault(self) -> str:
+        """What cannot be so, said under the fields and at each that is concerned; empty if all is well."""
+        wrong = [field for field in self.fields if field.is_wrong()]
+        text = unread_text(_("charge at the start")) if wrong else ""
+        if not wrong:
+            wrong, text = self._out_of_order()
+        for field in self.fields:
+            field.mark(text if field in wrong else "")
+        self.note.say(text)
+        self.note.setVisible(bool(text))
+        said = start_text(self.fields[1].pct()) if not text else ""
+        self.said.say(" · ".join(part for part in (said, self._seen) if part))
+        return text
+
+    def _out_of_order(self) -> tuple[list[PercentField], str]:
+        low, likely, high = (field.pct() for field in self.fields)
+        if likely is None and (low is not None or high is not None):
+            return [self.fields[1]], _("Give the likely charge too, or leave all three empty for full.")
+        known = [pct for pct in (low, likely, high) if pct is not None]
+        if known != sorted(known):
+            return [*self.fields], _("Low, likely and high must rise.")
+        return [], ""
+
+    def _put(self, start: StartCharge | None) -> None:
+        if start is not None:
+            for field, pct in zip(self.fields, (start.low_pct, start.likely_pct, start.high_pct), strict=True):
+                field.put(pct)
+
+
+def _seen(item: Item) -> str:
+    battery = item.battery
+    if battery is None or battery.on_hand_pct is None or battery.on_hand_at is None:
+        return ""
+    return seen_text(battery.on_hand_pct, moment_text(battery.on_hand_at))

@@ -1,0 +1,151 @@
+"""The devices and banks of a power plan: a list at the left, and a page for each, made when it is first looked at."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStackedWidget, QWidget
+
+from kitlog.desktop import look
+from kitlog.desktop.outing_page.device_plan import DevicePlan
+from kitlog.desktop.outing_page.plug_fields import Banks
+from kitlog.desktop.outing_page.wide_area import TallArea
+from kitlog.kit.item import Item
+from kitlog.outing.library import Library
+from kitlog.outing.outing import Outing, PlugPlan
+from kitlog.packing.plug_checks import REFUSED, PlugCheck
+from kitlog.packing.power_plan import adds_up
+from kitlog.wording.power_plan_text import Names, thing_text
+from kitlog.wording.translate import _
+
+LIST_PX, ROW_PX = 188, 44
+
+
+class ThingPages(QStackedWidget):
+    """The pages.
+
+    Args:
+        things: devices and banks that go along.
+        plugs: those that are shown, usual or the pilot's own.
+
+    Attributes:
+        changed: anything on a page was changed; plugged: a plug was.
+        list: of the things, to stand beside the pages.
+        made: the pages made so far, by item; things that were not looked at are as they were.
+    """
+
+    changed = Signal()
+    plugged = Signal()
+
+    def __init__(
+        self,
+        things: Sequence[Item],
+        outing: Outing,
+        library: Library,
+        banks: Banks,
+        plugs: tuple[PlugPlan, ...],
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.things = things
+        self._outing, self._library, self._banks, self._plugs = outing, library, banks, plugs
+        self.made: dict[str, DevicePlan] = {}
+        self._areas: dict[str, TallArea] = {}
+        self.list = QListWidget()
+        self.list.setAccessibleName(_("Devices and banks"))
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setFixedWidth(look.px(LIST_PX))
+        for thing in things:
+            row = QListWidgetItem(thing.name)
+            row.setSizeHint(QSize(look.px(64), look.px(ROW_PX)))
+            self.list.addItem(row)
+        self.list.currentRowChanged.connect(self._turn_to)
+        self.list.setCurrentRow(0)
+
+    def page(self, thing: Item) -> DevicePlan:
+        """The page of a thing, made if there is none yet."""
+        if thing.id not in self.made:
+            page = DevicePlan(thing, self._outing, self._library, self._banks, self._plugs)
+            page.changed.connect(lambda: self._edited(page))
+            page.plugged.connect(self.plugged)
+            self.made[thing.id], self._areas[thing.id] = page, TallArea(page)
+            self.addWidget(self._areas[thing.id])
+        return self.made[thing.id]
+
+    def choose(self, item_id: str) -> None:
+        """Show the page of one thing."""
+        at = next((at for at, thing in enumerate(self.things) if thing.id == item_id), None)
+        if at is not None:
+            self.list.setCurrentRow(at)
+
+    def planned_in(self, outing: Outing) -> Outing:
+        """The outing with shares and charges at the start as they stand."""
+        for page in self.made.values():
+            outing = page.planned_in(outing)
+        return outing
+
+    def plugs(self, *, without: frozenset[str] = frozenset()) -> list[PlugPlan]:
+        """The plugs as they stand, thing by thing."""
+        return [plug for thing in self.things if thing.id not in without for plug in self._plugs_of(thing)]
+
+    def put_plugs(self, plugs: tuple[PlugPlan, ...]) -> None:
+        """Show other plugs."""
+        self._plugs = plugs
+        for page in self.made.values():
+            page.put_plugs(plugs)
+
+    def faults(self) -> dict[str, list[str]]:
+        """What cannot be so on each page; a thing whose shares were wrong from the start is given its page."""
+        for thing in self.things:
+            if thing.id not in self.made and not adds_up(thing, self._outing):
+                self.page(thing)
+        return {name: found for name, page in self.made.items() if (found := page.faults())}
+
+    def show_checks(self, checks: Sequence[PlugCheck], names: Names, faults: dict[str, list[str]]) -> list[str]:
+        """Say on each page what cannot be so, and in the list where; the names of those things are given back."""
+        refused = {check.plug.device for check in checks if check.trouble in REFUSED}
+        for thing in self.things:
+            if thing.id in refused:
+                self.page(thing)
+        wrong, plugs = [], self.plugs()
+        for at, thing in enumerate(self.things):
+            page = self.made.get(thing.id)
+            said = [*faults.get(thing.id, []), *(page.show_plugs(checks, names) if page else [])]
+            if page is not None:
+                page.show_hanging(plugs, names)
+            self._show_row(at, is_wrong=bool(said))
+            wrong += [thing.name] if said else []
+        return wrong
+
+    def is_changed(self) -> bool:
+        """Whether anything was changed that still stands so."""
+        return any(page.is_changed() for page in self.made.values())
+
+    def _plugs_of(self, thing: Item) -> list[PlugPlan]:
+        page = self.made.get(thing.id)
+        return [plug for plug in self._plugs if plug.device == thing.id] if page is None else page.plugs()
+
+    def _turn_to(self, at: int) -> None:
+        if 0 <= at < len(self.things):
+            thing = self.things[at]
+            self.page(thing)
+            self.setCurrentWidget(self._areas[thing.id])
+            self.changed.emit()
+
+    def _edited(self, page: DevicePlan) -> None:
+        """Sums and mean draws follow at once."""
+        page.faults()
+        self.changed.emit()
+
+    def _show_row(self, at: int, *, is_wrong: bool) -> None:
+        row, t, thing = self.list.item(at), look.tokens(), self.things[at]
+        said = _("! cannot be so") if is_wrong else self._summary(thing)
+        row.setText(f"{thing.name}\n{said}")
+        row.setForeground(t.stop if is_wrong else t.ink)
+
+    def _summary(self, thing: Item) -> str:
+        page = self.made.get(thing.id)
+        if page is not None:
+            return page.summary()
+        start = next((one.likely_pct for one in self._outing.starts if one.item == thing.id), None)
+        own = any(use.item == thing.id for use in self._outing.uses)
+        return thing_text(own=own, likely_pct=start, plugged=bool(self._plugs_of(thing)))

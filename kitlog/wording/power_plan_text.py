@@ -1,0 +1,160 @@
+"""The power plan of an outing in words: shares, plugs and charges at the start, and what cannot be so."""
+
+from collections.abc import Mapping, Sequence
+
+from kitlog.budget.power.describe import Basis, DrawRange
+from kitlog.kit.facets import WayOfUse
+from kitlog.outing.outing import Outing, PlugPlan
+from kitlog.packing.draws import OFF_WAY
+from kitlog.packing.plug_checks import PlugCheck, PlugTrouble
+from kitlog.wording.draw_text import draw_text, not_known_text, short_text, watts_text
+from kitlog.wording.figures import number_text
+from kitlog.wording.translate import N_, _, ngettext
+from kitlog.wording.words import first_upper
+
+Names = Mapping[str, str]
+
+BASES = {
+    Basis.GUESSED: N_("guess"),
+    Basis.STATED: N_("maker’s figure"),
+    Basis.WORKED_BACK: N_("worked back"),
+    Basis.MEASURED: N_("measured"),
+}
+"""How sure a mean draw is: as its weakest part."""
+
+
+def way_text(name: str) -> str:
+    """A way of use by its name; off has a word of its own in each language."""
+    return _("off") if name == OFF_WAY else name
+
+
+def way_draw_text(way: WayOfUse, draw: DrawRange | None, *, has_energy: bool) -> str:
+    """What a way of use draws, its range and how sure; or why that is not known."""
+    return not_known_text(has_energy=has_energy) if draw is None else draw_text(draw, way)
+
+
+def mean_texts(draw: DrawRange | None) -> tuple[str, str, str]:
+    """A mean draw, its range, and how sure it is; empty where there is nothing to say."""
+    if draw is None:
+        return _("not known"), "", ""
+    if not draw.high_w:
+        return _("nothing"), "", ""
+    low, high = (number_text(watts, 2) for watts in (draw.low_w, draw.high_w))
+    return watts_text(draw.likely_w), f"{low}–{high}" if low != high else "", _(BASES[draw.basis])
+
+
+def total_fault_text(phase: str, total_pct: float) -> str:
+    """That the shares of a phase do not add up to 100 %, and what to do."""
+    said = _("{phase}: the shares add up to {total}, not to 100 %.").format(
+        phase=first_upper(phase), total=short_text(total_pct, "%")
+    )
+    rest = short_text(abs(100 - total_pct), "%")
+    if total_pct < 100:
+        return f"{said} " + _("Give the {rest} that is missing to a way of use, or to “off”.").format(rest=rest)
+    return f"{said} " + _("Take {rest} away.").format(rest=rest)
+
+
+def unread_text(what: str) -> str:
+    """That a share or charge cannot be read."""
+    return _("{what}: write a figure from 0 to 100.").format(what=first_upper(what))
+
+
+def gone_ways_text(phase: str, ways: Sequence[str]) -> str:
+    """That the plan names ways of use that the item has no more."""
+    named = ", ".join(f"“{way}”" for way in ways)
+    return ngettext(
+        "{phase}: {ways} is no way of use of it any more.",
+        "{phase}: {ways} are no ways of use of it any more.",
+        len(ways),
+    ).format(phase=first_upper(phase), ways=named)
+
+
+def lacking_text(presets: Sequence[str], ways: Sequence[str]) -> str:
+    """Why a preset is not offered, and what to do."""
+    lacking = ", ".join(f"“{_(way)}”" for way in ways)
+    return _("{presets} need ways of use for {ways}: describe them at the item in Kit.").format(
+        presets=_(" and ").join(presets), ways=lacking
+    )
+
+
+def plug_trouble_text(check: PlugCheck, names: Names) -> str:
+    """What is wrong with a plug, with its phase, and what to do."""
+    device, bank = (names.get(name, name) for name in (check.plug.device, check.plug.bank))
+    few = ngettext("{n} port", "{n} ports", check.ports or 0).format(n=check.ports)
+    said = _(_TROUBLES[check.trouble]).format(device=device, bank=bank, n=check.plugs, ports=few)
+    return f"{first_upper(check.plug.phase)}: {said}"
+
+
+_TROUBLES = {
+    PlugTrouble.PORTS: N_("{n} devices at a time on {bank}, which has {ports}. Take one off, or plug it in later."),
+    PlugTrouble.ENDS_FIRST: N_("charging would end before it begins. Charge to more, or plug in below less."),
+    PlugTrouble.PORTS_NOT_KNOWN: N_(
+        "{n} devices at a time on {bank}, whose ports are not on record: one is reckoned with. Enter them in Kit."
+    ),
+    PlugTrouble.CABLE_MISSING: N_("no cable on the list fits between {device} and {bank}. Take one along."),
+    PlugTrouble.CABLES_SHORT: N_("the cables that fit between {device} and {bank} are all taken. Take one more along."),
+    PlugTrouble.CABLE_NOT_KNOWN: N_(
+        "not known whether a cable fits between {device} and {bank}: not all connectors are on record."
+        " Enter them in Kit."
+    ),
+    PlugTrouble.NOT_CHARGED: N_(
+        "what {device} takes in when charging is not on record: {bank} carries its load, its battery gains nothing."
+    ),
+}
+
+
+def hanging_text(plugs: Sequence[PlugPlan], names: Names) -> str:
+    """What hangs on a bank, and in which phases."""
+    if not plugs:
+        return _("Nothing hangs on it. What does is chosen at the device.")
+    devices: dict[str, list[str]] = {}
+    for plug in plugs:
+        devices.setdefault(names.get(plug.device, plug.device), []).append(plug.phase)
+    said = "; ".join(f"{device} ({', '.join(phases)})" for device, phases in devices.items())
+    return _("Hangs on it: {said}.").format(said=said)
+
+
+def usual_plugs_text(plugs: Sequence[PlugPlan], names: Names) -> str:
+    """The plugs that are reckoned with while the pilot has planned none."""
+    if not plugs:
+        return _("Usual plugs: nothing hangs on a bank.")
+    device, bank = (names.get(name, name) for name in (plugs[0].device, plugs[0].bank))
+    phases = ", ".join(dict.fromkeys(plug.phase for plug in plugs))
+    return _("Usual plugs: {device} on {bank} after the flight ({phases}).").format(
+        device=device, bank=bank, phases=phases
+    )
+
+
+def thing_text(*, own: bool, likely_pct: float | None, plugged: bool) -> str:
+    """What is not as usual of a device or bank: shares of its own, its charge at the start, a plug."""
+    said = [
+        _("own shares") if own else "",
+        "" if likely_pct is None else _("from {charge}").format(charge=short_text(likely_pct, "%")),
+        _("on a bank") if plugged else "",
+    ]
+    return ", ".join(part for part in said if part) or _("as usual")
+
+
+def start_text(likely_pct: float | None) -> str:
+    """What is reckoned with at the start."""
+    return _("nothing entered: reckoned as full") if likely_pct is None else ""
+
+
+def seen_text(on_hand_pct: float, day: str) -> str:
+    """The charge that it was last seen with."""
+    return _("last seen with {charge} on {day}").format(charge=short_text(on_hand_pct, "%"), day=day)
+
+
+def summary_texts(outing: Outing) -> tuple[str, str, str]:
+    """What the plan says of power, in three short sentences: shares, plugs, charges at the start."""
+    own = len({use.item for use in outing.uses})
+    shares = ngettext("Own shares of use for {n} device.", "Own shares of use for {n} devices.", own).format(n=own)
+    plugs = len(outing.plugs or ())
+    own_plugs = ngettext("{n} plug of your own.", "{n} plugs of your own.", plugs).format(n=plugs)
+    less = len(outing.starts)
+    starts = ngettext("{n} charge at the start entered.", "{n} charges at the start entered.", less).format(n=less)
+    return (
+        shares if own else _("Shares of use as usual."),
+        _("Plugs as usual.") if outing.plugs is None else own_plugs if plugs else _("Nothing hangs on a bank."),
+        starts if less else _("All begin full, assumed."),
+    )
