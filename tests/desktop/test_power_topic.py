@@ -20,8 +20,10 @@ from kitlog.desktop.parts.chip import ChipButton
 from kitlog.desktop.parts.text import Text
 from kitlog.desktop.window import Window
 from kitlog.outing.outing import Outing, PlugPlan
+from kitlog.packing.power_chance import chance_findings
 from kitlog.packing.power_question import day_forecasts
 from kitlog.paint import power_lanes
+from kitlog.wording.findings import say
 from kitlog.workbench.workbench import Workbench
 
 
@@ -95,7 +97,7 @@ class TestDaysDrawn:
         assert any("\u00b7 estimate, " in text and "of 10\u2009000 days" in text for text in said[1:-1])
         assert said[-1].endswith("10\u2009000 days drawn")
 
-    def test_the_chance_that_matters_is_named_with_its_error(self, page: OutingPage, qtbot) -> None:
+    def test_the_chance_that_matters_is_named_with_its_error(self, page: OutingPage, window: Window, qtbot) -> None:
         found = drawn(page, qtbot)
         topic = topic_of(page)
         assert topic.first.text().startswith("Phone can still call at the end of the retrieve: ")
@@ -105,6 +107,25 @@ class TestDaysDrawn:
             in topic.second.text()
         )
         assert "seed 1" in topic.first.toolTip()
+        assessment = window.desk.assessment()
+        assert assessment is not None
+        phone = chance_findings(assessment, found)[0]
+        assert topic.state.accessibleName() == phone.state.value
+        assert say(phone, window.desk.names()).sentence in topic.first.toolTip()
+
+    def test_a_phone_that_is_not_described_is_not_known_never_fine(
+        self, show: Callable[..., Window], demo_bench: Workbench, qtbot
+    ) -> None:
+        phone = next(item for item in demo_bench.items() if item.name == "Phone")
+        assert phone.battery is not None
+        demo_bench.edit_items([phone.model_copy(update={"battery": phone.battery.model_copy(update={"wh": None})})])
+        opened = outing_page(show(demo_bench))
+        opened.open_topic(Topic.POWER)
+        drawn(opened, qtbot)
+        topic = topic_of(opened)
+        assert topic.state.accessibleName() == "not known"
+        assert "not known" in topic.first.text()
+        assert "all devices last" in topic.second.text()
 
     def test_a_screen_reader_hears_chance_error_margin_and_times(self, page: OutingPage, qtbot) -> None:
         drawn(page, qtbot)

@@ -1,22 +1,22 @@
 """What many days say of an outing's power, as words and as parts of the picture."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from kitlog.budget.power.chance import Odds
 from kitlog.budget.power.fan import QUANTILES_PCT, LaneFan
 from kitlog.budget.power.forecast import FIRST_DAYS, DeviceForecast, Forecast
-from kitlog.kit.kinds import Kind, PhaseWay
+from kitlog.budget.result import Finding, State
 from kitlog.outing.library import Library
 from kitlog.packing.assessment import Assessment
+from kitlog.packing.power_chance import chance_findings
 from kitlog.packing.power_question import SEED, callers
 from kitlog.paint.power_picture import Lane, clock_text
 from kitlog.paint.power_spread import OffBy, Spread
 from kitlog.wording.chance_text import error_text, odds_sentence, odds_text
 from kitlog.wording.figures import number_text
-from kitlog.wording.findings import Names
+from kitlog.wording.findings import Names, say
 from kitlog.wording.translate import _
-
-WAYS_HOME = frozenset({PhaseWay.WALK_OUT, PhaseWay.RIDE_HOME})
+from kitlog.wording.words import first_upper, word
 
 
 def with_days(lane: Lane, item: str, forecast: Forecast | None, start_min: int) -> Lane:
@@ -37,27 +37,46 @@ def with_days(lane: Lane, item: str, forecast: Forecast | None, start_min: int) 
     )
 
 
-def chance_lines(assessment: Assessment, forecast: Forecast, names: Names, library: Library) -> tuple[str, str]:
-    """The chance that matters most, and those beside it."""
-    items = [line.item for line in assessment.lines]
-    found = [item for item in callers(assessment.power, items, library) if item in forecast.devices]
+@dataclass(frozen=True, slots=True)
+class ChanceWords:
+    """What the days say above the picture.
+
+    Attributes:
+        first: the chance that matters most; second: those beside it.
+        state: of that chance; None where it is none of a phone.
+        why: what the state rests on.
+    """
+
+    first: str
+    second: str
+    state: State | None = None
+    why: str = ""
+
+
+def chance_words(assessment: Assessment, forecast: Forecast, names: Names, library: Library) -> ChanceWords:
+    """The chance that a phone can still call at the end, else that something else can, else that all devices last."""
     last = _("all devices last: {odds}").format(odds=_brief(forecast.all_last))
-    if not found:
-        return last[:1].upper() + last[1:], ""
-    first = found[0]
-    is_phone = any(item.id == first and item.kind is Kind.PHONE for item in items)
-    text = _("{device} can still call at the end of {stretch}: {odds}")
-    text = text if is_phone else _("{device} can still call for help at the end of {stretch}: {odds}")
-    said = text.format(
-        device=names.get(first, first),
-        stretch=_last_stretch(assessment),
-        odds=odds_sentence(forecast.devices[first].alive_at_end),
-    )
-    beside = [last]
-    if len(found) > 1 and forecast.caller_alive is not None:
-        some = _("one of {n} that call for help: {odds}")
-        beside.insert(0, some.format(n=len(found), odds=_brief(forecast.caller_alive)))
-    return said, ", ".join(beside)
+    findings = chance_findings(assessment, forecast)
+    phone = next((finding for finding in findings if finding.code == "power.phone_can_call"), None)
+    beside = ", ".join([*(_some(finding) for finding in findings if finding.code == "power.any_can_call"), last])
+    if phone is not None:
+        said = say(phone, names)
+        odds = phone.facts.get("odds")
+        first = f"{said.title}: {odds_sentence(odds) if isinstance(odds, Odds) else said.sentence}"
+        return ChanceWords(first, beside, phone.state, said.sentence)
+    items = [line.item for line in assessment.lines]
+    caller = next((item for item in callers(assessment.power, items, library) if item in forecast.devices), None)
+    if caller is None:
+        return ChanceWords(first_upper(last), "")
+    text = _("{device} can still call for help at the end: {odds}")
+    odds_said = odds_sentence(forecast.devices[caller].alive_at_end)
+    return ChanceWords(text.format(device=names.get(caller, caller), odds=odds_said), beside)
+
+
+def _some(finding: Finding) -> str:
+    odds = finding.facts.get("odds")
+    text = _("one of {n} that call for help: {odds}")
+    return text.format(n=len(finding.items), odds=_brief(odds) if isinstance(odds, Odds) else word("not known"))
 
 
 def _brief(odds: Odds) -> str:
@@ -105,8 +124,3 @@ def _off_by(device: DeviceForecast, start_min: int) -> tuple[OffBy, ...]:
 def _spread(fan: LaneFan, steps: int) -> Spread:
     low, middle, high = (tuple(min(max(s, 0.0), 1.0) for s in line) for line in (fan.low, fan.middle, fan.high))
     return Spread(steps, low, middle, high)
-
-
-def _last_stretch(assessment: Assessment) -> str:
-    ways = [phase.way for phase in assessment.outing.phases if phase.high_h > 0]
-    return _("the retrieve") if ways and ways[-1] in WAYS_HOME else _("the day")

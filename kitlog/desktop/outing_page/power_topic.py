@@ -7,24 +7,28 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from kitlog.budget.power.forecast import Forecast
 from kitlog.budget.result import Topic
 from kitlog.desktop import look
-from kitlog.desktop.outing_page.chance_words import chance_lines, drawing_text, stage_text
+from kitlog.desktop.outing_page.chance_words import chance_words, drawing_text, stage_text
 from kitlog.desktop.outing_page.forecasting import Forecasting
 from kitlog.desktop.outing_page.power_said import edge_text, power_sentences
 from kitlog.desktop.outing_page.power_view import PowerView
 from kitlog.desktop.outing_page.power_words import power_picture
-from kitlog.desktop.outing_page.topics import TITLES
+from kitlog.desktop.outing_page.topics import TITLES, mark_of
+from kitlog.desktop.parts.chip import StateMark
 from kitlog.desktop.parts.text import Paragraph, Text
 from kitlog.fault import Fault
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Phase
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.power_draft import redrawn, with_likely
+from kitlog.paint.mark import Mark
 from kitlog.paint.type_scale import Role
 from kitlog.wording.faults import fault_text
 from kitlog.wording.findings import Names
 from kitlog.wording.translate import _
+from kitlog.wording.words import first_upper, word
 
 
 @dataclass
@@ -49,7 +53,7 @@ class PowerTopic(QWidget):
 
     Attributes:
         draft: the assessment of what is being dragged, None while nothing is.
-        first, second: the lines above the picture.
+        first, second: the lines above the picture; state: of the chance that matters.
         picture: the lanes.
     """
 
@@ -67,6 +71,8 @@ class PowerTopic(QWidget):
         head.addWidget(Text(_(TITLES[Topic.POWER]), Role.SECTION), 0, Qt.AlignmentFlag.AlignTop)
         self.first.setContentsMargins(0, look.px(3), 0, 0)
         head.addWidget(self.first, 1)
+        self.state = StateMark(on_tint=False)
+        head.addWidget(self.state, 0, Qt.AlignmentFlag.AlignTop)
         rows.addLayout(head)
         for part in (self.second, self.picture):
             rows.addWidget(part)
@@ -95,13 +101,19 @@ class PowerTopic(QWidget):
         if forecast is None:
             self._say(stage_text(None), "")
         else:
-            first, second = chance_lines(self._assessment, forecast, self._names, self._tools.library)
-            self._say(first, " \u00b7 ".join(part for part in (second, stage_text(forecast)) if part))
-            for line in (self.first, self.second):
-                line.setToolTip(drawing_text(forecast))
+            self._say_chance(forecast)
         sentences = power_sentences(self._assessment, self._names, forecast)
         said = sentences if forecast is None else f"{self.first.text()}. {self.second.text()}. {sentences}"
         self.picture.show_picture(power_picture(self._assessment, self._names, forecast), said)
+
+    def _say_chance(self, forecast: Forecast) -> None:
+        words = chance_words(self._assessment, forecast, self._names, self._tools.library)
+        self._say(words.first, " \u00b7 ".join(part for part in (words.second, stage_text(forecast)) if part))
+        if words.state is not None:
+            self.state.show_state(word(words.state.value), mark_of(words.state))
+        why = f"{first_upper(words.why)}.\n" if words.why else ""
+        for part in (self.first, self.second, self.state):
+            part.setToolTip(why + drawing_text(forecast))
 
     def _refine(self) -> None:
         if self.draft is None and not self.isHidden():
@@ -132,6 +144,7 @@ class PowerTopic(QWidget):
             self.want_days()
 
     def _say(self, first: str, second: str) -> None:
+        self.state.show_state("", Mark.NONE)
         for line, text in ((self.first, first), (self.second, second)):
             line.setToolTip("")
             if text != line.text():  # a label that is told the same again asks for its room again
