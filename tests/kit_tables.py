@@ -2,13 +2,17 @@
 
 import itertools
 from collections.abc import Callable
+from datetime import UTC, datetime, timedelta, timezone
 from typing import Any
 
 from hypothesis import strategies as st
 
-from kitlog.kit.facets import Bank, Battery, Garment, Harness, Reserve, Vessel, WayOfUse, Wing
+from kitlog.fault import InputFault
+from kitlog.files.table.electric import is_port
+from kitlog.kit.facets import Bank, Battery, Charger, Garment, Harness, Reserve, Vessel, WayOfUse, Wing
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import ItemState, Kind, Layer, MassSource, Zone
+from kitlog.packing.capacity import refuse_more_out_than_in
 from kitlog.units.days import FIRST_DAY, LAST_DAY
 
 AWKWARD = "'=+-@,;\"\\ \n\t＝éa1ſ\u200b\ufeff\U0001f4a1"
@@ -20,6 +24,11 @@ NAME = ONE_LINE.filter(lambda text: text.strip() != "")
 NOTE = st.text(st.sampled_from(AWKWARD), max_size=40)
 GRAMS = st.integers(0, 1_000_000)
 DAY = st.dates(FIRST_DAY, LAST_DAY)
+MOMENT = st.datetimes(
+    datetime(FIRST_DAY.year, 1, 2),  # noqa: DTZ001  # the offset comes with timezones
+    datetime(LAST_DAY.year, 12, 30),  # noqa: DTZ001
+    timezones=st.sampled_from([UTC, timezone(timedelta(hours=2)), timezone(timedelta(hours=-9, minutes=-30))]),
+)
 
 
 def ids() -> Callable[[], str]:
@@ -70,6 +79,9 @@ CELL = {
     "connector": LINE,
     "ways": ON,
     "v": number(0.001, 1_000),
+    "on_hand_pct": number(0, 100),
+    "on_hand_at": MOMENT,
+    "swollen_on": DAY,
 }
 BATTERIES = facet(Battery, wh=number(0, 10_000), **CELL) | facet(Battery, mah=number(0, 1_000_000), **CELL)
 FACETS = {
@@ -79,6 +91,7 @@ FACETS = {
     "battery": BATTERIES,
     "bank": facet(
         Bank,
+        rated_mah=number(0, 1_000_000),
         efficiency_pct=number(0.001, 100),
         ports=st.integers(0, 100),
         port_w=WATTS,
@@ -86,6 +99,7 @@ FACETS = {
         min_w=WATTS,
         off_s=number(0, 86_400),
     ),
+    "charger": facet(Charger, total_w=WATTS),
     "garment": facet(Garment, clo=number(0, 10), layer=st.sampled_from(Layer), part=LINE),
     "vessel": facet(Vessel, capacity_ml=st.integers(0, 100_000)),
 }
@@ -113,11 +127,22 @@ PLAIN = {
 }
 
 
+def _possible(item: Item) -> Item:
+    """The item, without a bank whose ports would give more than its cell holds, or whose mAh would be those of a port."""
+    if item.kind is Kind.POWER_BANK and item.battery and item.battery.given == "mAh x V" and is_port(item.battery.v):
+        item = item.model_copy(update={"battery": None})
+    try:
+        refuse_more_out_than_in(item)
+    except InputFault:
+        return item.model_copy(update={"bank": None})
+    return item
+
+
 @st.composite
 def kits(draw: st.DrawFn) -> list[Item]:
     """Items with ids 1, 2, 3 ...; some fitted to a later one whose name is its own, so that there are no circles."""
     fields = draw(st.lists(st.fixed_dictionaries({"name": NAME}, optional=PLAIN | FACETS), max_size=4))
-    items = [Item(id=str(n), **values) for n, values in enumerate(fields, start=1)]
+    items = [_possible(Item(id=str(n), **values)) for n, values in enumerate(fields, start=1)]
     names = [item.name for item in items]
     for n, item in enumerate(items):
         later = [other.id for other in items[n + 1 :] if names.count(other.name) == 1]

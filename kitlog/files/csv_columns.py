@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from kitlog.files.csv_forms import DAY, KILOGRAMS, NOTE, NUMBER, SEVERAL, TEXT, WHOLE, Form, choice
+from kitlog.files.csv_forms import DAY, KILOGRAMS, MOMENT, NOTE, NUMBER, SEVERAL, TEXT, WHOLE, Form, choice
 from kitlog.files.csv_on_way import ON_WAY
 from kitlog.kit.kinds import ItemState, Kind, Layer, MassSource, Zone
 from kitlog.kit.service import CountsFrom, Grounds
@@ -85,9 +85,13 @@ KIT = Columns(
         Column("draw_w", ("battery", "ways"), ON_WAY),
         *_facet("battery", "", NUMBER, "charge_max_w"),
         *_facet("battery", "", TEXT, "connector"),
-        *_facet("bank", "bank_", NUMBER, "efficiency_pct"),
+        *_facet("battery", "battery_", NUMBER, "on_hand_pct"),
+        *_facet("battery", "battery_", MOMENT, "on_hand_at"),
+        *_facet("battery", "battery_", DAY, "swollen_on"),
+        *_facet("bank", "bank_", NUMBER, "rated_mah", "efficiency_pct"),
         *_facet("bank", "bank_", WHOLE, "ports"),
         *_facet("bank", "bank_", NUMBER, "port_w", "total_w", "min_w", "off_s"),
+        *_facet("charger", "charger_", NUMBER, "total_w"),
         *_facet("garment", "", NUMBER, "clo"),
         *_facet("garment", "garment_", choice(Layer), "layer"),
         *_facet("garment", "garment_", TEXT, "part"),

@@ -1,9 +1,9 @@
-"""How cells are written and read back: text, whole numbers, decimals, kilograms, days, words of a list."""
+"""How cells are written and read back: text, whole numbers, decimals, kilograms, days, moments, words of a list."""
 
 import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from datetime import date
+from datetime import UTC, date, datetime
 from decimal import Decimal
 from enum import StrEnum
 from typing import Any
@@ -90,6 +90,29 @@ def _write_day(day: date | None) -> str:
     return "" if day is None else day.isoformat()
 
 
+def _read_moment(text: str) -> datetime:
+    """A moment with its offset, in UTC; within the years that days may have."""
+    try:
+        at = datetime.fromisoformat(text)
+    except ValueError:
+        raise InputFault("time.not_a_moment", value=text) from None
+    if at.tzinfo is None:
+        raise InputFault("time.no_zone", value=text)
+    parse_day(at.date().isoformat())
+    return at.astimezone(UTC)
+
+
+def _write_moment(at: datetime | None) -> str:
+    """UTC with a Z; empty where the year is none that can be read back."""
+    if at is None:
+        return ""
+    text = at.astimezone(UTC).isoformat().replace("+00:00", "Z")
+    try:
+        return text if _read_moment(text) == at else ""
+    except InputFault:
+        return ""
+
+
 def _read_several(text: str) -> tuple[str, ...]:
     parts = [""]
     for piece in _PIECES.findall(undefuse(text)):
@@ -141,6 +164,9 @@ KILOGRAMS = Form(_read_kilograms, _write_kilograms, in_unit=lambda limit: limit 
 
 DAY = Form(parse_day, _write_day)
 """A day as YYYY-MM-DD."""
+
+MOMENT = Form(_read_moment, _write_moment)
+"""A moment as YYYY-MM-DDTHH:MM:SSZ, or with another offset from UTC."""
 
 SEVERAL = Form(_read_several, _write_several)
 r"""Names joined by ``+``; a ``+`` inside a name is written ``\+``, a backslash ``\\``."""

@@ -10,6 +10,7 @@ from kitlog.files.csv_names import MOST_NAMED, Named, NameIndex, as_name, circle
 from kitlog.files.csv_problems import Problems, shown
 from kitlog.files.csv_rows import Table, read_table
 from kitlog.kit.item import Item
+from kitlog.packing.capacity import refuse_more_out_than_in
 
 _NAMELESS = "?"
 """Stands in for a name that is missing, so that the rest of the row is checked; such a file is refused."""
@@ -119,7 +120,19 @@ def _item(draft: _Draft, fitted: Mapping[str, str], problems: Problems) -> Item 
     fields = draft.values.nested(KIT)
     fields |= {"id": draft.id, "fitted_to": fitted.get(draft.id)}
     fields.setdefault("name", _NAMELESS)
-    return checked(Item, fields, draft.values, KIT, problems)
+    item = checked(Item, fields, draft.values, KIT, problems)
+    if item is not None:
+        _note_more_out_than_in(item, draft, problems)
+    return item
+
+
+def _note_more_out_than_in(item: Item, draft: _Draft, problems: Problems) -> None:
+    """A bank whose ports are said to give more than its cell holds cannot be reckoned with."""
+    try:
+        refuse_more_out_than_in(item)
+    except InputFault as fault:
+        value = shown(draft.values.row.cells.get("bank_rated_mah", ""))
+        problems.add(draft.values.row.spot, "bank_rated_mah", fault.code, **{**fault.facts, "value": value})
 
 
 def _twins(table: Table) -> tuple[tuple[int, ...], ...]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from kitlog.files.csv_columns import KIT
 from kitlog.files.csv_export import Export, Lost, blank, cells_of, unique_names, unwritten, written
-from kitlog.files.csv_on_way import ON
+from kitlog.files.csv_on_way import ON_WAY
 from kitlog.kit.facets import Bank, Battery, Harness, Reserve, WayOfUse
 from kitlog.kit.item import FACETS, Item
 from kitlog.kit.kinds import Kind, MassSource, Zone
@@ -12,15 +12,17 @@ from kitlog.units.model import Frozen
 from kitlog.wording.translate import _
 
 _COVERED = {column.path[0] for column in KIT.all} | {"id"}
-_GUESS = WayOfUse.model_fields["basis"].default
+_TOLD = {"name", "power_w"}
+"""What the column of the draw says."""
 
 
 def write_kit(items: Sequence[Item]) -> Export:
     """The bytes of a kit.csv that gives the same items when read.
 
-    Lost are: several ways of use or one not named "on", how sure a draw is, its shares of the time, places,
-    temperatures, what a bank uses itself, a facet of which nothing is known, a pair whose other item is not there or
-    shares its name, and numbers that need more than 19 decimals.
+    Lost are: several ways of use, or one not named "on" or not given in watts; the range of a draw, how sure it is, its
+    shares of the time; the ports of a charger; places, temperatures, what a bank uses itself, a facet of which nothing
+    is known, a pair whose other item is not there or shares its name, numbers that need more than 19 decimals, and
+    moments outside 1970 to 2100.
     """
     names = unique_names(items)
     rows = [cells_of(item, KIT) | {"fitted_to": _fitted_cell(item, names)} for item in items]
@@ -61,11 +63,14 @@ def _facet_without_column(name: str, facet: Frozen | None) -> Iterator[str]:
 
 
 def _lost_of_on_way(ways: Sequence[WayOfUse]) -> Iterator[str]:
-    if len(ways) == 1 and ways[0].name == ON:
-        if ways[0].basis != _GUESS:
-            yield "battery.ways.basis"
-        if ways[0].shares:
-            yield "battery.ways.shares"
+    """What one column cannot say of the way that it holds, looked for in the model."""
+    if ON_WAY.write(ways):
+        fields = WayOfUse.model_fields
+        yield from (
+            f"battery.ways.{name}"
+            for name in fields
+            if name not in _TOLD and getattr(ways[0], name) != fields[name].default
+        )
 
 
 def template_kit() -> bytes:

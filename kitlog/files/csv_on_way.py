@@ -13,9 +13,10 @@ def _read(text: str) -> list[dict[str, object]]:
 
 
 def _write(ways: Sequence[WayOfUse]) -> str:
-    """The W of the one way "on"; empty with several ways or another name, which one figure would misstate."""
-    return NUMBER.write(ways[0].power_w) if len(ways) == 1 and ways[0].name == ON else ""
+    """The W of the one way "on"; empty with several ways, another name, or a draw that is not taken from watts."""
+    fits = len(ways) == 1 and ways[0].name == ON and ways[0].described == "watts"
+    return NUMBER.write(ways[0].power_w) if fits else ""
 
 
 ON_WAY = Form(_read, _write)
-"""W of the one way of use "on"; how sure the figure is and its shares of the time have no column."""
+"""W of the one way of use "on"; its range, how sure it is and its shares of the time have no column."""

@@ -43,6 +43,16 @@ def port_efficiency(item: Item) -> float:
     return known.eff if known else USUAL_EFF
 
 
+def refuse_more_out_than_in(item: Item) -> None:
+    """Refuse a bank whose label says more of its ports than of its cell, whatever efficiency was given besides.
+
+    Raises:
+        InputFault: ``cell.gives_more``; ``number.out_of_range``: next to nothing of the cell would come out.
+    """
+    if item.bank is not None and item.bank.rated_mah:
+        _bank_energy(item)
+
+
 def _bank_energy(item: Item) -> BankEnergy | None:
     rated_mah = item.bank.rated_mah if item.bank else None
     cell_wh = item.battery.energy_wh if item.battery else None

@@ -12,7 +12,7 @@ from kitlog.files.csv_export import Lost
 from kitlog.files.csv_kit import read_kit
 from kitlog.files.csv_kit_export import template_kit, write_kit
 from kitlog.files.csv_service_export import write_service
-from kitlog.kit.facets import Bank, Battery, Harness, Share, WayOfUse, Wing
+from kitlog.kit.facets import Bank, Battery, Charger, ChargerPort, Harness, Share, WayOfUse, Wing
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay, Place
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
@@ -22,8 +22,8 @@ KIT_HEADINGS = (
     "first_used_on,opening_h,opening_launches,colour,value,notes,wing_min_kg,wing_max_kg,wing_flat_m2,wing_projected_m2,"
     "wing_trim_kmh,wing_sink_ms,wing_figures_kg,harness_max_kg,harness_volume_l,reserve_min_kg,reserve_max_kg,"
     "reserve_sink_ms,reserve_sink_at_kg,battery_wh,battery_mah,battery_v,battery_health_pct,battery_cutoff_pct,draw_w,"
-    "charge_max_w,connector,bank_efficiency_pct,bank_ports,bank_port_w,bank_total_w,bank_min_w,bank_off_s,clo,"
-    "garment_layer,garment_part,vessel_ml,volume_ml"
+    "charge_max_w,connector,battery_on_hand_pct,battery_on_hand_at,battery_swollen_on,bank_rated_mah,"
+    "bank_efficiency_pct,bank_ports,bank_port_w,bank_total_w,bank_min_w,bank_off_s,charger_total_w,clo,garment_layer,garment_part,vessel_ml,volume_ml"
 )
 SERVICE_HEADINGS = (
     "item,rule,months,recommended_months,hours,launches,due_on,event,last_on,last_hours,last_launches,counts_from,"
@@ -103,6 +103,12 @@ def test_everything_the_columns_hold_is_not_lost() -> None:
             },
             "battery.ways.shares",
         ),
+        ({"battery": Battery(wh=1, ways=(WayOfUse(name="on", power_w=1, low_w=0.5),))}, "battery.ways.low_w"),
+        ({"battery": Battery(wh=1, ways=(WayOfUse(name="on", power_w=1, source="label"),))}, "battery.ways.source"),
+        ({"battery": Battery(wh=1, ways=(WayOfUse(name="on", power_w=1, lasts_h=2),))}, "battery.ways"),
+        ({"battery": Battery(wh=1, ways=(WayOfUse(name="on", lasts_h=2),))}, "battery.ways"),
+        ({"battery": Battery(on_hand_pct=1, on_hand_at=datetime(1900, 1, 1, tzinfo=UTC))}, "battery.on_hand_at"),
+        ({"charger": Charger(total_w=20, ports=(ChargerPort(power_w=18),))}, "charger.ports"),
         ({"bank": Bank(ports=2, quiescent_w=0.01)}, "bank.quiescent_w"),
         ({"battery": Battery()}, "battery"),
         ({"wing": Wing()}, "wing"),

@@ -3,7 +3,7 @@
 import itertools
 import time
 from collections.abc import Callable
-from datetime import date
+from datetime import UTC, date, datetime
 
 import pytest
 
@@ -104,6 +104,20 @@ def test_every_facet_is_filled() -> None:
     )
     assert (item.vessel.capacity_ml, item.volume_ml, item.battery.connector) == (2000, 3500, "USB-C")
     assert (item.battery.charge_max_w, item.battery.health_pct, item.battery.cutoff_pct) == (7, 90, 5)
+
+
+def test_charge_on_hand_rated_capacity_and_charger() -> None:
+    item = one(
+        "name,battery_on_hand_pct,battery_on_hand_at,battery_swollen_on,bank_rated_mah,charger_total_w",
+        "X,40,2026-05-08T20:30+02:00,2026-05-01,6000,28",
+    )
+    assert item.battery is not None
+    assert (item.battery.on_hand_pct, item.battery.swollen_on) == (40, date(2026, 5, 1))
+    assert item.battery.on_hand_at == datetime(2026, 5, 8, 18, 30, tzinfo=UTC)
+    assert item.bank is not None
+    assert item.bank.rated_mah == 6_000
+    assert item.charger is not None
+    assert item.charger.total_w == 28
 
 
 def test_words_of_lists_in_any_case_with_blank_or_underscore() -> None:

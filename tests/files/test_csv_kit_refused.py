@@ -65,6 +65,10 @@ CELLS: list[tuple[str, str, str, dict[str, Any]]] = [
     ("bought_on", "1969-12-31", "day.out_of_range", {}),
     ("first_used_on", "2101-01-01", "day.out_of_range", {}),
     ("made_on", "2024-5-1", "day.not_a_day", {}),
+    ("battery_on_hand_at", "yesterday", "time.not_a_moment", {"value": "yesterday"}),
+    ("battery_on_hand_at", "2026-05-08T20:30", "time.no_zone", {"value": "2026-05-08T20:30"}),
+    ("battery_on_hand_at", "2101-01-01T00:00Z", "day.out_of_range", {}),
+    ("battery_on_hand_pct", "101", "csv.too_large", {"limit": 100}),
     ("kind", "glider", "csv.not_in_list", {"allowed": tuple(kind.value for kind in Kind)}),
     ("state", "broken", "csv.not_in_list", {}),
     ("zone", "boot", "csv.not_in_list", {}),
@@ -116,6 +120,12 @@ def test_watt_hours_that_contradict_the_product_are_refused_with_both() -> None:
     found = problem("name,battery_wh,battery_mah,battery_v\nBank,50,10000,3.7\n")
     assert (found.row, found.column, found.code) == (2, "battery_wh", "battery.contradiction")
     assert (found.facts["wh"], found.facts["product_wh"]) == (50, 37)
+
+
+def test_a_bank_that_gives_more_than_its_cell_holds() -> None:
+    found = problem("name,kind,battery_wh,bank_rated_mah\nX,power bank,37,10000\n")
+    assert (found.column, found.code) == ("bank_rated_mah", "cell.gives_more")
+    assert (found.facts["port_wh"], found.facts["cell_wh"]) == (50, 37)
 
 
 @pytest.mark.parametrize("facet", ["wing", "reserve"])

@@ -11,7 +11,7 @@ from kitlog.fault import Fault, InputFault
 from kitlog.kit.facets import Bank, Battery
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
-from kitlog.packing.capacity import energy_wh, is_bank, port_efficiency
+from kitlog.packing.capacity import energy_wh, is_bank, refuse_more_out_than_in
 from kitlog.units.refused import refused
 from kitlog.wording.capacity_text import capacity_text
 from kitlog.wording.faults import fault_text
@@ -36,20 +36,6 @@ def cell_item(kind: Kind, facets: Mapping[str, FacetPart]) -> Item:
         battery=Battery(**battery.figures()) if isinstance(battery, FacetForm) else None,
         bank=Bank(**found) if isinstance(bank, FacetForm) and (found := bank.figures()) else None,
     )
-
-
-def refuse_more_out_than_in(item: Item) -> None:
-    """Refuse a bank whose ports are said to give more than its cell holds.
-
-    Raises:
-        InputFault: ``cell.gives_more``.
-    """
-    if is_bank(item):
-        port_efficiency(item.model_copy(update={"bank": _without_efficiency(item.bank)}))
-
-
-def _without_efficiency(bank: Bank | None) -> Bank | None:
-    return None if bank is None else bank.model_copy(update={"efficiency_pct": None})
 
 
 def look_at_capacity(kind: Kind, facets: Mapping[str, FacetPart]) -> Item:

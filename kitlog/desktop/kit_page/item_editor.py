@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
 
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.kit_page.cable_form import CableForm
-from kitlog.desktop.kit_page.capacity_question import answer, look_at_capacity, refuse_more_out_than_in
+from kitlog.desktop.kit_page.capacity_question import answer, look_at_capacity
 from kitlog.desktop.kit_page.details import implausible_text
 from kitlog.desktop.kit_page.facet_fields import FACET_FIELDS, FACET_TITLES, FITTING
 from kitlog.desktop.kit_page.facet_form import FacetForm
@@ -19,6 +19,7 @@ from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.tab_order import tab_stops
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import SET_KINDS, Kind
+from kitlog.packing.capacity import refuse_more_out_than_in
 from kitlog.wording.translate import _
 
 

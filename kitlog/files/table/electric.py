@@ -34,6 +34,11 @@ def contradict(wh: float, mah: float, v: float) -> bool:
     return abs(product - wh) > CONTRADICTION_SHARE * product
 
 
+def is_port(v: float | None) -> bool:
+    """Whether volts are those of a 5 V port."""
+    return v is not None and PORT_V[0] <= v <= PORT_V[1]
+
+
 def doubt_of(
     wh: float | None, mah: float | None, v: float | None, *, answered: Collection[Question] = ()
 ) -> Question | None:
@@ -45,7 +50,7 @@ def doubt_of(
     if mah is None or v is None:
         return None
     agree = wh is not None and not contradict(wh, mah, v)
-    if PORT_V[0] <= v <= PORT_V[1] and not agree and Question.MAH_AT not in answered:
+    if is_port(v) and not agree and Question.MAH_AT not in answered:
         return Question.MAH_AT
     return Question.ENERGY if wh is not None and not agree and Question.ENERGY not in answered else None
 

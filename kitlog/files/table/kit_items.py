@@ -15,17 +15,20 @@ from kitlog.files.csv_problems import CellProblem, Problems, shown
 from kitlog.files.csv_rows import Row
 from kitlog.files.table.cells import Cell, text_of
 from kitlog.files.table.kit_reading import KitReading, ReadRow
-from kitlog.kit.facets import Bank, Battery, Garment, Harness, Reserve, Vessel, Wing
+from kitlog.kit.facets import Bank, Battery, Charger, Garment, Harness, Reserve, Vessel, Wing
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import MassSource
 from kitlog.kit.meeting import Identity, Met, meetings
+from kitlog.packing.capacity import refuse_more_out_than_in
 
 _IN_FACETS = {column.heading: column.path for column in KIT.all if len(column.path) > 1}
 """Headings of figures that lie in a facet of the item: the name of the facet, and their own."""
 _FACETS: Mapping[str, type[BaseModel]] = {
-    "battery": Battery, "bank": Bank, "garment": Garment, "harness": Harness, "reserve": Reserve, "vessel": Vessel,
-    "wing": Wing,
+    "battery": Battery, "bank": Bank, "charger": Charger, "garment": Garment, "harness": Harness, "reserve": Reserve,
+    "vessel": Vessel, "wing": Wing,
 }  # fmt: skip
+
+_CAPACITIES = ("bank_rated_mah", "battery_wh", "battery_mah", "battery_v")
 
 _checked_item: Callable[[object], Item] = Item.__pydantic_validator__.validate_python
 """As `Item.model_validate`, without its look at arguments that nobody gives: thousands of rows go through it."""
@@ -293,15 +296,32 @@ def _item(draft: _Draft, base: dict[str, Any], work: _Work) -> Item | None:
     while True:
         fields = _fields(draft, base, work.facets)
         try:
-            return _checked_item(fields)
+            return _sound(_checked_item(fields))
         except ValidationError:
             problems = list(_problems(draft, fields, work))
+        except InputFault as fault:
+            problems = [_of_bank(draft, fault, work)]
         for problem in problems:
             work.note(problem)
         wrong = {problem.column for problem in problems} & set(draft.values) - {"name"}
         if not work.leave_out or not wrong:
             return None
         draft.values = _without(draft.values, wrong)
+
+
+def _sound(item: Item) -> Item:
+    """The item, unless it is a bank whose ports give more than its cell holds."""
+    refuse_more_out_than_in(item)
+    return item
+
+
+def _of_bank(draft: _Draft, fault: InputFault, work: _Work) -> CellProblem:
+    """The fault of a bank, at the first of its figures that the row gives."""
+    heading = next((name for name in _CAPACITIES if name in draft.values), _CAPACITIES[0])
+    problems = Problems(work.file)
+    value = shown(_text(draft.row, heading, work))
+    problems.add(draft.row.spot, heading, fault.code, **{**fault.facts, "value": value})
+    return problems.kept[0]
 
 
 def _problems(draft: _Draft, fields: Mapping[str, Any], work: _Work) -> Iterator[CellProblem]:

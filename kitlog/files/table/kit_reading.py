@@ -18,7 +18,7 @@ from kitlog.files.table.doubt import Doubt, Settled
 from kitlog.files.table.layout import Layout, find_layout
 from kitlog.files.table.masses import settle_masses
 from kitlog.files.table.names import settle_kinds, settle_names
-from kitlog.files.table.powers import settle_powers
+from kitlog.files.table.powers import settle_ports, settle_powers
 from kitlog.files.table.ranges import settle_ranges
 from kitlog.files.table.read_columns import Sheet, read_columns
 from kitlog.files.table.remark import Remark
@@ -169,6 +169,7 @@ def _settle(sheet: Sheet, words: Vocabulary) -> None:
     settle_powers(sheet)
     settle_names(sheet)
     settle_kinds(sheet, words)
+    settle_ports(sheet)
     settle_ranges(sheet)
 
 

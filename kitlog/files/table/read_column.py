@@ -12,6 +12,7 @@ from kitlog.files.table.electric_column import read_electric
 from kitlog.files.table.figure_column import read_figures
 from kitlog.files.table.mass_column import read_mass_unit, read_masses
 from kitlog.files.table.mass_range import read_ranges
+from kitlog.files.table.moment_column import read_moments
 from kitlog.files.table.money_column import read_money
 from kitlog.files.table.reading import gathered
 from kitlog.files.table.targets import Target, Way
@@ -43,8 +44,8 @@ def read_column(
 
     Returns:
         MASS: whole grams. FIGURE: float in ``target.unit``, int for ml, `Milliamps` for a power given as a current.
-        COUNT: int. DAY: date. ELECTRIC: a part of ``{"battery_wh", "battery_mah", "battery_v"}``. MASS_RANGE: a pair of
-        grams, either None. MASS_UNIT: the unit.
+        COUNT: int. DAY: date. MOMENT: datetime in UTC. ELECTRIC: a part of ``{"battery_wh", "battery_mah",
+        "battery_v"}``. MASS_RANGE: a pair of grams, either None. MASS_UNIT: the unit.
 
     Raises:
         KeyError: for a way of reading that is not of a number or a day.
@@ -62,6 +63,8 @@ def read_column(
         return read_counts(target, cells, answers, own=own)
     if target.way is Way.DAY:
         return read_days(cells, answers)
+    if target.way is Way.MOMENT:
+        return read_moments(cells, answers)
     if target.way is Way.MASS_UNIT:
         return gathered(cells, {}, {cell: read_mass_unit(cell) for cell in cells}, answers)
     raise KeyError(target.way)

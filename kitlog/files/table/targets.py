@@ -5,7 +5,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from kitlog.files.csv_columns import KIT
-from kitlog.files.csv_forms import DAY, KILOGRAMS, NOTE, NUMBER, SEVERAL, TEXT, WHOLE, Form
+from kitlog.files.csv_forms import DAY, KILOGRAMS, MOMENT, NOTE, NUMBER, SEVERAL, TEXT, WHOLE, Form
 from kitlog.files.csv_on_way import ON_WAY
 
 
@@ -18,6 +18,8 @@ class Way(StrEnum):
     WORD = "word"
     """A word of a closed list (kind, zone, state ...)."""
     DAY = "day"
+    MOMENT = "moment"
+    """A day with a time and its offset from UTC."""
     COUNT = "count"
     """Whole pieces, launches, ports: 2, 2x, 2 pcs."""
     MASS = "mass"
@@ -68,6 +70,8 @@ _UNITS = {
     "battery_v": "V",
     "battery_health_pct": "%",
     "battery_cutoff_pct": "%",
+    "battery_on_hand_pct": "%",
+    "bank_rated_mah": "mAh",
     "bank_efficiency_pct": "%",
     "draw_w": "W",
     "charge_max_w": "W",
@@ -75,6 +79,7 @@ _UNITS = {
     "bank_total_w": "W",
     "bank_min_w": "W",
     "bank_off_s": "s",
+    "charger_total_w": "W",
     "opening_h": "h",
     "wing_flat_m2": "m2",
     "wing_projected_m2": "m2",
@@ -95,6 +100,7 @@ def _way(heading: str, form: Form) -> Way:
     if heading == "mass_g" or form is KILOGRAMS:
         return Way.MASS
     plain = {id(TEXT): Way.TEXT, id(NOTE): Way.NOTE, id(SEVERAL): Way.SEVERAL, id(DAY): Way.DAY}
+    plain[id(MOMENT)] = Way.MOMENT
     if id(form) in plain:
         return plain[id(form)]
     return Way.FIGURE if form in (NUMBER, WHOLE, ON_WAY) else Way.WORD
