@@ -17,6 +17,10 @@ INPUT = {
     "number.out_of_range": (N_("“{value}” is out of range{limits}"), N_("Check the figure and its unit.")),
     "day.not_a_day": (N_("“{value}” is no day of the calendar"), N_("Write it as YYYY-MM-DD, such as 2026-05-09.")),
     "day.out_of_range": (N_("“{value}” lies outside 1970 to 2100"), N_("Check the year.")),
+    "time.not_a_moment": (
+        N_("“{value}” is no day with a time"),
+        N_("Write it as YYYY-MM-DDTHH:MMZ in UTC, such as 2026-05-08T18:30Z."),
+    ),
     "time.no_zone": (N_("“{value}” is a time without an offset"), N_("Add the offset, such as +02:00, or Z for UTC.")),
     "time.out_of_range": (N_("“{value}” is a time outside 1970 to 2100"), N_("Check the year.")),
     "text.empty": (N_("it is empty"), N_("Give it a text.")),
