@@ -14,6 +14,8 @@ from typing import TYPE_CHECKING
 from kitlog.fault import InputFault, SystemFault
 
 if TYPE_CHECKING:
+    from kitlog.outing.library import Library
+    from kitlog.packing.assessment import Assessment
     from kitlog.workbench.workbench import Workbench
 
 FILE_NAME = "kit.kitlog"
@@ -97,6 +99,25 @@ class App:
         bench = self.bench(path, create=True)
         bench.fill_with_demo(folder)
         return bench
+
+    def sheet_pdf(self, assessment: "Assessment", names: Mapping[str, str], library: "Library", paper: str) -> bytes:
+        """The sheet of an outing as PDF, with the days drawn for it; no screen is needed.
+
+        Args:
+            assessment: of the outing.
+            names: names of all items of the kit by id.
+            library: for check lists and flight types.
+            paper: ``A4`` or ``letter``.
+
+        Raises:
+            SystemFault: ``sheet.no_library`` with ``reason``; ``sheet.no_font``.
+        """
+        try:
+            from kitlog.desktop.sheet_pdf import Paper, drawn_days, sheet_pdf
+        except ImportError as error:
+            raise SystemFault("sheet.no_library", reason=str(error)) from error
+        forecast = drawn_days(assessment, library)
+        return sheet_pdf(assessment, names, library, self.clock(), paper=Paper(paper), forecast=forecast)
 
     def refuse_no_screen(self) -> None:
         """Raise ``window.no_screen`` where no window can be opened."""

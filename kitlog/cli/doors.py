@@ -1,11 +1,13 @@
 """What the command line needs from the composition root, which stands above it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
+    from kitlog.outing.library import Library
+    from kitlog.packing.assessment import Assessment
     from kitlog.workbench.workbench import Workbench
 
 
@@ -31,6 +33,10 @@ class Doors(Protocol):
 
     def demo(self, path: Path) -> "Workbench":
         """A new data file filled with the demo scenario."""
+        ...
+
+    def sheet_pdf(self, assessment: "Assessment", names: Mapping[str, str], library: "Library", paper: str) -> bytes:
+        """The sheet of an outing as PDF, on A4 or letter; no screen is needed."""
         ...
 
     def refuse_no_screen(self) -> None:

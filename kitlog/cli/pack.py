@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from kitlog.packing.assessment import Assessment
     from kitlog.workbench.workbench import Workbench
 
+PAPERS = ("A4", "letter")
+
 
 def add(verbs: Verbs) -> None:
     """Add the verb."""
@@ -21,6 +23,8 @@ def add(verbs: Verbs) -> None:
     parser.add_argument("file", metavar=_("OUTING.json"), nargs="?", help=_("the outing; - for standard input"))
     parser.add_argument("--outing", metavar=_("NAME"), help=_("an outing of the data file instead"))
     parser.add_argument("--html", metavar=_("FILE"), help=_("also write the sheet as one HTML file"))
+    parser.add_argument("--pdf", metavar=_("FILE"), help=_("also write the sheet as a PDF file to print"))
+    parser.add_argument("--paper", choices=PAPERS, help=_("paper of the PDF file: A4 (unless said) or US letter"))
     json_option(parser)
     strict_option(parser)
     parser.add_argument("--schema", action="store_true", help=_("print the JSON Schema of an outing"))
@@ -44,6 +48,8 @@ def _refuse_unclear(call: Call) -> None:
         raise InputFault("usage.missing", verb="kitlog pack", names=_("OUTING.json or --outing NAME"))
     if file is not None and name is not None:
         raise InputFault("usage.excludes", verb="kitlog pack", field="--outing", other=_("OUTING.json"))
+    if call.options.paper is not None and call.options.pdf is None:
+        raise InputFault("usage.missing", verb="kitlog pack", names="--pdf FILE")
 
 
 def _assessed(call: Call, bench: "Workbench") -> "Assessment":
@@ -67,6 +73,9 @@ def give(call: Call, bench: "Workbench", assessment: "Assessment", *, text: bool
 
         page = sheet_html(assessment, names, bench.library, bench.now())
         documents.write(call.options.html, page.encode("utf-8"))
+    if getattr(call.options, "pdf", None):
+        made = call.doors.sheet_pdf(assessment, names, bench.library, call.options.paper or PAPERS[0])
+        documents.write(call.options.pdf, made)
     if getattr(call.options, "json", False):
         from kitlog.files.assessment_json import assessment_json
 

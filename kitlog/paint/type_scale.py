@@ -7,6 +7,9 @@ from PySide6.QtGui import QFont, QGuiApplication, QPaintDevice
 BODY_PX = 14.0
 """The body size at which the spacing scale and all measures of the design hold as they are written."""
 
+TABULAR = QFont.Tag("tnum")
+"""The feature of fonts that gives all digits one width."""
+
 _WEIGHTS = {400: QFont.Weight.Normal, 500: QFont.Weight.Medium, 600: QFont.Weight.DemiBold}
 
 
@@ -55,12 +58,13 @@ def scale(base: QFont, device: QPaintDevice | None = None) -> float:
 
 
 def font(base: QFont, role: Role) -> QFont:
-    """`base`, the application font, in the size and weight of `role`, with tabular digits."""
+    """`base`, the application font, in the size and weight of `role`, with tabular digits unless it says otherwise."""
     made = QFont(base)
     if base.pixelSize() > 0:
         made.setPixelSize(max(1, round(base.pixelSize() * role.size)))
     else:
         made.setPointSizeF(base.pointSizeF() * role.size)
     made.setWeight(role.weight)
-    made.setFeature(QFont.Tag("tnum"), 1)
+    if not base.isFeatureSet(TABULAR):
+        made.setFeature(TABULAR, 1)
     return made

@@ -350,5 +350,13 @@ SYSTEM = {
         N_("the window library cannot be loaded: {reason}"),
         N_("Install what it names, or use the command line: kitlog --help."),
     ),
+    "sheet.no_library": (
+        N_("the library that paints pages cannot be loaded: {reason}"),
+        N_("Install what it names, or take the sheet as a web page."),
+    ),
+    "sheet.no_font": (
+        N_("no font is installed to write a page with"),
+        N_("Install one, or take the sheet as a web page."),
+    ),
     "window.no_screen": (N_("there is no screen to open a window on"), N_("Use the command line: kitlog --help.")),
 }

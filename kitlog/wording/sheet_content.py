@@ -141,7 +141,7 @@ def sheet_content(assessment: Assessment, names: Names, library: Library, made_a
         counts=first_upper(counts_line(assessment.counts)),
         valid=first_upper(_("valid for {days}; made {day}, {clock}").format(days=days, day=day, clock=clock)),
         made=_("made {day}, {clock}").format(day=day, clock=clock),
-        findings=tuple(_told(finding, names) for finding in told_findings(assessment)),
+        findings=tuple(told(finding, names) for finding in told_findings(assessment)),
         questions=tuple(_asked(question, library) for question in assessment.questions),
         zones=tuple(_zone(group, assessment, names) for group in stowed(assessment)),
         charging=tuple(_charging(assessment)),
@@ -152,7 +152,8 @@ def sheet_content(assessment: Assessment, names: Names, library: Library, made_a
     )
 
 
-def _told(finding: Finding, names: Names) -> ToldFinding:
+def told(finding: Finding, names: Names) -> ToldFinding:
+    """A finding as the sheet says it."""
     said = say(finding, names)
     return ToldFinding(
         state=finding.state.value,
@@ -195,8 +196,8 @@ def _charging(assessment: Assessment) -> Iterator[tuple[str, str]]:
 
 
 def _known(person: Person) -> Known:
-    told = _("not told yet")
+    when = _("not told yet")
     if person.told_at is not None:
         day, clock = day_text(person.told_at.astimezone().date()), moment_text(person.told_at)
-        told = _("told {day}, {clock}").format(day=day, clock=clock)
-    return Known(person.name, person.phone, word(person.role.value), told)
+        when = _("told {day}, {clock}").format(day=day, clock=clock)
+    return Known(person.name, person.phone, word(person.role.value), when)

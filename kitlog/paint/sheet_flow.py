@@ -1,0 +1,264 @@
+"""The flow of a sheet: blocks into columns, columns onto pages. Arithmetic alone; what a block shows is its own affair.
+
+A block is never split, nor are blocks that keep together. A group is split where that saves a page, with some of it on
+either side, and continued under its heading said again; what must be read at one look stays whole if a page holds it.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+
+from PySide6.QtGui import QPainter
+
+SLACK = 0.01
+"""Sums of heights may be off by so much."""
+
+HALVINGS = 14
+"""Steps in which columns are evened out: to a hair's breadth on any paper."""
+
+Paint = Callable[[QPainter, float, float], None]
+"""Paints a block with its upper left corner at x, y."""
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """One line, or one picture; with `keep` it is never the last of its column while another of its group follows."""
+
+    height: float
+    paint: Paint
+    keep: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Blocks that belong together.
+
+    Attributes:
+        gap: room above, left out at the head of a column.
+        again: heading of what is continued in another column.
+        whole: it is not split unless it is higher than a page.
+    """
+
+    blocks: tuple[Block, ...]
+    gap: float = 0.0
+    again: Block | None = None
+    whole: bool = False
+
+    @property
+    def height(self) -> float:
+        """Height of all blocks, without the gap."""
+        return sum(block.height for block in self.blocks)
+
+    @property
+    def pieces(self) -> list[tuple[Block, ...]]:
+        """What may be parted: blocks that keep together are one piece, and so are the last two, to stay in company."""
+        pieces: list[tuple[Block, ...]] = []
+        kept = False
+        for block in self.blocks:
+            pieces = [*pieces[:-1], (*pieces[-1], block)] if kept else [*pieces, (block,)]
+            kept = block.keep
+        return [*pieces[:-2], pieces[-2] + pieces[-1]] if len(pieces) > 1 else pieces
+
+    @property
+    def least(self) -> float:
+        """The height that must be free where it begins: two pieces, or all of it."""
+        return self.height if self.whole else _high(sum(self.pieces[:2], ()))
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Groups under one heading that runs over all columns."""
+
+    groups: tuple[Group, ...]
+    head: Group | None = None
+    columns: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """The room on the pages: width, the gap between columns, tops of the first and of other pages, bottom of all."""
+
+    width: float
+    gutter: float
+    first_top: float
+    top: float
+    bottom: float
+
+    def column_width(self, columns: int) -> float:
+        """Width of one column."""
+        return (self.width - (columns - 1) * self.gutter) / columns
+
+    def page_top(self, page: int) -> float:
+        """Where a page begins; pages count from 0."""
+        return self.top if page else self.first_top
+
+    @property
+    def fresh(self) -> float:
+        """The room that every page but the first has."""
+        return self.bottom - self.top
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A block at its place."""
+
+    page: int
+    x: float
+    y: float
+    block: Block
+
+
+@dataclass(frozen=True, slots=True)
+class _Room:
+    page: int
+    x: float
+    top: float
+    bottom: float
+
+
+def laid(parts: Sequence[Part], frame: Frame) -> tuple[tuple[Spot, ...], ...]:
+    """All blocks by page, in the order in which they are read."""
+    spots: list[Spot] = []
+    place = (0, frame.first_top)
+    for part in parts:
+        if part.groups:
+            placed = _placed(part, frame, place)
+            spots += placed
+            page = placed[-1].page
+            place = page, max(spot.y + spot.block.height for spot in placed if spot.page == page)
+    count = spots[-1].page + 1 if spots else 0
+    return tuple(tuple(spot for spot in spots if spot.page == page) for page in range(count))
+
+
+def _placed(part: Part, frame: Frame, place: tuple[int, float]) -> list[Spot]:
+    head = [] if part.head is None else _heading(part, part.head, frame, place)
+    if head:
+        place = head[-1].page, head[-1].y + head[-1].block.height
+    elif place[1] > frame.page_top(place[0]):
+        place = place[0], place[1] + part.groups[0].gap
+    tight, loose = (_poured(_Pour(part, frame, place, parting)) for parting in (True, False))
+    parting = loose[0].page > tight[0].page or loose[-1].page > tight[-1].page
+    poured = tight if parting else loose
+    return head + (_evened(_Pour(part, frame, place, parting), poured) if part.columns > 1 else poured)
+
+
+def _heading(part: Part, head: Group, frame: Frame, place: tuple[int, float]) -> list[Spot]:
+    """The heading, on a page where what comes first under it has room as well."""
+    page, y = place
+    y += head.gap if y > frame.page_top(page) else 0.0
+    need = head.height + min(part.groups[0].least, frame.fresh - head.height)
+    if y > frame.page_top(page) and y + need > frame.bottom + SLACK:
+        page, y = page + 1, frame.page_top(page + 1)
+    spots = []
+    for block in head.blocks:
+        spots.append(Spot(page, 0.0, y, block))
+        y += block.height
+    return spots
+
+
+@dataclass(frozen=True, slots=True)
+class _Pour:
+    """A part to be poured from a place on; `parting`: groups may be split where they do not fit."""
+
+    part: Part
+    frame: Frame
+    place: tuple[int, float]
+    parting: bool
+
+
+def _evened(pour: _Pour, poured: list[Spot]) -> list[Spot]:
+    """The same with the columns of the last page about equally long."""
+    last = poured[-1].page
+    low, high = (pour.place[1] if pour.place[0] == last else pour.frame.page_top(last)), pour.frame.bottom
+    for _step in range(HALVINGS):
+        middle = (low + high) / 2
+        tried = _poured(pour, (last, middle))
+        if tried[-1].page == last:
+            poured, high = tried, middle
+        else:
+            low = middle
+    return poured
+
+
+def _poured(pour: _Pour, limit: tuple[int, float] = (-1, 0.0)) -> list[Spot]:
+    rooms = _rooms(pour.part.columns, pour.frame, pour.place, limit)
+    pouring = _Pouring(rooms, pour.frame.fresh, pour.parting)
+    for group in pour.part.groups:
+        pouring.pour(group)
+    return pouring.spots
+
+
+def _rooms(columns: int, frame: Frame, place: tuple[int, float], limit: tuple[int, float]) -> Iterator[_Room]:
+    """One column after the other, without end; `limit` says of one page where its columns end."""
+    page, top = place
+    step = frame.column_width(columns) + frame.gutter
+    while True:
+        bottom = limit[1] if page == limit[0] else frame.bottom
+        yield from (_Room(page, number * step, top, bottom) for number in range(columns))
+        page += 1
+        top = frame.page_top(page)
+
+
+def _high(blocks: Sequence[Block]) -> float:
+    return sum(block.height for block in blocks)
+
+
+@dataclass
+class _Pouring:
+    """Fills one room after the other."""
+
+    rooms: Iterator[_Room]
+    fresh: float
+    parting: bool
+    spots: list[Spot] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self._turn()
+
+    def pour(self, group: Group) -> None:
+        """Place a group."""
+        self._y += 0.0 if self._at_top else group.gap
+        if not self._fits(group.height) and group.height <= self.fresh + SLACK and not self._parts(group):
+            self._find_room(group.height)
+        if self._fits(group.height):
+            self._put(group.blocks)
+        else:
+            self._split(group)
+
+    def _parts(self, group: Group) -> bool:
+        return self.parting and not group.whole and self._fits(group.least)
+
+    def _split(self, group: Group) -> None:
+        for number, piece in enumerate(group.pieces):
+            if self._find_room(_high(piece)) and number and group.again is not None:
+                self._put((group.again,))
+            for block in piece:
+                self._find_room(block.height)
+                self._put((block,))
+
+    def _fits(self, high: float) -> bool:
+        return high <= self._room.bottom - self._y + SLACK
+
+    def _find_room(self, high: float) -> bool:
+        """Go on to a room in which so much fits, or to a whole page if none has; whether it is another room."""
+        turned = False
+        while not (self._fits(high) or self._is_fresh):
+            self._turn()
+            turned = True
+        return turned
+
+    @property
+    def _at_top(self) -> bool:
+        return self._y <= self._room.top
+
+    @property
+    def _is_fresh(self) -> bool:
+        return self._at_top and self._room.bottom - self._room.top >= self.fresh - SLACK
+
+    def _turn(self) -> None:
+        self._room = next(self.rooms)
+        self._y = self._room.top
+
+    def _put(self, blocks: Sequence[Block]) -> None:
+        for block in blocks:
+            self.spots.append(Spot(self._room.page, self._room.x, self._y, block))
+            self._y += block.height
