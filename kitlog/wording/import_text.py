@@ -100,18 +100,32 @@ _SENTENCES = {
 }
 
 
-def remark_text(code: str, facts: Mapping[str, object]) -> str:
-    """One remark about how a table was read, as a sentence."""
+_IN_WINDOW = {
+    "table.sheet_taken": N_("the sheet “{sheet}” was read; not read: {others}. Above it another can be chosen."),
+}
+"""What is said otherwise where there is a field to choose with."""
+
+
+def remark_text(code: str, facts: Mapping[str, object], *, in_window: bool = False) -> str:
+    """One remark about how a table was read, as a sentence; of the window, or of the command line."""
     said = {name: _said(name, fact) for name, fact in facts.items()}
     if code == "table.heading_unknown" and not facts.get("heading"):
         return _("column {letters} has no heading; its {filled} cells were left out.").format(**said)
     if code == "table.kind_guessed":
         said["pairs"] = _listed([f"{name} ({kind})" for name, kind in dict.fromkeys(_pairs(facts))])
     if code == "table.sheet_taken":
-        said["others"] = _listed([str(name) for which in ("others", "hidden") for name in _parts(facts.get(which))])
+        said["others"] = _listed(list(_sheets(facts)))
     if code == "table.kind_none":
         said["named"] = _listed(list(dict.fromkeys(name for name, _kind in _pairs(facts))))
-    return _(_SENTENCES[code]).format(**said)
+    text = _IN_WINDOW[code] if in_window and code in _IN_WINDOW else _SENTENCES[code]
+    return _(text).format(**said)
+
+
+def _sheets(facts: Mapping[str, object]) -> Iterator[str]:
+    """The sheets that were not read, the hidden ones named as such."""
+    yield from map(str, _parts(facts.get("others")))
+    for name in _parts(facts.get("hidden")):
+        yield _("{sheet} (hidden)").format(sheet=name)
 
 
 def _pairs(facts: Mapping[str, object]) -> Iterator[tuple[str, str]]:

@@ -26,6 +26,12 @@ class Decisions:
         """The same, to come back to."""
         return replace(self, answers=dict(self.answers), meanings=dict(self.meanings))
 
+    def of_columns(self) -> "Decisions":
+        """What would hold for another sheet of the same headings: nothing that was said of rows."""
+        if self.no_headings:
+            return Decisions()
+        return Decisions(dict(self.answers), dict(self.meanings))
+
     def choices(self) -> ImportChoices:
         """The same as a preview takes it."""
         by_column: dict[int, dict[Question, str]] = {}

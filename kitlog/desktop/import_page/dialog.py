@@ -1,5 +1,6 @@
 """The import of a table: read away from the window, asked about, looked at, and written in one step."""
 
+from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from kitlog.desktop.import_page.leaves import Calls, Leaf, Leaves
 from kitlog.desktop.import_page.look_at_table import Look, Request
 from kitlog.desktop.import_page.question_book import Asked, questions_of
 from kitlog.desktop.import_page.questions_leaf import Answering
+from kitlog.desktop.import_page.sheet_choice import SheetRow, Sheets, sheets_of
 from kitlog.desktop.import_page.table_head import TableHead
 from kitlog.desktop.import_page.table_input import TableInput
 from kitlog.desktop.import_page.waiting import AFTER_S, Waiting
@@ -28,6 +30,17 @@ from kitlog.workbench.kit_preview import KitPreview
 
 WIDE, HIGH = 980, 700
 """Width and height where there is room, in px of the design."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What was shown last, to come back to: a table, what was decided about it, and what that brought."""
+
+    table: TableInput
+    service: Path | None
+    decisions: Decisions = field(default_factory=Decisions)
+    questions: dict[Key, Asked] = field(default_factory=dict)
+    look: Look = field(default_factory=Look)
 
 
 class ImportDialog(Dialog):
@@ -45,9 +58,10 @@ class ImportDialog(Dialog):
         self._desk, self.table = desk, table
         self._source = desk.bench.kit_source()
         self.service: Path | None = table.service()
-        self.decisions, self.look = Decisions(), Look()
+        self.decisions, self.look, self.sheets = Decisions(), Look(), Sheets()
         self.questions: dict[Key, Asked] = {}
-        self._kept = (self.decisions.copy(), self.service, self.questions)
+        self._key = ""
+        self._last = Shown(table, self.service)
         self.written: tuple[Item, ...] = ()
         self.background = Background(self)
         self._build()
@@ -119,6 +133,7 @@ class ImportDialog(Dialog):
                 self.service,
                 None if again else self.look.grid,
                 no_headings=decided.no_headings,
+                key=self._key if self.look.grid is None else "",
             )
         )
 
@@ -129,12 +144,18 @@ class ImportDialog(Dialog):
 
     def _stop(self) -> None:
         """Wait no more: back to what was shown and to what was decided then; a first look is left."""
-        if self.look.grid is None:
+        last = self._last
+        if last.look.grid is None and last.look.fault is None:
             self.discard()
             return
         self.background.stop()
-        self.decisions, self.service, self.questions = self._kept
-        self._shown(self.look)
+        self.table, self.service, self.decisions, self.questions = (
+            last.table,
+            last.service,
+            last.decisions,
+            last.questions,
+        )
+        self._shown(last.look)
 
     def _broke(self) -> None:
         self.look = Look()
@@ -147,6 +168,10 @@ class ImportDialog(Dialog):
             return
         is_first = self.look.grid is None or self.leaves.shown > Leaf.NOTES
         self.look = seen
+        if not seen.holds:
+            self.decisions = Decisions()
+        self.sheets = sheets_of(self.sheets, seen, self.table.sheet)
+        self.sheet_row.show_sheets(self.sheets)
         self.waiting.hide()
         self.counts.show_preview(seen.preview)
         self.head.show_service(self.service, can_have=seen.preview is not None)
@@ -154,13 +179,17 @@ class ImportDialog(Dialog):
             self._show_preview(seen, seen.preview, is_first=is_first)
         else:
             self._show_fault(seen)
-        self._kept = (self.decisions.copy(), self.service, self.questions)
+        self._last = Shown(self.table, self.service, self.decisions.copy(), self.questions, replace(seen, holds=True))
 
     def _show_preview(self, seen: Look, preview: KitPreview, *, is_first: bool) -> None:
+        self._key = preview.key
+        if seen.unanswered is not None:
+            self.questions = questions_of({}, seen.unanswered, Decisions())
         self.questions = questions_of(self.questions, preview, self.decisions)
         self.leaves.show_preview(seen, preview, self.questions, self.decisions)
         if is_first:
-            self.leaves.open_first(preview, headings=self.decisions.no_headings)
+            chooses = self.sheet_row.field.hasFocus()
+            self.leaves.open_first(preview, headings=self.decisions.no_headings, focus=not chooses)
         self.want(self._wanted(preview))
 
     def _wanted(self, preview: KitPreview) -> str:
@@ -175,7 +204,7 @@ class ImportDialog(Dialog):
     def _show_fault(self, seen: Look) -> None:
         fault = seen.fault
         if fault is not None and fault.code == "table.no_headings" and seen.grid is not None:
-            self.leaves.ask_for_headings(seen.grid, found=False)
+            self.leaves.ask_for_headings(seen.grid, found=False, focus=not self.sheet_row.field.hasFocus())
             self.want(_("Choose the row of the headings, or that there are none."))
         elif fault is not None:
             self.leaves.show_fault(fault)
@@ -202,6 +231,17 @@ class ImportDialog(Dialog):
         self.questions = {}
         self._ask()
 
+    def _choose_sheet(self, name: str) -> None:
+        """Read another sheet; what was decided stays only if its headings turn out to be the same."""
+        if name == (self.table.sheet or self.sheets.read):
+            return
+        self.table = replace(self.table, sheet=name)
+        self.decisions = self.decisions.of_columns()
+        self.look, self.questions = Look(), {}
+        self.counts.show_preview(None)
+        self.leaves.open(Leaf.NOTHING)
+        self._ask()
+
     def _other_row(self) -> None:
         if self.look.grid is not None:
             self.leaves.ask_for_headings(self.look.grid, found=True)
@@ -220,10 +260,11 @@ class ImportDialog(Dialog):
     def _build(self) -> None:
         answering = Answering(self._answered, self._existing, self._leave_out, self._without_service)
         self.head = TableHead(self.table, self.read, self._choose_service)
+        self.sheet_row = SheetRow(self.table.name, self._choose_sheet)
         self.counts, self.waiting = CountsRow(), Waiting()
         self.leaves = Leaves(self._desk.bench.library, Calls(answering, self._means, self._begin_at, self._other_row))
         self._stand_beside_title(self.head)
-        for widget in (self.counts, self.waiting):
+        for widget in (self.sheet_row, self.counts, self.waiting):
             self.body.addWidget(widget)
         self.body.addWidget(self.leaves, 1)
 

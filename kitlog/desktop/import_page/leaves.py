@@ -99,19 +99,21 @@ class Leaves(QWidget):
         self.notes.show_preview(preview)
         self._tell(preview)
 
-    def open_first(self, preview: KitPreview, *, headings: bool = False) -> None:
+    def open_first(self, preview: KitPreview, *, headings: bool = False, focus: bool = True) -> None:
         """Open the headings if wanted or none is understood, the questions if there are any, else what comes in."""
         if headings or not any(column.target for column in preview.columns):
             self.open(Leaf.HEADINGS)
         else:
             self.open(Leaf.QUESTIONS if self.asked.open_count() else Leaf.ITEMS)
-        QTimer.singleShot(0, self, self._focus)  # new cards are shown by then
+        if focus:
+            QTimer.singleShot(0, self, self._focus)  # new cards are shown by then
 
-    def ask_for_headings(self, grid: Grid, *, found: bool) -> None:
+    def ask_for_headings(self, grid: Grid, *, found: bool, focus: bool = True) -> None:
         """Ask which row holds the headings."""
         self.choice.show_grid(grid, found=found)
         self.open(Leaf.CHOICE)
-        self.choice.table.setFocus()
+        if focus:
+            self.choice.table.setFocus()
 
     def show_fault(self, fault: Fault) -> None:
         """Say why there is nothing to be shown."""

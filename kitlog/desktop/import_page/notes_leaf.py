@@ -44,7 +44,7 @@ class NotesLeaf(QWidget):
     def show_preview(self, preview: KitPreview | None) -> None:
         """Show what is to be said of a reading."""
         remarks = preview.remarks if preview else ()
-        said = [first_upper(remark_text(remark.code, remark.facts)) for remark in remarks]
+        said = [first_upper(remark_text(remark.code, remark.facts, in_window=True)) for remark in remarks]
         if said != self.sentences:
             self.sentences = said
             self._put_up()

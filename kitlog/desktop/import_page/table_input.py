@@ -28,11 +28,13 @@ class TableInput:
     Attributes:
         name: how it is called in messages.
         path: the file, None for what was pasted; text: what was pasted.
+        sheet: the sheet of a workbook that is wanted; empty = the one in front.
     """
 
     name: str
     path: Path | None = None
     text: str = ""
+    sheet: str = ""
 
     def grid(self, tell: Tell) -> "Grid":
         """Read it; this may take long.
@@ -44,7 +46,13 @@ class TableInput:
 
         if self.path is None:
             return read_pasted(self.text, tell)
-        return read_grid(bytes_of(self.path), self.name, tell)
+        data = bytes_of(self.path)
+        try:
+            return read_grid(data, self.name, tell, self.sheet)
+        except InputFault as fault:
+            if fault.code != "table.no_sheets":
+                raise
+            return read_grid(data, self.name, tell)  # no workbook lies there any more
 
     def service(self) -> Path | None:
         """A service file that lies beside a kit file under the usual names."""
