@@ -6,7 +6,7 @@ from kitlog.budget.result import Finding, Remedy, State
 from kitlog.budget.weight import PILOT, position_pct
 from kitlog.kit.kinds import Kind
 from kitlog.outing.library import Library
-from kitlog.outing.outing import OwnLine
+from kitlog.outing.outing import Outing, OwnLine
 from kitlog.packing.assessment import Assessment, Counts, ListLine, Question
 from kitlog.packing.charging import Charge, Lasting
 from kitlog.packing.stowing import Stowed
@@ -63,7 +63,7 @@ def counts_line(counts: Counts) -> str:
 
 
 def what_and_where(assessment: Assessment, library: Library) -> str:
-    """Flight types and site on one line."""
+    """Flight types, site and what the pilot ticked on one line."""
     outing = assessment.outing
     types = [library.flight_type(name) for name in outing.flight_types]
     parts = [first_upper(", ".join(_(t.label) for t in types if t))]
@@ -77,7 +77,14 @@ def what_and_where(assessment: Assessment, library: Library) -> str:
             if height is not None
         ]
         parts.append(f"{outing.site.name} ({', '.join(heights)})" if heights else outing.site.name)
+    ticked = ticked_text(outing)
+    parts += [_("ticked: {conditions}").format(conditions=ticked)] if ticked else []
     return ", ".join(parts)
+
+
+def ticked_text(outing: Outing) -> str:
+    """The conditions that the pilot ticked yes, empty without any."""
+    return ", ".join(_(condition.value) for condition, holds in outing.conditions.items() if holds)
 
 
 def told_findings(assessment: Assessment) -> tuple[Finding, ...]:

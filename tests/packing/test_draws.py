@@ -47,3 +47,29 @@ def test_the_rest_of_its_own_shares_is_off() -> None:
     draw = phase_draw(lamp, plan.phases[0], plan, LIBRARY)
     assert draw is not None
     assert draw.likely_w == pytest.approx(0.05)
+
+
+def test_an_outing_names_the_time_in_which_it_is_off() -> None:
+    plan = day(("high", 0.25), ("off", 0.75))
+    shares = way_shares(LAMP, plan.phases[0], plan, LIBRARY)
+    assert shares == ([(LAMP.battery.ways[1], 0.25)], 0.75)
+    draw = phase_draw(LAMP, plan.phases[0], plan, LIBRARY)
+    assert draw is not None
+    assert draw.likely_w == pytest.approx(0.5)  # by hand: 2 W x 0.25
+    off = day(("off", 1.0))
+    assert phase_draw(LAMP, off.phases[0], off, LIBRARY) == NOTHING
+
+
+def test_time_off_is_not_filled_up_silently() -> None:
+    plan = day(("high", 0.25), ("off", 0.5))
+    with pytest.raises(InputFault) as refused:
+        phase_draw(LAMP, plan.phases[0], plan, LIBRARY)
+    assert refused.value.code == "draw.shares"
+
+
+def test_a_way_of_its_own_called_off_is_meant_before_the_time_off() -> None:
+    ways = [{"name": "off", "power_w": 0.01}, {"name": "low", "power_w": 0.2}]
+    lamp, plan = item("lamp", "light", battery={"wh": 3, "ways": ways}), day(("off", 1.0))
+    draw = phase_draw(lamp, plan.phases[0], plan, LIBRARY)
+    assert draw is not None
+    assert draw.likely_w == pytest.approx(0.01)

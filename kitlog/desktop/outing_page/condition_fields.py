@@ -20,6 +20,11 @@ from kitlog.wording.translate import N_, _
 from kitlog.wording.words import first_upper
 
 DEMANDS = {Demand.LAW: N_("by law"), Demand.SCHOOL: N_("by the school"), Demand.EVENT: N_("by the event")}
+PLAIN = {Condition.BY_AIR: N_("journey by airliner")}
+"""Conditions whose own word could be taken for something else on a page about flying."""
+
+HINTS = {Condition.BY_AIR: N_("What the rules for baggage say of batteries is then found for what goes along")}
+
 ACROSS = 2
 
 
@@ -42,10 +47,12 @@ class ConditionFields(QWidget):
         for number, condition in enumerate(Condition):
             choice = ChoiceField([(None, open_word(condition)), (True, _("yes")), (False, _("no"))])
             choice.choose(ticked.get(condition))
-            choice.setAccessibleName(first_upper(_(condition.value)))
+            choice.setAccessibleName(plain_word(condition))
+            choice.setToolTip(_(HINTS[condition]) if condition in HINTS else "")
+            choice.setAccessibleDescription(choice.toolTip())
             choice.currentIndexChanged.connect(lambda _index: self.changed.emit())
             row, column = number // ACROSS, 2 * (number % ACROSS)
-            label = Text(first_upper(_(condition.value)), Role.SECOND, "muted")
+            label = Text(plain_word(condition), Role.SECOND, "muted")
             label.setBuddy(choice)
             grid.addWidget(label, row, column, Qt.AlignmentFlag.AlignVCenter)
             grid.addWidget(choice, row, column + 1)
@@ -57,6 +64,11 @@ class ConditionFields(QWidget):
         """What was ticked yes or no; what is left open is left out."""
         chosen = ((condition, choice.chosen()) for condition, choice in self.choices.items())
         return {condition.value: holds for condition, holds in chosen if isinstance(holds, bool)}
+
+
+def plain_word(condition: Condition) -> str:
+    """A condition in the plain words of the form."""
+    return first_upper(_(PLAIN.get(condition, condition.value)))
 
 
 def open_word(condition: Condition) -> str:

@@ -93,9 +93,16 @@ class DevicePlan(QWidget):
         """What cannot be so here, said at each field; plugs alone, not against each other."""
         shares = [fault for column in self.columns if (fault := column.fault())]
         plugs = [fault for column in self.columns if (fault := column.plug.fault())]
-        _say(self.wrong, shares)
+        self._say_shares(shares)
         _say(self.plug_wrong, plugs)
         return [fault for fault in (self.start.fault(), *shares, *plugs) if fault]
+
+    def _say_shares(self, faults: Iterable[str]) -> None:
+        """Say whether the shares add up; the line is always there, so that nothing moves while one types."""
+        text = " ".join(faults)
+        self.wrong.say(text or _("The shares of each phase add up to 100 %."), "stop" if text else "muted")
+        self.wrong.setAccessibleName(text)
+        self.wrong.updateGeometry()
 
     def show_plugs(self, checks: Iterable[PlugCheck], names: Names) -> list[str]:
         """Say at its fields what is wrong with its plugs; what cannot be so is given back."""
@@ -144,7 +151,6 @@ class DevicePlan(QWidget):
             rows.addWidget(Paragraph(_("It has no way of use, or the plan no phases: describe the item in Kit.")))
         for line in (self.plug_wrong, self.cautions):
             rows.addWidget(line)
-        for line in (self.wrong, self.plug_wrong, self.cautions):
             line.hide()
         rows.addStretch()
 

@@ -123,11 +123,13 @@ def _facts(outing: Outing, library: Library) -> QGridLayout:
     grid.setVerticalSpacing(0)
     grid.setColumnMinimumWidth(0, look.px(80))
     grid.setColumnStretch(1, 1)
-    rows = (
+    rows: tuple[tuple[str, str, str], ...] = (
         (_("Flight type"), plan_words.types_text(outing, library), ""),
         (_("Launch"), outing.site.name or _("not named yet"), plan_words.launch_text(outing)),
         (_("Way home"), outing.way_home or _("not planned yet"), ""),
     )
+    ticked = plan_words.ticked_text(outing)
+    rows += ((_("Ticked"), ticked, ""),) if ticked else ()
     for number, (label, value, note) in enumerate(rows):
         at = 3 * number
         grid.addWidget(Text(label, Role.SECOND, "muted"), at, 0, Qt.AlignmentFlag.AlignTop)

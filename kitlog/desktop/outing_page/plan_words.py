@@ -57,6 +57,13 @@ def launch_text(outing: Outing) -> str:
     return "; ".join(parts) or _("height and start not known")
 
 
+def ticked_text(outing: Outing) -> str:
+    """The conditions that the pilot ticked, yes and no."""
+    yes = [_(condition.value) for condition, holds in outing.conditions.items() if holds]
+    no = [_("not {condition}").format(condition=_(c.value)) for c, holds in outing.conditions.items() if not holds]
+    return first_upper(", ".join([*yes, *no]))
+
+
 def phase_rows(outing: Outing) -> list[PhaseRow]:
     """The phases in their order."""
     return [
