@@ -136,6 +136,7 @@ _REPACK = (
         "repack.start", N_("Start with the planned charges"), "repack", "repack.start_as_planned", None, "outing", 3
     ),
     Action("repack.sheet", N_("Save the sheet…"), "repack", "repack.save_sheet", None, "outing", 4),
+    Action("repack.sheet_pdf", N_("Save the sheet as PDF…"), "repack", "repack.save_sheet_pdf", None, "outing", 4),
 )
 
 _VIEW = (

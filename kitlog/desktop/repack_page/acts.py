@@ -1,9 +1,6 @@
 """What can be done on the page Repack: the handlers of its actions."""
 
-from pathlib import Path
 from typing import TYPE_CHECKING
-
-from PySide6.QtWidgets import QFileDialog
 
 from kitlog.desktop.repack_page.progress import CLOSED, OpenStop
 from kitlog.desktop.repack_page.rows import Row, RowKind
@@ -154,27 +151,22 @@ class RepackActs:
             self._take(Step.CLOSE, CLOSED)
 
     def save_sheet(self) -> None:
-        """Save the sheet as one HTML file, for paper or the phone."""
-        progress = self._page.progress
-        if progress is None:
-            return
-        outing = progress.assessment.outing
-        proposed = str(self._bench.path.with_name(f"{outing.first_day:%Y-%m-%d} {_('sheet')}.html"))
-        chosen, _kind = QFileDialog.getSaveFileName(self._page, _("Save the sheet"), proposed, _("Web page (*.html)"))
-        if chosen:
-            self.write_sheet(Path(chosen))
-
-    def write_sheet(self, to: Path) -> None:
-        """Write the sheet to a file."""
-        from kitlog.files import atomic
-        from kitlog.files.sheet_html import sheet_html
+        """Save the sheet as one HTML file, for the phone."""
+        from kitlog.desktop.repack_page.sheet_saving import ask_html, write_html
 
         progress = self._page.progress
-        if progress is None:
-            return
-        page = sheet_html(progress.assessment, self._desk.names(), self._bench.library, self._bench.now())
-        if self._desk.perform(lambda: atomic.write(to, page.encode("utf-8"))):
+        to = None if progress is None else ask_html(self._desk, progress.assessment, self._page)
+        if progress is not None and to is not None and write_html(self._desk, progress.assessment, to):
             self._page.say(_("Sheet saved: {file}").format(file=to.name))
+
+    def save_sheet_pdf(self) -> None:
+        """Save the sheet as PDF, to print."""
+        from kitlog.desktop.repack_page.sheet_saving import ask_pdf, write_pdf
+
+        progress = self._page.progress
+        asked = None if progress is None else ask_pdf(self._desk, progress.assessment, self._page)
+        if progress is not None and asked is not None and write_pdf(self._desk, progress.assessment, *asked):
+            self._page.say(_("Sheet saved: {file}").format(file=asked[0].name))
 
     def _reason(self, stop: OpenStop, place: str) -> bool:
         from kitlog.desktop.outing_page.override_dialog import OverrideDialog

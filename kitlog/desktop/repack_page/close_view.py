@@ -21,11 +21,12 @@ class CloseView(QScrollArea):
     """What is still open before the bag is shut.
 
     Attributes:
-        asked: a question is to be answered, by its id; sheet: the sheet is to be saved.
+        asked: a question is to be answered, by its id; sheet, sheet_pdf: the sheet is to be saved, as web page or PDF.
     """
 
     asked = Signal(str)
     sheet = Signal()
+    sheet_pdf = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -41,9 +42,12 @@ class CloseView(QScrollArea):
         head = QHBoxLayout()
         self.sheet_act = Button(_("Save the sheet…"))
         self.sheet_act.clicked.connect(self.sheet)
+        self.sheet_pdf_act = Button(_("Save as PDF…"))
+        self.sheet_pdf_act.clicked.connect(self.sheet_pdf)
         self.says = Paragraph("")
         head.addWidget(self.says, 1)
         head.addWidget(self.sheet_act, 0, Qt.AlignmentFlag.AlignTop)
+        head.addWidget(self.sheet_pdf_act, 0, Qt.AlignmentFlag.AlignTop)
         rows.addLayout(head)
         self.band = QuestionBand()
         self.band.asked.connect(self.asked)

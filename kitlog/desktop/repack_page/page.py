@@ -349,6 +349,7 @@ class RepackPage(Page):
             view.chosen.connect(self._to_zone)
         self.closing.asked.connect(lambda question: ask(self.desk, question, self))
         self.closing.sheet.connect(self.acts.save_sheet)
+        self.closing.sheet_pdf.connect(self.acts.save_sheet_pdf)
         self.footer.close_act.clicked.connect(self.acts.close_repack)
         self.footer.reopen_act.clicked.connect(self.acts.open_again)
         for act in (self.drawing_act, self.narrow_act):
