@@ -30,7 +30,7 @@ LEAST_POINTS = 1.0
 """The same for the charge at the landing, in points of charge."""
 
 _DEVICE_CODES = frozenset({"power.device", "power.no_reserve"})
-_GENERIC = frozenset({"plug_in", "draw_less", "load_bank"})
+_GENERIC = frozenset({"draw_less", "load_bank"})
 
 Rank = tuple[float, ...]
 Told = Mapping[str, object]
@@ -97,6 +97,7 @@ class _Remedies:
             "power.no_reserve": self._for_device,
             "power.phone_at_landing": self._for_landing,
             "power.bank_sleeps": self._for_bank,
+            "power.caller": self._for_callers,
         }.get(finding.code)
         found = [] if options is None else [option for option in options(finding) if option is not None]
         best: dict[tuple[str, str], _Option] = {}
@@ -106,6 +107,14 @@ class _Remedies:
 
     def _for_device(self, finding: Finding) -> Iterable[_Option | None]:
         return (_for_device(one, finding, self._cost(one)) for one in self._weighed)
+
+    def _for_callers(self, finding: Finding) -> Iterable[_Option | None]:
+        """Those that let something that calls last."""
+        callers = [one for one in self._judged.findings if one.code == "power.device" and one.subject in finding.items]
+        for caller in callers:
+            for option in self._for_device(caller):
+                if option is not None and option.told["lasts"]:
+                    yield replace(option, told={**option.told, "caller": caller.subject})
 
     def _for_bank(self, finding: Finding) -> Iterable[_Option | None]:
         for one in self._weighed:

@@ -4,7 +4,14 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from kitlog.budget.power.day import Day, Plug
-from kitlog.budget.power.lightest_bank import BankChoice, BankTrial, LightestBank, TargetMargin, lightest_bank
+from kitlog.budget.power.lightest_bank import (
+    MOST_CHOICES,
+    BankChoice,
+    BankTrial,
+    LightestBank,
+    TargetMargin,
+    lightest_bank,
+)
 from kitlog.kit.item import Item
 from kitlog.outing.library import Library
 from kitlog.packing.assessment import Assessment
@@ -27,7 +34,8 @@ class OwnBank:
         mass_g: None: not known.
         meets, meets_high: whether all that hangs on it lasts and ends with its charge to keep.
         why: empty where it does in both cases; ``off`` (a device goes off), ``under`` (one ends with too little),
-            ``too few ports``; or, of one that was not run, `own_banks.why_not_bank` or ``goes along too``.
+            ``too few ports``; or, of one that was not run, `own_banks.why_not_bank`, ``goes along too`` or ``too many``
+            (only the lightest 100 are run).
         margins, margins_high: by device that hangs on it.
         in_hand_wh: what its ports could still give at the end of the high case.
     """
@@ -88,7 +96,8 @@ def my_lightest_bank(
     own = [item for item in kit if is_bank(item)]
     why = {item.id: "goes along too" if item.id in there else why_not_bank(item, assessment) for item in own}
     able = sorted((item for item in own if not why[item.id]), key=_mass_key)
-    tried = days.tried(name, able)
+    why |= {item.id: "too many" for item in able[MOST_CHOICES:]}
+    tried = days.tried(name, able[:MOST_CHOICES])
     return MyLightest(
         place=name,
         lightest=next((one for one in tried if one.meets and one.meets_high and _weighed(one)), None),

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from kitlog.fault import InputFault
 from kitlog.kit.item import Item
 from kitlog.packing.assessment import Assessment
-from kitlog.packing.capacity import energy_wh, is_bank
+from kitlog.packing.capacity import energy_wh, is_bank, port_efficiency
 
 
 def why_not_bank(item: Item, assessment: Assessment) -> str:
@@ -26,7 +26,7 @@ def why_not_bank(item: Item, assessment: Assessment) -> str:
 
 def _known_wh(item: Item) -> bool:
     try:
-        return bool(energy_wh(item))
+        return bool(energy_wh(item)) and port_efficiency(item) > 0
     except InputFault:  # its label contradicts itself, which is said where it is entered
         return False
 

@@ -158,7 +158,7 @@ def _device(item: Item, case: PowerCase) -> Finding:
             "keep_pct": keep,
             "air_assumed": case.air_assumed,
         },
-        remedies=() if fine else _device_remedies(item, case),
+        remedies=() if fine else (Remedy("draw_less", (item.id,)),),
     )
 
 
@@ -187,15 +187,6 @@ def _phase_at(hours: float | None, durations: str, case: PowerCase) -> str:
         if hours < clock:
             return phase.name
     return case.outing.phases[-1].name
-
-
-def _device_remedies(item: Item, case: PowerCase) -> tuple[Remedy, ...]:
-    bank = next((i for i in case.items if i.bank is not None or i.kind is Kind.POWER_BANK), None)
-    remedies = []
-    if bank is not None and item.battery is not None and item.battery.charge_max_w:
-        remedies.append(Remedy("plug_in", (item.id, bank.id)))
-    remedies.append(Remedy("draw_less", (item.id,)))
-    return tuple(remedies)
 
 
 def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
@@ -229,7 +220,7 @@ def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
                 "high_pct": high,
                 "air_assumed": case.air_assumed,
             },
-            remedies=() if state is State.FINE else _device_remedies(phones[0], case),
+            remedies=() if state is State.FINE else (Remedy("draw_less", (phones[0].id,)),),
         )
     ]
 

@@ -65,7 +65,7 @@ def longest_retrieve(
     day = assessment.power.longest if high else assessment.power.planned
     name = device or _phone(assessment, day)
     phase = _last_phase(assessment, day)
-    if day is None or not name or not phase:
+    if day is None or not name or not phase or _is_empty(name, day):
         return Inverse(Outcome.NOT_ASKED, None, horizon_h, "h", name)
     query = LongestPhase(phase=phase, device=name, min_soc=least_pct / 100, horizon_h=horizon_h)
     hours = longest_phase(day, query)
@@ -75,15 +75,12 @@ def longest_retrieve(
 def lowest_start_pct(assessment: Assessment, items: Iterable[Item], device: str, *, high: bool = False) -> Inverse:
     """The lowest charge, %, with which a device may begin so that it lasts, and from every higher one too.
 
-    It is judged by itself and what shares its banks is not: it is never off, and keeps at the end what is to be kept.
+    It alone is judged, not what shares its banks: it is never off, and keeps at the end what is to be kept.
     At most 600 runs of the day.
-
-    Raises:
-        InputFault: ``query.no_cell``: the device has no cell.
     """
     day = assessment.power.longest if high else assessment.power.planned
     targets = _targets(items, day, {device})
-    if day is None or not targets:
+    if day is None or not targets or _is_empty(device, day):
         return Inverse(Outcome.NOT_ASKED, None, 100.0, "%", device)
     share = lowest_start(day, LowestStart(device=device, targets=targets))
     figure = None if share is None else 100 * share
@@ -110,6 +107,11 @@ def _targets(items: Iterable[Item], day: Day | None, devices: set[str]) -> tuple
     if day is None:
         return ()
     return tuple(target for target in power_targets(items, day) if target.device in devices)
+
+
+def _is_empty(name: str, day: Day) -> bool:
+    """Whether a device of the day has no cell: there is no charge to ask for."""
+    return any(device.id == name and not (device.label_wh or 0.0) * device.health for device in day.devices)
 
 
 def _phone(assessment: Assessment, day: Day | None) -> str:

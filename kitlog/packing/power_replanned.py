@@ -1,6 +1,6 @@
 """An outing with a change to its power taken: plugs, ways of use, charges at the start, what goes and what stays."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 
 from kitlog.budget.result import Remedy
 from kitlog.kit.facets import Battery
@@ -54,31 +54,58 @@ class _Change:
 
     @property
     def _plugs(self) -> tuple[PlugPlan, ...]:
+        """Those of the plan, or the usual ones as far as they have an effect."""
         plugs = self._outing.plugs
-        return default_plugs(self._outing, carried(self._judged)) if plugs is None else plugs
+        if plugs is not None:
+            return plugs
+        usual = default_plugs(self._outing, carried(self._judged))
+        return tuple(plug for plug in usual if (plug.phase, plug.device, plug.bank) in self._live)
+
+    @property
+    def _live(self) -> frozenset[tuple[str, str, str]]:
+        day = self._judged.power.planned
+        return frozenset((plug.phase, plug.device, plug.bank) for plug in (day.plugs if day else ()))
 
     @property
     def _phases(self) -> tuple[str, ...]:
         phases = self._facts.get("phases", ())
         return tuple(str(phase) for phase in phases) if isinstance(phases, Iterable) else ()
 
+    def _kept(self, new_bank: str = "", phases: Collection[str] = ()) -> tuple[PlugPlan, ...]:
+        """The plugs, without those that had no effect and would get one.
+
+        They are on a bank that now comes along, or in the way of a new plug.
+        """
+        return tuple(
+            plug
+            for plug in self._plugs
+            if (plug.phase, plug.device, plug.bank) in self._live
+            or not (plug.bank == new_bank or (plug.device == self._first and plug.phase in phases))
+        )
+
     def bank_instead(self) -> Outing:
+        """Another bank on the same plugs."""
         moved = (
-            plug.model_copy(update={"bank": self._second}) if plug.bank == self._first else plug for plug in self._plugs
+            plug.model_copy(update={"bank": self._second}) if plug.bank == self._first else plug
+            for plug in self._kept(self._second)
         )
         plan = swapped(self._outing, self._first, self._second)
         return plan.model_copy(update={"plugs": tuple(moved)})
 
     def bank_added(self) -> Outing:
-        return taken_along(self.plugged(), self._items[self._second], self._library)
+        """One more bank, and the device on it."""
+        return taken_along(
+            self._with_plugs(self._kept(self._second, self._phases)), self._items[self._second], self._library
+        )
 
     def plugged(self) -> Outing:
+        """On a bank that goes along."""
+        return self._with_plugs(self._kept(phases=self._phases))
+
+    def _with_plugs(self, kept: tuple[PlugPlan, ...]) -> Outing:
         """Plugged in the phases of the remedy; a cable that is needed comes along."""
-        taken = {plug.phase for plug in self._plugs if plug.device == self._first}
-        new = (
-            PlugPlan(phase=phase, device=self._first, bank=self._second) for phase in self._phases if phase not in taken
-        )
-        plan = self._outing.model_copy(update={"plugs": (*self._plugs, *new)})
+        new = (PlugPlan(phase=phase, device=self._first, bank=self._second) for phase in self._phases)
+        plan = self._outing.model_copy(update={"plugs": (*kept, *new)})
         device, bank = self._items[self._first], self._items[self._second]
         cable = cable_need(device, bank, self._judged, self._items.values()).cable
         return plan if cable is None else taken_along(plan, cable, self._library)

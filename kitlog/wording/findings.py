@@ -268,8 +268,11 @@ def _device_sentence(facts: Mapping[str, object], finding: Finding) -> str:
             short=_short(facts["short_h_likely"]),
         )
     if facts["off_h_high"] is not None:
-        return _("lasts the likely day with {left}; off after {after} on a high day{short}").format(
-            left=percent_text(_number(facts["end_pct_likely"])),
+        text = _("lasts the likely day with {left}; off after {after} on a high day{short}")
+        if facts["end_pct_likely"] is None:  # no cell: it runs while a bank feeds it
+            text = _("lasts the likely day; off after {after} on a high day{short}")
+        return text.format(
+            left="" if facts["end_pct_likely"] is None else percent_text(_number(facts["end_pct_likely"])),
             after=hours_text(_number(facts["off_h_high"])),
             short=_short(facts["short_h_high"]),
         )

@@ -89,10 +89,6 @@ def _enter_battery(remedy: Remedy, items: list[str]) -> str:
     return _("Enter Wh and draw of {item}").format(item=_first(items))
 
 
-def _plug_in(_remedy: Remedy, items: list[str]) -> str:
-    return _("Plug {device} into {bank}").format(device=items[0], bank=items[1])
-
-
 def _answer(_remedy: Remedy, _items: list[str]) -> str:
     return _("Answer it, or say that it does not apply")
 
@@ -133,7 +129,6 @@ _SAY: dict[str, Callable[[Remedy, list[str]], str]] = {
     "carry_water": _carry_water,
     "enter_volume": _plain(N_("Enter the volume of {item}, or the water you plan")),
     "enter_phases": _plain(N_("Give the outing its phases: how long, how cold")),
-    "plug_in": _plug_in,
     "draw_less": _less,
     "take_caller": _plain(N_("Take something charged that can call for help")),
     "load_bank": _plain(N_("Plug in something that draws more, or charge from {item} on the ground only")),

@@ -151,3 +151,21 @@ def test_a_device_without_reserve_is_helped_though_it_lasts() -> None:
 def test_a_cable_has_no_cell_to_be_described() -> None:
     day = assessed(device("phone", "phone", 30, 0.5), CABLE, along=("cable",))
     assert not of_code(day, "power.not_known")
+
+
+def test_what_keeps_the_only_caller_alive_is_offered_where_nothing_is_left_to_call_with() -> None:
+    """Flying with others no beacon is taken; the phone alone calls, and goes off after 5 of 6 h."""
+    day = assessed(device("phone", "phone", 10, 2), bank("b", 30, 200), CABLE)
+    caller = the(day, "power.caller")
+    assert caller.state is State.STOP
+    computed = [remedy for remedy in caller.remedies if is_computed(remedy)]
+    assert [remedy.code for remedy in computed] == ["add_bank"]
+    assert computed[0].facts["lasts"] is True
+    assert "take_caller" in {remedy.code for remedy in caller.remedies}
+
+
+def test_a_bank_at_home_whose_label_contradicts_itself_is_no_trouble() -> None:
+    """10 Wh in the cell, and 10,000 mAh at 5 V at its ports: 50 Wh."""
+    odd = bank("b", 10, 100, rated_mah=10_000, efficiency_pct=None)
+    day = assessed(device("phone", "phone", 10, 2), odd, CABLE)
+    assert "add_bank" not in {remedy.code for remedy in the(day, "power.device", "phone").remedies}

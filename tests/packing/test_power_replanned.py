@@ -177,3 +177,13 @@ def test_a_way_of_use_that_is_gone_changes_nothing() -> None:
     before = standing("no plugs")
     gone = Remedy("use_less", ("phone",), {"use": "asleep", "instead": "map, screen on"})
     assert remedied(before, gone, {one.id: one for one in KIT.items}, LIBRARY) == before.outing
+
+
+def test_a_plug_of_the_plan_on_a_bank_that_stays_is_not_woken_by_taking_it() -> None:
+    """The plan says that the camera hangs on the large bank, which stays at home; now it comes for the phone."""
+    plug = {"phase": "ride", "device": "camera", "bank": "large"}
+    before = judged(outing(**{**BASE, "plugs": [plug]}), KIT, NEW)
+    one = next(one for one in changes(before) if one.candidate.ids == ("phone", "large"))
+    plan = remedied(before, power_remedy(one), {item.id: item for item in KIT.items}, LIBRARY)
+    assert plan is not None
+    assert {planned.device for planned in plan.plugs or ()} == {"phone"}

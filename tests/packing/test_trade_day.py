@@ -5,13 +5,18 @@ The rows themselves stand in `tests/reference/test_worked_power.py`; the chargin
 fixed-step twin (2 s steps). The others are by hand, over its floor rule and draws: phone 15.57 Wh, bank 38.5 Wh at 90 %.
 """
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
-from scenario import IDS, KIT, LIBRARY, NAMES, O1, changed, judged, of_code, the, with_item
+from scenario import IDS, LIBRARY, NAMES, O1, changed, of_code, the, with_item
+from scenario import KIT as DEMO_KIT
+from scenario import judged as judged_with
 
 from kitlog.budget.power.changes.weigh import Weighed
 from kitlog.budget.result import Finding, Remedy, State
+from kitlog.kit.item import Item
+from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.kit import Kit
 from kitlog.packing.lightest import my_lightest_bank
@@ -27,6 +32,23 @@ LIT = changed(O1, uses=[{"item": "Phone", "phase": "flight", "way": "flight, scr
 FROM_TAKE_OFF = changed(
     LIT, plugs=[{"phase": p, "device": "Phone", "bank": "Power bank"} for p in ("flight", "walk out", "ride home")]
 )
+
+
+def plain(item: Item) -> Item:
+    """As the table has it: no range of a draw, and nothing but the phone that can hang on a bank; no connectors."""
+    if item.battery is None:
+        return item
+    ways = [way.model_copy(update={"low_w": None, "high_w": None}) for way in item.battery.ways]
+    charge_max_w = item.battery.charge_max_w if item.name == "Phone" else None
+    cell = {"ways": tuple(ways), "connector": "", "charge_max_w": charge_max_w}
+    return item.model_copy(update={"battery": item.battery.model_copy(update=cell)})
+
+
+KIT = replace(DEMO_KIT, items=tuple(plain(item) for item in DEMO_KIT.items))
+
+
+def judged(plan: Outing, kit: Kit = KIT) -> Assessment:
+    return judged_with(plan, kit)
 
 
 def battery(name: str, kit: Kit = KIT, **fields: Any) -> Kit:
@@ -180,6 +202,7 @@ class TestRadio:
 
     def test_with_a_cable_on_the_list_it_adds_no_gram(self) -> None:
         kit = battery("Handheld radio", charge_max_w=5, connector="USB-C")
+        kit = battery("Power bank", kit, connector="USB-C")
         kit = with_item("Cables", kit, battery={"connector": "USB-C to USB-C"})
         assert said(the(judged(O1, kit), "power.device", RADIO))[0].endswith(" h on a high day, lasts")
 

@@ -4,9 +4,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from kitlog.budget.result import Finding, Remedy
-from kitlog.kit.kinds import SET_KINDS, Kind, PhaseWay
-from kitlog.outing.outing import Outing, PlugPlan, Role
-from kitlog.packing.power_day import default_plugs
+from kitlog.kit.kinds import SET_KINDS, Kind
+from kitlog.outing.outing import Outing, Role
 from kitlog.packing.remedied import remedied
 from kitlog.wording.translate import _
 
@@ -148,16 +147,6 @@ class Remedies:
     def _plan(self, _outing: Outing, _remedy: Remedy, _finding: Finding) -> None:
         self._edit_plan()
 
-    def _plug(self, outing: Outing, remedy: Remedy, _finding: Finding) -> None:
-        """Plug a device into a bank in every phase in which it is used on the ground or in flight."""
-        device, bank = remedy.items[:2]
-        items = [line.item for line in self._desk.bench.assess(outing).lines]
-        plugs = outing.plugs if outing.plugs is not None else default_plugs(outing, items)
-        kept = tuple(plug for plug in plugs if plug.device != device)
-        phases = [phase.name for phase in outing.phases if phase.way is not PhaseWay.NIGHT]
-        new = tuple(PlugPlan(phase=phase, device=device, bank=bank) for phase in phases)
-        self._save(outing, plugs=(*kept, *new))
-
     def _replan(self, outing: Outing, remedy: Remedy, _finding: Finding) -> None:
         """Take a computed change of the power into the plan."""
         bench = self._desk.bench
@@ -185,7 +174,6 @@ _ACTS: dict[str, Callable[[Remedies, Outing, Remedy, Finding], None]] = {
     "enter_phases": Remedies._plan,  # noqa: SLF001
     "carry_water": Remedies._plan,  # noqa: SLF001
     "name_person": Remedies._plan,  # noqa: SLF001
-    "plug_in": Remedies._plug,  # noqa: SLF001
     **dict.fromkeys(REPLANS, Remedies._replan),  # noqa: SLF001
 }
 

@@ -80,7 +80,6 @@ _SHORT = {
     "enter_volume": N_("Enter the volume"),
     "carry_water": N_("Plan more water"),
     "fetch": N_("Get it back: {first}"),
-    "plug_in": N_("Plug in: {first}"),
     "bank_instead": N_("Take instead: {second}"),
     "add_bank": N_("Take along: {second}"),
     "plug_too": N_("Plug in: {first}"),

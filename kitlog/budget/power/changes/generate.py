@@ -6,12 +6,13 @@ Cheap ones first: what costs no grams and no device, then what weighs, then what
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
 from functools import partial
+from itertools import takewhile
 
 from kitlog.budget.power.changes import edits
 from kitlog.budget.power.changes.candidate import Candidate
 from kitlog.budget.power.changes.given import SpareBank, ToHand
 from kitlog.budget.power.cold import cell_temp_c, usable_share
-from kitlog.budget.power.day import Bank, Cell, Day, Device
+from kitlog.budget.power.day import Bank, Cell, Day, Device, Modes
 
 MOST_CANDIDATES = 29
 """No more are made: with the day as planned, and each in two cases, 60 runs are never passed."""
@@ -108,7 +109,11 @@ def _plugged(day: Day, to_hand: ToHand, helped: Collection[str], sleepy: Collect
 
 
 def _free_phases(day: Day, to_hand: ToHand, device: Device, bank: Bank) -> tuple[str, ...]:
-    """Phases with a duration in which the bank has a free port, the device hangs on none, and plugging can be done."""
+    """Phases with a duration in which the bank has a free port, the device hangs on none, and plugging can be done.
+
+    Not those before the first use of a device that starts full: it would let the bank fall asleep.
+    """
+    idle = _idle_before_use(day, device)
     used = Counter(plug.phase for plug in day.plugs if plug.bank == bank.id)
     taken = {plug.phase for plug in day.plugs if plug.device == device.id}
     return tuple(
@@ -117,8 +122,21 @@ def _free_phases(day: Day, to_hand: ToHand, device: Device, bank: Bank) -> tuple
         if phase.hours > 0
         and used[phase.id] < bank.ports
         and phase.id not in taken
+        and phase.id not in idle
         and _can_be_plugged(phase.id, to_hand, device.id, bank.id)
     )
+
+
+def _idle_before_use(day: Day, device: Device) -> frozenset[str]:
+    if device.start < 1.0:
+        return frozenset()
+    idle = takewhile(lambda phase: not _load_w(device, phase.id), day.phases)
+    return frozenset(phase.id for phase in idle)
+
+
+def _load_w(device: Device, phase: str) -> float:
+    draw = device.draw_W.get(phase, 0.0)
+    return draw.mean_w if isinstance(draw, Modes) else draw
 
 
 def _can_be_plugged(phase: str, to_hand: ToHand, *ids: str) -> bool:

@@ -321,3 +321,17 @@ def test_in_flight_only_what_lies_where_hands_reach_it(where, phases):
     hand = ToHand.model_validate({"plug_phases": ["ride"], "also_plugged": where})
     (plugging,) = (one for one in candidates(day, hand) if one.code == "plug_too")
     assert plugging.facts["phases"] == phases
+
+
+@pytest.mark.parametrize(("start", "phases"), [(1.0, ("flight", "ride")), (0.5, ("wait", "flight", "ride"))])
+def test_what_is_full_is_not_plugged_before_its_first_use(start, phases):
+    """The bank would fall asleep, and wake only for a new plug."""
+    day = Day.model_validate(
+        {
+            "phases": [{"id": "wait", "hours": 1, "ambient_C": 25}, *PHASES],
+            "devices": [device("phone", 4, 1, start=start)],
+            "banks": [bank(min_out_W=0.2)],
+        }
+    )
+    (plugging,) = (one for one in candidates(day, ToHand()) if one.code == "plug_too")
+    assert plugging.facts["phases"] == phases
