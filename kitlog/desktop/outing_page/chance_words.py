@@ -73,12 +73,6 @@ def chance_words(assessment: Assessment, forecast: Forecast, names: Names, libra
     return ChanceWords(text.format(device=names.get(caller, caller), odds=odds_said), beside)
 
 
-def chance_lines(assessment: Assessment, forecast: Forecast, names: Names, library: Library) -> tuple[str, str]:
-    """The same as two lines, for paper."""
-    words = chance_words(assessment, forecast, names, library)
-    return words.first, words.second
-
-
 def _some(finding: Finding) -> str:
     odds = finding.facts.get("odds")
     text = _("one of {n} that call for help: {odds}")
