@@ -181,7 +181,8 @@ def _evened(pour: _Pour, poured: list[Spot]) -> list[Spot]:
 
 def _poured(pour: _Pour, limit: tuple[int, float] = (-1, 0.0)) -> list[Spot]:
     rooms = _rooms(pour.part.columns, pour.frame, pour.place, limit)
-    pouring = _Pouring(rooms, pour.frame.fresh, pour.parting)
+    under = 0.0 if pour.part.head is None else pour.part.head.height
+    pouring = _Pouring(rooms, pour.frame.fresh - under, pour.parting)
     for group in pour.part.groups:
         pouring.pour(group)
     return pouring.spots
@@ -204,7 +205,7 @@ def _high(blocks: Sequence[Block]) -> float:
 
 @dataclass
 class _Pouring:
-    """Fills one room after the other."""
+    """Fills one room after the other; a room of the height `fresh`, a page under its heading, is the best there is."""
 
     rooms: Iterator[_Room]
     fresh: float

@@ -140,7 +140,8 @@ class SheetPages:
         first, *others = lines(setting, content.title, Style(Role.HEADING), width)
         taken = setting.text.width(content.title, Role.HEADING) + setting.text.width(content.counts, STRONG.role)
         is_beside = not others and taken + setting.px(24) <= width
-        yield over(first, write_right(setting, content.counts, STRONG, width, first.height)) if is_beside else first
+        counts = Block(first.height, write_right(setting, content.counts, STRONG, width, first.height))
+        yield over(counts, first.paint) if is_beside else first
         yield from others
         yield from () if is_beside else lines(setting, content.counts, STRONG, width)
         yield from lines(setting, content.name, Style(Role.SECTION), width)

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from pdf_reading import pages
 
 ROOT = Path(__file__).parents[2]
 O1 = "Skarnock cross-country"
@@ -64,6 +65,15 @@ def test_utf8_whatever_the_locale(demo: Path) -> None:
     wrong = kitlog(demo.parent, "--data", demo, "pack", "--outing", "Würzel", **plain)
     assert wrong.returncode == 2
     wrong.stderr.decode("utf-8")
+
+
+def test_a_page_is_painted_without_a_screen(demo: Path, tmp_path: Path) -> None:
+    to = tmp_path / "sheet.pdf"
+    run = kitlog(demo.parent, "--data", demo, "pack", "--outing", O1, "--pdf", to)
+    assert (run.returncode, run.stderr) == (0, b"")
+    read = pages(to.read_bytes())
+    assert len(read) > 1
+    assert read[0].text.startswith("Sheet for 9 May 2026")
 
 
 def test_bytes_that_are_no_text(tmp_path: Path) -> None:
