@@ -1,11 +1,13 @@
 """The flow of a sheet: blocks into columns, columns onto pages. Arithmetic alone; what a block shows is its own affair.
 
-A block is never split, nor are blocks that keep together. A group is split where that saves a page, with some of it on
-either side, and continued under its heading said again; what must be read at one look stays whole if a page holds it.
+A block is never split, nor are blocks that keep together. A group is split where that saves a page, at a page's end rather
+than within it, with some of it on either side, and continued under its heading said again; what must be read at one look
+stays whole if a page holds it.
 """
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
+from enum import IntEnum
 
 from PySide6.QtGui import QPainter
 
@@ -109,10 +111,14 @@ class Spot:
 
 @dataclass(frozen=True, slots=True)
 class _Room:
+    """A column; `high` is what it could hold if nothing else limited it, `last`: the next one is on another page."""
+
     page: int
     x: float
     top: float
     bottom: float
+    high: float
+    last: bool
 
 
 def laid(parts: Sequence[Part], frame: Frame) -> tuple[tuple[Spot, ...], ...]:
@@ -135,10 +141,11 @@ def _placed(part: Part, frame: Frame, place: tuple[int, float]) -> list[Spot]:
         place = head[-1].page, head[-1].y + head[-1].block.height
     elif place[1] > frame.page_top(place[0]):
         place = place[0], place[1] + part.groups[0].gap
-    tight, loose = (_poured(_Pour(part, frame, place, parting)) for parting in (True, False))
-    parting = loose[0].page > tight[0].page or loose[-1].page > tight[-1].page
-    poured = tight if parting else loose
-    return head + (_evened(_Pour(part, frame, place, parting), poured) if part.columns > 1 else poured)
+    tried = [_poured(_Pour(part, frame, place, parting)) for parting in Parting]
+    ends = [(spots[0].page, spots[-1].page) for spots in tried]
+    chosen = ends.index(ends[-1])
+    evened = _evened(_Pour(part, frame, place, Parting(chosen)), tried[chosen]) if part.columns > 1 else tried[chosen]
+    return head + evened
 
 
 def _heading(part: Part, head: Group, frame: Frame, place: tuple[int, float]) -> list[Spot]:
@@ -155,14 +162,22 @@ def _heading(part: Part, head: Group, frame: Frame, place: tuple[int, float]) ->
     return spots
 
 
+class Parting(IntEnum):
+    """Where groups may be split; the first that takes no more pages than the last is taken."""
+
+    NOWHERE = 0
+    AT_PAGE_ENDS = 1
+    IN_ALL_COLUMNS = 2
+
+
 @dataclass(frozen=True, slots=True)
 class _Pour:
-    """A part to be poured from a place on; `parting`: groups may be split where they do not fit."""
+    """A part to be poured from a place on."""
 
     part: Part
     frame: Frame
     place: tuple[int, float]
-    parting: bool
+    parting: Parting
 
 
 def _evened(pour: _Pour, poured: list[Spot]) -> list[Spot]:
@@ -194,7 +209,8 @@ def _rooms(columns: int, frame: Frame, place: tuple[int, float], limit: tuple[in
     step = frame.column_width(columns) + frame.gutter
     while True:
         bottom = limit[1] if page == limit[0] else frame.bottom
-        yield from (_Room(page, number * step, top, bottom) for number in range(columns))
+        high, last = frame.bottom - top, columns - 1
+        yield from (_Room(page, number * step, top, bottom, high, number == last) for number in range(columns))
         page += 1
         top = frame.page_top(page)
 
@@ -209,7 +225,7 @@ class _Pouring:
 
     rooms: Iterator[_Room]
     fresh: float
-    parting: bool
+    parting: Parting
     spots: list[Spot] = field(default_factory=list)
 
     def __post_init__(self) -> None:
@@ -226,7 +242,11 @@ class _Pouring:
             self._split(group)
 
     def _parts(self, group: Group) -> bool:
-        return self.parting and not group.whole and self._fits(group.least)
+        """Whether a group that does not fit is split here."""
+        if group.whole or self.parting is Parting.NOWHERE or not self._fits(group.least):
+            return False
+        is_end = self._room.last or group.height > self._room.high + SLACK
+        return is_end or self.parting is Parting.IN_ALL_COLUMNS
 
     def _split(self, group: Group) -> None:
         for number, piece in enumerate(group.pieces):

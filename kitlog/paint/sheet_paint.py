@@ -11,7 +11,7 @@ from kitlog.paint import sheet_parts, sheet_pictures
 from kitlog.paint.lettering import RIGHT
 from kitlog.paint.sheet_flow import Block, Frame, Group, Part, Spot, laid
 from kitlog.paint.sheet_pictures import SheetPictures
-from kitlog.paint.sheet_rows import BODY, QUIET, STRONG, Style, heading, kept, lines, over, write_right
+from kitlog.paint.sheet_rows import BODY, QUIET, STRONG, Style, heading, kept, lines, over, space, write_right
 from kitlog.paint.sheet_setting import Setting
 from kitlog.paint.strokes import pen
 from kitlog.paint.type_scale import Role
@@ -151,10 +151,9 @@ class SheetPages:
     def _mass(self, width: float) -> tuple[Group, ...]:
         """The ruler, if there is one, the figures, and the weighing that would narrow them most."""
         content, setting, shown = self._sheet.content, self._setting, self._sheet.pictures.weight
-        ruler = () if shown is None else (sheet_pictures.weight(setting, shown, width),)
-        sharpen = Group(tuple(lines(setting, content.sharpen, QUIET, width)))
+        ruler = () if shown is None else (sheet_pictures.weight(setting, shown, width), space(setting.px(10)))
         figures = sheet_parts.masses(setting, content.masses, self.frame)
-        return (*ruler, figures, sharpen) if sharpen.blocks else (*ruler, figures)
+        return (Group(kept([*ruler, *figures, *lines(setting, content.sharpen, QUIET, width)])),)
 
     def _before_flying(self, width: float) -> Iterator[Group]:
         content, setting = self._sheet.content, self._setting

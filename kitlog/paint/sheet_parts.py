@@ -207,10 +207,9 @@ def people(setting: Setting, known: tuple[Known, ...], width: float) -> Group:
     return listed(setting, "people", rows or nobody, width)
 
 
-def masses(setting: Setting, figures: tuple[tuple[str, str, str], ...], frame: Frame) -> Group:
+def masses(setting: Setting, figures: tuple[tuple[str, str, str], ...], frame: Frame) -> list[Block]:
     """What leaves the ground, in two columns: name, remark, figure."""
     width = frame.column_width(2)
     rows = [row(setting, (what, remark, figure), width, PLAIN) for what, figure, remark in figures]
     pairs = zip_longest(rows[::2], rows[1::2], fillvalue=())
-    blocks = (beside(left, right, width + frame.gutter) for left, right in pairs)
-    return Group(tuple(blocks), gap=setting.px(10), whole=True)
+    return [beside(left, right, width + frame.gutter) for left, right in pairs]

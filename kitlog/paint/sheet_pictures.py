@@ -76,9 +76,8 @@ def _height(setting: Setting, shown: PowerPicture, width: float) -> float:
     return power_lanes.measure(shown, width, setting.base, setting.device)
 
 
-def weight(setting: Setting, shown: WeightPicture, width: float) -> Group:
+def weight(setting: Setting, shown: WeightPicture, width: float) -> Block:
     """The ruler under a heading of the sheet, so without its own title; the zones are summed in the list."""
     bare = replace(shown, title="", zones=None)
     high = weight_ruler.measure(bare, width, setting.base, setting.device)
-    ruler = picture(high, setting, width, lambda painter, rect: weight_ruler.paint(painter, rect, bare, setting.tokens))
-    return Group((ruler,))
+    return picture(high, setting, width, lambda painter, rect: weight_ruler.paint(painter, rect, bare, setting.tokens))

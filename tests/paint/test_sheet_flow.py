@@ -69,6 +69,12 @@ def test_what_saves_no_page_is_not_split() -> None:
     assert [len(page) for page in laid(parts, FRAME)] == [1, 5]
 
 
+def test_a_group_goes_to_the_next_column_of_its_page_rather_than_be_split() -> None:
+    first, second = laid([Part((group(60), group(20, 20, 20), group(20, 20, 20, 20, 20, 20, 20)), columns=2)], FRAME)
+    assert [spot.x for spot in first] == [0, 110, 110, 110, 110, 110]
+    assert [spot.block.height for spot in second] == [20, 20, 20, 20, 20]
+
+
 def test_what_is_read_at_one_look_is_not_split() -> None:
     parts = [Part((group(60),)), Part((group(20, 20, 20, 20, 20, whole=True), group(90)))]
     assert [len(page) for page in laid(parts, FRAME)] == [1, 5, 1]
