@@ -140,9 +140,9 @@ def start_text(likely_pct: float | None) -> str:
     return _("nothing entered: reckoned as full") if likely_pct is None else ""
 
 
-def seen_text(on_hand_pct: float, day: str) -> str:
-    """The charge that it was last seen with."""
-    return _("last seen with {charge} on {day}").format(charge=short_text(on_hand_pct, "%"), day=day)
+def seen_text(on_hand_pct: float, when: str) -> str:
+    """The charge that it was last seen with, and when."""
+    return _("last seen with {charge} ({when})").format(charge=short_text(on_hand_pct, "%"), when=when)
 
 
 def summary_texts(outing: Outing) -> tuple[str, str, str]:

@@ -5,12 +5,15 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from desk_steps import outing_of
+from power_plan_steps import known_kit
 from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication, QDialog
 
 from kitlog.app import open_bench
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
+from kitlog.desktop.outing_page.power_plan import PowerPlan
 from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.desktop.window import Window
 from kitlog.desktop.window_memory import WindowMemory
@@ -149,3 +152,27 @@ def in_dialog(qtbot, styled: QApplication) -> Callable[[Callable[[], object], Ca
             qtbot.waitUntil(window.isActiveWindow)
 
     return use_dialog
+
+
+@pytest.fixture
+def power_bench(demo_bench: Workbench) -> Workbench:
+    """The demo with draws that are known to the tests of the power plan."""
+    known_kit(demo_bench)
+    return demo_bench
+
+
+@pytest.fixture
+def plan(power_bench: Workbench, window: Window, qtbot) -> Iterator[Callable[[], PowerPlan]]:
+    """Open the power plan of the outing being worked on; it is left at the end."""
+    opened: list[PowerPlan] = []
+
+    def open_plan() -> PowerPlan:
+        opened.append(PowerPlan(window.desk, outing_of(power_bench), window))
+        opened[-1].show()
+        opened[-1].activateWindow()
+        qtbot.waitUntil(opened[-1].isActiveWindow)
+        return opened[-1]
+
+    yield open_plan
+    for dialog in opened:
+        dialog.discard()

@@ -1,7 +1,6 @@
 """The power plan of one device or bank: charge at the start, shares of use phase by phase, and its plugs."""
 
 from collections.abc import Iterable
-from itertools import pairwise
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
@@ -70,6 +69,17 @@ class DevicePlan(QWidget):
         for column in self.columns:
             column.changed.connect(self.changed)
             column.plug.changed.connect(self.plugged)
+
+    @property
+    def stops(self) -> list[QWidget]:
+        """What Tab goes through: the charge at the start, what fills the shares, then down each phase."""
+        stops: list[QWidget] = [*self.start.fields]
+        if self.columns:
+            stops += self.acts.stops
+        for column in self.columns:
+            plug = column.plug
+            stops += [*column.fields.values(), *((plug.bank, plug.below, plug.to) if self._banks else ())]
+        return stops
 
     def planned_in(self, outing: Outing) -> Outing:
         """The outing with shares and start as they stand here; plugs are of all devices together."""
@@ -169,7 +179,6 @@ class DevicePlan(QWidget):
             for row, cell in enumerate(_cells(column, plugs=bool(self._banks))):
                 grid.addWidget(cell, row, number, Qt.AlignmentFlag.AlignVCenter)
         grid.setColumnStretch(len(self.columns) + 1, 1)
-        _order_tab(self.columns)
         return table
 
     def _heads(self) -> list[QWidget]:
@@ -204,17 +213,6 @@ def _cells(column: PhaseColumn, *, plugs: bool) -> list[QWidget]:
         _two_lines(column.mean, column.behind),
     ]
     return [*cells, column.plug.bank, column.plug.limits] if plugs else cells
-
-
-def _order_tab(columns: Iterable[PhaseColumn]) -> None:
-    """Tab goes down a phase and then to the next one."""
-    stops = [
-        stop
-        for column in columns
-        for stop in (*column.fields.values(), column.plug.bank, column.plug.below, column.plug.to)
-    ]
-    for before, after in pairwise(stops):
-        QWidget.setTabOrder(before, after)
 
 
 def _two_lines(first: QWidget, second: QWidget) -> QWidget:

@@ -57,6 +57,7 @@ class PowerPlan(Dialog):
         self._later.setInterval(ASSESS_AFTER_MS)
         self._later.timeout.connect(self.look)
         self._fill()
+        self.pages.turned.connect(self._faults)
         self.pages.changed.connect(self._later.start)
         self.pages.plugged.connect(self._replug)
         self.look()
@@ -71,10 +72,14 @@ class PowerPlan(Dialog):
 
     def accept(self) -> None:
         """Save what stands in the fields; what cannot be so is said and nothing is written."""
-        self._later.stop()
         self.look()
         if self.main.isEnabled() and self.attempt(lambda: self._desk.bench.save_outing(self.draft())):
             super().accept()
+
+    def done(self, result: int) -> None:
+        """Leave it; what is still to be assessed is no matter any more."""
+        self._later.stop()
+        super().done(result)
 
     def changed(self) -> bool:
         """Whether anything of the plan was changed; which device is looked at is none of it."""
@@ -160,6 +165,7 @@ class PowerPlan(Dialog):
         plugs.addWidget(self.usual_plugs)
         self.body.addLayout(beside, 1)
         self.body.addLayout(plugs)
+        self.pages.list.setCurrentRow(0)
         if not self.pages.things:
             self.body.addWidget(Paragraph(_("Nothing on the list runs on a battery.")))
 

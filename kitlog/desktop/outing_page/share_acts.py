@@ -1,6 +1,6 @@
 """What fills the shares of a device in one phase or in all: as usual, the presets of its kind, the rest to a way."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
@@ -52,13 +52,18 @@ class ShareActs(QWidget):
         self._name_rest()
         self._assemble(item)
 
+    @property
+    def stops(self) -> tuple[QWidget, ...]:
+        """What Tab goes through, from left to right."""
+        return (self.where, self.usual, *self.presets, self.rest, self.rest_to)
+
     def _chosen(self) -> list[PhaseColumn]:
         where = self.where.chosen()
         return [column for column in self._columns if where is None or column.phase.name == where]
 
-    def _each(self, do: object) -> None:
+    def _each(self, do: Callable[[PhaseColumn], object]) -> None:
         for column in self._chosen():
-            do(column)  # type: ignore[operator]
+            do(column)
         self.done.emit()
 
     def _give_rest(self) -> None:
@@ -85,9 +90,8 @@ class ShareActs(QWidget):
         row = QHBoxLayout()
         row.setSpacing(look.px(12))
         row.addWidget(Text(_("Fill"), Role.SECOND, "muted"))
-        for widget in (self.where, self.usual, *self.presets, self.rest):
+        for widget in self.stops:
             row.addWidget(widget)
-        row.addWidget(self.rest_to)
         row.addStretch()
         rows.addLayout(row)
         lacking = lacking_ways(item)

@@ -28,11 +28,12 @@ class ThingPages(QStackedWidget):
         plugs: those that are shown, usual or the pilot's own.
 
     Attributes:
-        changed: anything on a page was changed; plugged: a plug was.
+        turned: another page is looked at; changed: anything on a page was changed; plugged: a plug was.
         list: of the things, to stand beside the pages.
         made: the pages made so far, by item; things that were not looked at are as they were.
     """
 
+    turned = Signal()
     changed = Signal()
     plugged = Signal()
 
@@ -59,7 +60,6 @@ class ThingPages(QStackedWidget):
             row.setSizeHint(QSize(look.px(64), look.px(ROW_PX)))
             self.list.addItem(row)
         self.list.currentRowChanged.connect(self._turn_to)
-        self.list.setCurrentRow(0)
 
     def page(self, thing: Item) -> DevicePlan:
         """The page of a thing, made if there is none yet."""
@@ -69,6 +69,11 @@ class ThingPages(QStackedWidget):
             page.plugged.connect(self.plugged)
             self.made[thing.id], self._areas[thing.id] = page, TallArea(page)
             self.addWidget(self._areas[thing.id])
+            before: QWidget = self.list
+            for stop in page.stops:
+                self.setTabOrder(before, stop)
+                before = stop
+            page.faults()
         return self.made[thing.id]
 
     def choose(self, item_id: str) -> None:
@@ -129,7 +134,7 @@ class ThingPages(QStackedWidget):
             thing = self.things[at]
             self.page(thing)
             self.setCurrentWidget(self._areas[thing.id])
-            self.changed.emit()
+            self.turned.emit()
 
     def _edited(self, page: DevicePlan) -> None:
         """Sums and mean draws follow at once."""
