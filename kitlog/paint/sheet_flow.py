@@ -1,8 +1,8 @@
 """The flow of a sheet: blocks into columns, columns onto pages. Arithmetic alone; what a block shows is its own affair.
 
-A block is never split, nor are blocks that keep together. A group is split where that saves a page, at a page's end rather
-than within it, with some of it on either side, and continued under its heading said again; what must be read at one look
-stays whole if a page holds it.
+A block is never split, nor are blocks that keep together. A group is split where that saves a page, at the end of a
+page rather than within it, with some of it on either side, and continued under its heading said again; what must be
+read at one look stays whole if a page holds it.
 """
 
 from collections.abc import Callable, Iterator, Sequence
