@@ -40,6 +40,12 @@ class JournalledRows(Rows):
         self.delete(table, key)
         self._journal.append(RowChange(table.name, key, before, None))
 
+    def take_all(self, table: Table, rows: Mapping[Key, Row]) -> None:
+        """Many rows less, by their keys."""
+        if rows:
+            self.delete_many(table, list(rows))
+            self._journal += [RowChange(table.name, key, row, None) for key, row in rows.items()]
+
     def set(self, table: Table, key: Key, row: Mapping[str, object] | None) -> None:
         """Make the row of that key be `row`, or be gone."""
         before, after = self.one(table, key), None if row is None else dict(row)

@@ -2,16 +2,35 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
+from itertools import count
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import ColumnElement, Executable, Select, Table, and_, delete, insert, select, update
+from sqlalchemy import (
+    ColumnElement,
+    Executable,
+    Select,
+    Table,
+    and_,
+    bindparam,
+    column,
+    delete,
+    insert,
+    select,
+    update,
+)
+from sqlalchemy import (
+    table as plain_table,
+)
 from sqlalchemy.engine import Connection, CursorResult
 
 from kitlog.fault import SystemFault
 from kitlog.store.aggregates import key_names
 from kitlog.store.faults import told
 from kitlog.store.shape import Key, Row
+
+_ENTRIES = plain_table("sqlite_sequence", column("name"), column("seq"))
+"""Where SQLite keeps the last order of entry that each table has given (documentation of AUTOINCREMENT)."""
 
 
 class Rows:
@@ -38,6 +57,17 @@ class Rows:
         rows = self._rows(select(table).where(_named(table, key)), table)
         return rows[0] if rows else None
 
+    def by_key(self, table: Table) -> dict[Key, Row]:
+        """All rows of a table by their keys."""
+        names = key_names(table)
+        return {tuple(row[name] for name in names): row for row in self.all(table)}
+
+    def keys(self, table: Table) -> set[Key]:
+        """The keys of all rows of a table."""
+        statement = select(*(table.c[name] for name in key_names(table)))
+        with told(self.path):
+            return {tuple(row) for row in self._run(statement).all()}
+
     def grouped(self, table: Table, *where: ColumnElement[bool], by_place: bool) -> dict[Key, list[Row]]:
         """The rows of a part's table by the key of their owner (the last column of the key is the place)."""
         names = key_names(table)[: -1 if by_place else None]
@@ -50,8 +80,12 @@ class Rows:
         """New rows; each gets its order of entry, if its table has one and it has none yet."""
         if "entry" in table.c and len(rows) == 1:
             rows[0]["entry"] = self._run(insert(table), rows[0]).lastrowid
-        else:
-            self._run(insert(table), list(rows))
+            return
+        if "entry" in table.c:
+            waiting = (row for row in rows if row.get("entry") is None)
+            for row, entry in zip(waiting, count(self._last_entry(table) + 1), strict=False):
+                row["entry"] = entry
+        self._run(insert(table), list(rows))
 
     def update(self, table: Table, key: Key, row: Row) -> None:
         """A row as it is to be."""
@@ -60,6 +94,17 @@ class Rows:
     def delete(self, table: Table, key: Key) -> None:
         """A row less."""
         self._run(delete(table).where(_named(table, key)))
+
+    def delete_many(self, table: Table, keys: Sequence[Key]) -> None:
+        """Many rows less, by one statement."""
+        names = key_names(table)
+        named = and_(*(table.c[name] == bindparam(f"key_{name}") for name in names))
+        keyed = [{f"key_{name}": value for name, value in zip(names, key, strict=True)} for key in keys]
+        self._run(delete(table).where(named), keyed)
+
+    def _last_entry(self, table: Table) -> int:
+        found = self._run(select(_ENTRIES.c.seq).where(_ENTRIES.c.name == table.name)).scalar()
+        return int(found or 0)
 
     def _rows(self, statement: Select[Any], table: Table) -> list[Row]:
         names = table.c.keys()

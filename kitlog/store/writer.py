@@ -1,7 +1,8 @@
 """Writing: whole things go in, only rows that differ are written, and every row is journalled."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import datetime
+from itertools import groupby
 from typing import Any
 
 from sqlalchemy import Table
@@ -21,6 +22,9 @@ from kitlog.units.text import unfit_character
 
 Lying = dict[Key, Row]
 """Rows by key."""
+
+TOGETHER = 50
+"""So many things of one kind go in together: one by one, 10 000 take seconds."""
 
 
 class Writer(Reader):
@@ -49,6 +53,22 @@ class Writer(Reader):
         self._put_root(root.table, key, old, row)
         for part in all_parts(root.parts):
             self._put_part(part, key, wanted.get(part.table.name, {}), new=old is None)
+
+    def put_all(self, models: Iterable[Stored]) -> None:
+        """The same as `put` for each; many new things of one kind are written table by table, and before the others.
+
+        Raises:
+            InputFault: as `put`.
+        """
+        for kind, group in groupby(models, type):
+            together = list(group)
+            root = ROOTS[kind]
+            fresh = self._fresh(root, together) if len(together) >= TOGETHER and kind is not Outing else {}
+            self._add_together(root, fresh)
+            added = {id(model) for model in fresh.values()}
+            for model in together:
+                if id(model) not in added:
+                    self.put(model)
 
     def put_preference(self, name: str, value: str | None) -> None:
         """Set a preference; None = as it comes.
@@ -100,6 +120,21 @@ class Writer(Reader):
             SystemFault: ``undo.moved_on``.
         """
         undo.replay(self._rows, changes)
+
+    def _fresh(self, root: Root[Any], models: Iterable[Stored]) -> dict[Key, Stored]:
+        """Those that are not there yet, by their keys; of two with the same key the first."""
+        lying, fresh = self._rows.keys(root.table), dict[Key, Stored]()
+        for model in models:
+            key = tuple(getattr(model, name) for name in root.key)
+            if key not in lying:
+                fresh.setdefault(key, model)
+        return fresh
+
+    def _add_together(self, root: Root[Any], models: dict[Key, Stored]) -> None:
+        self._rows.add(root.table, {key: root.row(model) for key, model in models.items()})
+        for part in root.parts:
+            for inner, lying in _spread_part(part, list(models.items())):
+                self._rows.add(inner.table, lying)
 
     def _put_root(self, table: Table, key: Key, old: Row | None, row: Row) -> None:
         if old is None:

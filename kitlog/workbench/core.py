@@ -147,8 +147,4 @@ class Core:
         return kept
 
     def _put(self, code: str, models: Iterable[Stored], facts: Mapping[str, object] | None = None) -> None:
-        def work(writer: Writer) -> None:
-            for model in models:
-                writer.put(model)
-
-        self._write(code, work, facts)
+        self._write(code, lambda writer: writer.put_all(models), facts)

@@ -109,7 +109,7 @@ def test_hidden_sheets_are_named_too(kitlog: Kitlog, tmp_path) -> None:
     book.create_sheet("Old").append(["x"])
     book["Old"].sheet_state = "hidden"
     book.save(tmp_path / "kit.xlsx")
-    assert "The sheet “Sheet” was read; not read: Old." in kitlog("kit", "import", tmp_path / "kit.xlsx").out
+    assert "The sheet “Sheet” was read; not read: Old (hidden)." in kitlog("kit", "import", tmp_path / "kit.xlsx").out
 
 
 def test_a_broad_category_leaves_the_kind_to_the_name(kitlog: Kitlog, table) -> None:
