@@ -5,108 +5,17 @@ page rather than within it, with some of it on either side, and continued under 
 read at one look stays whole if a page holds it.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from enum import IntEnum
 
-from PySide6.QtGui import QPainter
+from kitlog.paint.sheet_block import Block, Frame, Group, Part, Spot, total
 
 SLACK = 0.01
 """Sums of heights may be off by so much."""
 
 HALVINGS = 14
 """Steps in which columns are evened out: to a hair's breadth on any paper."""
-
-Paint = Callable[[QPainter, float, float], None]
-"""Paints a block with its upper left corner at x, y."""
-
-
-@dataclass(frozen=True, slots=True)
-class Block:
-    """One line, or one picture; with `keep` it is never the last of its column while another of its group follows."""
-
-    height: float
-    paint: Paint
-    keep: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Group:
-    """Blocks that belong together.
-
-    Attributes:
-        gap: room above, left out at the head of a column.
-        again: heading of what is continued in another column.
-        whole: it is not split unless it is higher than a page.
-    """
-
-    blocks: tuple[Block, ...]
-    gap: float = 0.0
-    again: Block | None = None
-    whole: bool = False
-
-    @property
-    def height(self) -> float:
-        """Height of all blocks, without the gap."""
-        return sum(block.height for block in self.blocks)
-
-    @property
-    def pieces(self) -> list[tuple[Block, ...]]:
-        """What may be parted: blocks that keep together are one piece, and so are the last two, to stay in company."""
-        pieces: list[tuple[Block, ...]] = []
-        kept = False
-        for block in self.blocks:
-            pieces = [*pieces[:-1], (*pieces[-1], block)] if kept else [*pieces, (block,)]
-            kept = block.keep
-        return [*pieces[:-2], pieces[-2] + pieces[-1]] if len(pieces) > 1 else pieces
-
-    @property
-    def least(self) -> float:
-        """The height that must be free where it begins: two pieces, or all of it."""
-        return self.height if self.whole else _high(sum(self.pieces[:2], ()))
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """Groups under one heading that runs over all columns."""
-
-    groups: tuple[Group, ...]
-    head: Group | None = None
-    columns: int = 1
-
-
-@dataclass(frozen=True, slots=True)
-class Frame:
-    """The room on the pages: width, the gap between columns, tops of the first and of other pages, bottom of all."""
-
-    width: float
-    gutter: float
-    first_top: float
-    top: float
-    bottom: float
-
-    def column_width(self, columns: int) -> float:
-        """Width of one column."""
-        return (self.width - (columns - 1) * self.gutter) / columns
-
-    def page_top(self, page: int) -> float:
-        """Where a page begins; pages count from 0."""
-        return self.top if page else self.first_top
-
-    @property
-    def fresh(self) -> float:
-        """The room that every page but the first has."""
-        return self.bottom - self.top
-
-
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """A block at its place."""
-
-    page: int
-    x: float
-    y: float
-    block: Block
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,10 +124,6 @@ def _rooms(columns: int, frame: Frame, place: tuple[int, float], limit: tuple[in
         top = frame.page_top(page)
 
 
-def _high(blocks: Sequence[Block]) -> float:
-    return sum(block.height for block in blocks)
-
-
 @dataclass
 class _Pouring:
     """Fills one room after the other; a room of the height `fresh`, a page under its heading, is the best there is."""
@@ -250,7 +155,7 @@ class _Pouring:
 
     def _split(self, group: Group) -> None:
         for number, piece in enumerate(group.pieces):
-            if self._find_room(_high(piece)) and number and group.again is not None:
+            if self._find_room(total(piece)) and number and group.again is not None:
                 self._put((group.again,))
             for block in piece:
                 self._find_room(block.height)

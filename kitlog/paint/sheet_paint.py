@@ -9,9 +9,10 @@ from PySide6.QtGui import QFont, QPagedPaintDevice, QPainter
 
 from kitlog.paint import sheet_parts, sheet_pictures
 from kitlog.paint.lettering import RIGHT
-from kitlog.paint.sheet_flow import Block, Frame, Group, Part, Spot, laid
+from kitlog.paint.sheet_block import Block, Frame, Group, Part, Spot
+from kitlog.paint.sheet_flow import laid
+from kitlog.paint.sheet_lines import BODY, QUIET, STRONG, Style, heading, kept, lines, over, space, write_right
 from kitlog.paint.sheet_pictures import SheetPictures
-from kitlog.paint.sheet_rows import BODY, QUIET, STRONG, Style, heading, kept, lines, over, space, write_right
 from kitlog.paint.sheet_setting import Setting
 from kitlog.paint.strokes import pen
 from kitlog.paint.type_scale import Role

@@ -1,24 +1,19 @@
 """The parts of a printed sheet: findings, lists and questions as groups of blocks."""
 
-from dataclasses import dataclass
 from itertools import zip_longest
 
 from kitlog.paint.mark import Mark
-from kitlog.paint.sheet_flow import Block, Frame, Group, Paint
-from kitlog.paint.sheet_rows import (
+from kitlog.paint.sheet_block import Block, Frame, Group
+from kitlog.paint.sheet_lines import (
     BODY,
     NAME,
     QUIET,
-    ROW,
     SAID,
     SMALL,
     STRONG,
     WRITING,
-    Style,
     all_of,
     beside,
-    box,
-    hairline,
     heading,
     kept,
     lines,
@@ -28,20 +23,17 @@ from kitlog.paint.sheet_rows import (
     space,
     stack,
     write,
-    write_right,
     writing,
 )
+from kitlog.paint.sheet_row import BETWEEN, BLANK, PLAIN, Look, closed, named, row
 from kitlog.paint.sheet_setting import Setting
 from kitlog.wording.sheet_content import AskedQuestion, Known, LaunchLine, PackedLine, PackedZone, ToldFinding
 from kitlog.wording.sheet_words import head
 from kitlog.wording.translate import _
 from kitlog.wording.words import word
 
-SHAPE, BETWEEN = 17.0, 10.0
-"""Room of the shape of a state, and between one column of words and the next."""
-
-BLANK = " "
-"""Stands where somebody has typed no name, so that the line is there."""
+SHAPE = 17.0
+"""Room of the shape of a state."""
 
 ANSWER_SHARE = 0.56
 """Of the line to write on, how much the answer has; the hour has the rest."""
@@ -91,53 +83,7 @@ def packed_line(setting: Setting, line: PackedLine, width: float) -> tuple[Block
     inside = left + setting.px(SHAPE)
     first, *others = lines(setting, f"{word(Mark.STOP)}: {line.stop}", SAID, width, inside)
     marked = over(first, shape(setting, Mark.STOP, left, first.height))
-    return _closed(
-        setting, [*_named(setting, (line.name, "", line.mass), Look(), width), marked, *others], Look(), width
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class Look:
-    """How a row looks: its name, its remark, and whether it has a box to tick."""
-
-    name: Style = NAME
-    remark: Style = QUIET
-    ticked: bool = True
-
-    def left(self, setting: Setting) -> float:
-        """Where the words begin."""
-        return setting.box + setting.px(BETWEEN) if self.ticked else 0.0
-
-
-PLAIN = Look(ticked=False)
-
-
-def row(setting: Setting, words: tuple[str, str, str], width: float, look: Look = Look()) -> tuple[Block, ...]:
-    """Name, remark and figure on one line where there is room, else the remark under the name."""
-    return _closed(setting, _named(setting, words, look, width), look, width)
-
-
-def _closed(setting: Setting, blocks: list[Block], look: Look, width: float) -> tuple[Block, ...]:
-    foot = Block(setting.px(4), hairline(setting, look.left(setting), width))
-    return kept([*blocks, foot])
-
-
-def _named(setting: Setting, words: tuple[str, str, str], look: Look, width: float) -> list[Block]:
-    name, remark, figure = words
-    text, left = setting.text, look.left(setting)
-    right = text.width(figure, STRONG.role) + setting.px(BETWEEN) if figure else 0.0
-    first, *others = lines(setting, name or BLANK, look.name, width - right, left)
-    high = setting.px(ROW)
-    paints: list[Paint] = [box(setting, high)] if look.ticked else []
-    paints.append(lower(first.paint, (high - first.height) / 2))
-    beside = left + text.width(name, look.name.role) + setting.px(BETWEEN)
-    fits = not others and remark and beside + text.width(remark, look.remark.role) <= width - right
-    if fits:
-        paints.append(write(setting, remark, look.remark, beside, high + setting.px(1)))
-    if figure:
-        paints.append(write_right(setting, figure, STRONG, width, high))
-    rest = [] if fits else lines(setting, remark, look.remark, width, left)
-    return [Block(high, all_of(paints)), *others, *rest]
+    return closed(setting, [*named(setting, (line.name, "", line.mass), Look(), width), marked, *others], Look(), width)
 
 
 def questions(setting: Setting, asked: tuple[AskedQuestion, ...], width: float) -> Group:

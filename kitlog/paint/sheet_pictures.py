@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from kitlog.paint import power_lanes, weight_ruler
 from kitlog.paint.mark import Mark
 from kitlog.paint.power_picture import PowerPicture
-from kitlog.paint.sheet_flow import Block, Frame, Group
+from kitlog.paint.sheet_block import Block, Frame, Group
+from kitlog.paint.sheet_lines import QUIET, STRONG, all_of, kept, lines, picture, space
 from kitlog.paint.sheet_parts import findings
-from kitlog.paint.sheet_rows import QUIET, STRONG, all_of, kept, lines, picture, space
 from kitlog.paint.sheet_setting import Setting
 from kitlog.paint.weight_picture import WeightPicture
 from kitlog.wording.sheet_content import ToldFinding

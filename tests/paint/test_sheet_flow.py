@@ -5,7 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PySide6.QtGui import QPainter
 
-from kitlog.paint.sheet_flow import Block, Frame, Group, Part, Spot, laid
+from kitlog.paint.sheet_block import Block, Frame, Group, Part, Spot
+from kitlog.paint.sheet_flow import laid
 
 HIGH = 100.0
 FRAME = Frame(width=210.0, gutter=10.0, first_top=0.0, top=10.0, bottom=110.0)

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QPainter
 from kitlog.paint.lettering import LEFT, RIGHT
 from kitlog.paint.mark import Mark
 from kitlog.paint.shapes import draw_state
-from kitlog.paint.sheet_flow import Block, Paint
+from kitlog.paint.sheet_block import Block, Paint
 from kitlog.paint.sheet_setting import Setting
 from kitlog.paint.strokes import pen
 from kitlog.paint.type_scale import Role
