@@ -10,12 +10,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Annotated, Any, TypeVar
 
-from pydantic import Field, ValidationError
+from pydantic import BeforeValidator, Field, ValidationError
 
 from kitlog.fault import InputFault, SystemFault
 from kitlog.files.csv_kit import read_kit
 from kitlog.files.csv_service import ServiceTable, read_service
-from kitlog.kit.facets import Battery, Share, Watts, WayOfUse
+from kitlog.kit.facets import Battery, Charger, ChargerPort, Share, WayOfUse
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import PhaseWay
@@ -24,7 +24,7 @@ from kitlog.outing.outing import Outing
 from kitlog.outing.pilot import Pilot
 from kitlog.packing.naming import with_ids
 from kitlog.units.model import Frozen
-from kitlog.units.text import Line, Name
+from kitlog.units.text import Name
 
 OUTINGS = ("skarnock-cross-country", "skarnock-hike-and-night", "lake-osmere-course")
 """The planned outings, by date. `sample.json` beside them is for trying the command line."""
@@ -45,24 +45,31 @@ class Demo:
     outings: tuple[Outing, ...]
 
 
-class _Way(Frozen):
-    """A way of use, and the share of the time it takes in each of some ways of moving."""
+class _During(Frozen):
+    """The share of the time that a way of use takes in each of some ways of moving."""
 
-    name: Name
-    power_w: Watts
-    basis: Line
     during: tuple[PhaseWay, ...]
     share: Annotated[float, Field(ge=0, le=1)] = 1.0
 
 
+def _with_shares(raw: Any) -> Any:
+    """A way of use as the model has it: the ways of moving and the one share become shares."""
+    if not isinstance(raw, dict):
+        return raw
+    told = _During.model_validate({name: raw[name] for name in _During.model_fields if name in raw})
+    way = {name: value for name, value in raw.items() if name not in _During.model_fields}
+    return way | {"shares": tuple(Share(during=moving, share=told.share) for moving in told.during)}
+
+
 class _Device(Frozen):
-    """What a row of kit.csv cannot say of a device."""
+    """What a row of kit.csv cannot say of a device or a charger."""
 
     item: Name
     offset_k: float | None = None
     fixed_c: float | None = None
     quiescent_w: float | None = None
-    ways: tuple[_Way, ...] = ()
+    ways: tuple[Annotated[WayOfUse, BeforeValidator(_with_shares)], ...] = ()
+    ports: tuple[ChargerPort, ...] = ()
 
 
 def load_demo(folder: Path, new_id: Callable[[], str]) -> Demo:
@@ -161,6 +168,9 @@ def _with_devices(items: Iterable[Item], rows: Iterable[Mapping[str, Any]]) -> t
 def _with_device(item: Item, device: _Device | None) -> Item:
     if device is None:
         return item
+    if device.ports:
+        charger = (item.charger or Charger()).model_copy(update={"ports": device.ports})
+        return item.model_copy(update={"charger": charger})
     update: dict[str, object] = {"battery": _battery(item.battery or Battery(), device)}
     if item.bank is not None:
         update["bank"] = item.bank.model_copy(update={"quiescent_w": device.quiescent_w})
@@ -168,16 +178,7 @@ def _with_device(item: Item, device: _Device | None) -> Item:
 
 
 def _battery(battery: Battery, device: _Device) -> Battery:
-    ways = tuple(
-        WayOfUse(
-            name=way.name,
-            power_w=way.power_w,
-            basis=way.basis,
-            shares=tuple(Share(during=moving, share=way.share) for moving in way.during),
-        )
-        for way in device.ways
-    )
-    fields = {"offset_k": device.offset_k, "fixed_c": device.fixed_c, "ways": ways or battery.ways}
+    fields = {"offset_k": device.offset_k, "fixed_c": device.fixed_c, "ways": device.ways or battery.ways}
     return Battery.model_validate({**battery.model_dump(), **fields})
 
 

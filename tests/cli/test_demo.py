@@ -11,7 +11,7 @@ def test_text_and_sheet_of_the_first_outing(kitlog: Kitlog, nothing: Path, tmp_p
     assert said.out.startswith("Skarnock cross-country, 9\u00a0May\u00a02026\n")
     assert "96.2\u00a0kg" in said.out
     assert "Sheet for 9\u00a0May\u00a02026" in sheet.read_text(encoding="utf-8")
-    assert len(kitlog("--data", nothing, "kit", "list", "--json").json) == 48
+    assert len(kitlog("--data", nothing, "kit", "list", "--json").json) == 49
 
 
 def test_an_existing_file_is_refused_and_left_as_it_is(kitlog: Kitlog, tmp_path: Path) -> None:

@@ -143,7 +143,7 @@ class TestUnknownIsNeverGood:
 
     @pytest.mark.parametrize("plan", [O1, O2, O3], ids=lambda plan: plan.name)
     def test_an_empty_kit_on_the_days_of_the_example(self, plan: Outing) -> None:
-        bare = changed(plan, set={}, pinned=[], left_out=[], uses=[], plugs=None)
+        bare = changed(plan, set={}, pinned=[], left_out=[], uses=[], starts=[], plugs=None)
         assessment = judged(bare, Kit(), NEW)
         assert assessment.counts.stop > 10
         assert {f.code for f in assessment.findings if f.state is State.FINE} <= {"people.there", "people.told"}

@@ -114,7 +114,7 @@ class TestListeners:
         stop = bench.on_change(hear)
         bench.add_item(FRESH)
         bench.undo()
-        assert seen == [49]
+        assert seen == [50]
 
     def test_one_that_leaves_does_not_silence_the_next(self, bench: Workbench) -> None:
         seen: list[str] = []

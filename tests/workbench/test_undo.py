@@ -50,7 +50,7 @@ def record_of(bench: Workbench) -> ServiceRecord:
 def with_draw(bench: Workbench) -> Item:
     phone = item_called(bench, "Phone")
     assert phone.battery is not None
-    ways = [{**way.model_dump(), "power_w": way.power_w + 1} for way in phone.battery.ways]
+    ways = [{**way.model_dump(), "power_w": way.power_w + 1, "high_w": None} for way in phone.battery.ways]
     return edited(bench, "Phone", battery={**phone.battery.model_dump(), "ways": ways})
 
 
