@@ -139,11 +139,6 @@ def _rule(setting: Setting, width: float, thick: float, down: float) -> Paint:
     return paint
 
 
-def rule(setting: Setting, width: float) -> Block:
-    """A strong line over the whole width."""
-    return Block(setting.px(8), _rule(setting, width, setting.px(1.6), setting.px(4)))
-
-
 def hairline(setting: Setting, left: float, width: float) -> Paint:
     """Paints a thin line under what was painted just above."""
 
