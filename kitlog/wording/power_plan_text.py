@@ -7,12 +7,15 @@ from kitlog.kit.facets import WayOfUse
 from kitlog.outing.outing import Outing, PlugPlan
 from kitlog.packing.draws import OFF_WAY
 from kitlog.packing.plug_checks import PlugCheck, PlugTrouble
-from kitlog.wording.draw_text import draw_text, not_known_text, short_text, watts_text
+from kitlog.wording.draw_text import draw_text, given_text, not_known_text, short_text, sure_text, watts_text
 from kitlog.wording.figures import number_text
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import first_upper
 
 Names = Mapping[str, str]
+
+ONE_LINE = 34
+"""So many signs of a draw stand on one line beside the shares."""
 
 BASES = {
     Basis.GUESSED: N_("guess"),
@@ -28,9 +31,14 @@ def way_text(name: str) -> str:
     return _("off") if name == OFF_WAY else name
 
 
-def way_draw_text(way: WayOfUse, draw: DrawRange | None, *, has_energy: bool) -> str:
-    """What a way of use draws, its range and how sure; or why that is not known."""
-    return not_known_text(has_energy=has_energy) if draw is None else draw_text(draw, way)
+def way_draw_lines(way: WayOfUse, draw: DrawRange | None, *, has_energy: bool) -> list[str]:
+    """What a way of use draws, its range and how sure; or why that is not known. Two lines where one were too long."""
+    if draw is None:
+        return [not_known_text(has_energy=has_energy)]
+    whole = draw_text(draw, way)
+    grounds = ", ".join(part for part in (given_text(way), sure_text(way.basis)) if part)
+    figures = whole.removesuffix(f", {grounds}")
+    return [whole] if len(whole) <= ONE_LINE else [figures, grounds]
 
 
 def mean_texts(draw: DrawRange | None) -> tuple[str, str, str]:

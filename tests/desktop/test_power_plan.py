@@ -84,7 +84,7 @@ class TestShares:
         column.fields["flight, screen on"].setText("25 %")
         assert plain(column.total.text()) == "100 %, own"
         assert plain(column.mean.text()) == "1.50 W"
-        assert column.behind.text() == "1.40–1.60, guess"
+        assert (column.range.text(), column.sure.text()) == ("1.40–1.60", "guess")
         after = kept(dialog, power_bench)
         phone = item_named(power_bench, PHONE).id
         assert after.uses == (
@@ -97,8 +97,9 @@ class TestShares:
     def test_each_way_shows_its_draw_and_how_sure(self, plan: Open) -> None:
         dialog = plan()
         page = page_of(dialog, PHONE)
-        said = [plain(label.text()) for label in page.findChildren(type(page.columns[0].behind))]
-        assert "2.70 W, 2.30–3.10, starter figure, not measured" in said
+        said = [plain(label.text()) for label in page.findChildren(type(page.columns[0].sure))]
+        assert "2.70 W, 2.30–3.10" in said
+        assert "starter figure, not measured" in said
         assert "1.10 W, measured" in said
         assert "draws nothing" in said
 

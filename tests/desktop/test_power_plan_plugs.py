@@ -264,7 +264,7 @@ class TestPlan:
         codes = {finding.code for finding in power_bench.assess(after).findings}
         assert "power.air_cabin" in codes
         said = [label.text() for label in page.plan.findChildren(type(page.plan.kit))]
-        assert "By air" in said
+        assert "yes: by air" in said
 
 
 def test_the_old_result_is_not_shown_as_new(power_bench: Workbench, window: Window) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.outing_page.phase_column import PhaseColumn
@@ -14,6 +14,7 @@ from kitlog.desktop.outing_page.start_fields import StartFields
 from kitlog.desktop.outing_page.wide_area import WideArea
 from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
+from kitlog.kit.facets import WayOfUse
 from kitlog.kit.item import Item
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, PlugPlan
@@ -22,8 +23,16 @@ from kitlog.packing.draws import known_draw
 from kitlog.packing.plug_checks import REFUSED, PlugCheck
 from kitlog.packing.power_plan import with_start
 from kitlog.paint.type_scale import Role
-from kitlog.wording.figures import number_text
-from kitlog.wording.power_plan_text import Names, hanging_text, plug_trouble_text, thing_text, way_draw_text, way_text
+from kitlog.wording.figures import moment_text, number_text
+from kitlog.wording.power_plan_text import (
+    Names,
+    hanging_text,
+    plug_trouble_text,
+    seen_text,
+    thing_text,
+    way_draw_lines,
+    way_text,
+)
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
 
@@ -148,7 +157,11 @@ class DevicePlan(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(look.px(8))
-        rows.addWidget(Text(self.item.name, Role.GROUP))
+        head = QHBoxLayout()
+        head.setSpacing(look.px(12))
+        head.addWidget(Text(self.item.name, Role.GROUP))
+        head.addWidget(CutText(_seen(self.item), Role.SMALL, "muted"), 1)
+        rows.addLayout(head)
         rows.addWidget(self.start)
         rows.addWidget(Hairline())
         if self.columns:
@@ -181,21 +194,24 @@ class DevicePlan(QWidget):
         grid.setColumnStretch(len(self.columns) + 1, 1)
         return table
 
+    def _draw_lines(self, way: WayOfUse) -> list[str]:
+        return way_draw_lines(way, known_draw(way, self.item), has_energy=bool(energy_wh(self.item)))
+
     def _heads(self) -> list[QWidget]:
         battery = self.item.battery
         known = {way.name: way for way in battery.ways} if battery else {}
         heads: list[QWidget] = [Text(_("Share of the time, %"), Role.SMALL, "muted")]
         for name in self.columns[0].fields:
             way = known.get(name)
-            said = (
-                _("draws nothing")
-                if way is None
-                else way_draw_text(way, known_draw(way, self.item), has_energy=bool(energy_wh(self.item)))
-            )
-            heads.append(_two_lines(CutText(way_text(name), Role.BODY), CutText(said, Role.SMALL, "muted")))
+            said = [_("draws nothing")] if way is None else self._draw_lines(way)
+            heads.append(_lines(CutText(way_text(name), Role.BODY), *(CutText(s, Role.SMALL, "muted") for s in said)))
         heads += [
             Text(_("Together"), Role.SECOND, "muted"),
-            _two_lines(Text(_("Mean draw"), Role.BODY), Text(_("range, how sure"), Role.SMALL, "muted")),
+            _lines(
+                Text(_("Mean draw"), Role.BODY),
+                Text(_("range, W"), Role.SMALL, "muted"),
+                Text(_("how sure"), Role.SMALL, "muted"),
+            ),
         ]
         if self._banks:
             heads += [Text(_("Hangs on"), Role.BODY), Text(_("put on below, charged to, %"), Role.SECOND, "muted")]
@@ -207,22 +223,22 @@ def _cells(column: PhaseColumn, *, plugs: bool) -> list[QWidget]:
     air = "?" if phase.air_c is None else number_text(phase.air_c)
     caption = CutText(f"{hm_text(phase.likely_h)} h, {air} °C", Role.SMALL, "muted")
     cells: list[QWidget] = [
-        _two_lines(CutText(first_upper(phase.name), Role.NAME), caption),
+        _lines(CutText(first_upper(phase.name), Role.NAME), caption),
         *column.fields.values(),
         column.total,
-        _two_lines(column.mean, column.behind),
+        _lines(column.mean, column.range, column.sure),
     ]
     return [*cells, column.plug.bank, column.plug.limits] if plugs else cells
 
 
-def _two_lines(first: QWidget, second: QWidget) -> QWidget:
-    both = QWidget()
-    rows = QVBoxLayout(both)
+def _lines(*lines: QWidget) -> QWidget:
+    all_lines = QWidget()
+    rows = QVBoxLayout(all_lines)
     rows.setContentsMargins(0, 0, 0, 0)
     rows.setSpacing(0)
-    rows.addWidget(first)
-    rows.addWidget(second)
-    return both
+    for line in lines:
+        rows.addWidget(line)
+    return all_lines
 
 
 def _say(line: Paragraph, sentences: Iterable[str]) -> None:
@@ -231,3 +247,10 @@ def _say(line: Paragraph, sentences: Iterable[str]) -> None:
     line.setVisible(bool(text))
     line.setAccessibleName(text)
     line.updateGeometry()
+
+
+def _seen(item: Item) -> str:
+    battery = item.battery
+    if battery is None or battery.on_hand_pct is None or battery.on_hand_at is None:
+        return ""
+    return seen_text(battery.on_hand_pct, moment_text(battery.on_hand_at))

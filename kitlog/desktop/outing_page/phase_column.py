@@ -26,7 +26,7 @@ class PhaseColumn(QObject):
     Attributes:
         changed: a share was changed; planned: whether the shares are the pilot's own, not as usual.
         fields: by way of use, off last; plug: on which bank.
-        total, mean, behind: the lines under the shares.
+        total, mean, range, sure: the lines under the shares.
     """
 
     changed = Signal()
@@ -44,7 +44,7 @@ class PhaseColumn(QObject):
             for way in dict.fromkeys((*ways, OFF_WAY))
         }
         self.total, self.mean = Text("", Role.SECOND), Text("", Role.NAME)
-        self.behind = CutText("", Role.SMALL, "muted")
+        self.range, self.sure = Text("", Role.SMALL, "muted"), CutText("", Role.SMALL, "muted")
         self.plug = PlugFields(item, phase.name, banks, plug)
         planned = planned_shares(item, phase, outing)
         self.planned = planned is not None
@@ -107,11 +107,10 @@ class PhaseColumn(QObject):
         said = _("{total}, not 100") if fault else _("{total}, {origin}")
         self.total.say(said.format(total=short_text(total_pct, "%"), origin=origin), "stop" if fault else "muted")
         mean, range_, sure = ("–", "", "") if fault else mean_texts(self._draw())
-        behind = ", ".join(part for part in (range_, sure) if part)
-        self.mean.say(mean)
-        self.behind.say(behind)
-        spoken = _("Mean draw in {phase}: {draw}").format(phase=self.phase.name, draw=f"{mean}, {behind}")
-        self.mean.setAccessibleName(spoken.removesuffix(", "))
+        for line, text in ((self.mean, mean), (self.range, range_), (self.sure, sure)):
+            line.say(text)
+        spoken = ", ".join(part for part in (mean, range_, sure) if part)
+        self.mean.setAccessibleName(_("Mean draw in {phase}: {draw}").format(phase=self.phase.name, draw=spoken))
 
     def _draw(self) -> DrawRange | None:
         planned = with_shares(self._outing, self._item.id, self.phase.name, self.shares())

@@ -59,9 +59,15 @@ def launch_text(outing: Outing) -> str:
 
 def ticked_text(outing: Outing) -> str:
     """The conditions that the pilot ticked, yes and no."""
-    yes = [_(condition.value) for condition, holds in outing.conditions.items() if holds]
-    no = [_("not {condition}").format(condition=_(c.value)) for c, holds in outing.conditions.items() if not holds]
-    return first_upper(", ".join([*yes, *no]))
+    yes, no = (
+        ", ".join(_(condition.value) for condition, holds in outing.conditions.items() if holds is answer)
+        for answer in (True, False)
+    )
+    said = (
+        _("yes: {conditions}").format(conditions=yes) if yes else "",
+        _("no: {conditions}").format(conditions=no) if no else "",
+    )
+    return "; ".join(part for part in said if part)
 
 
 def phase_rows(outing: Outing) -> list[PhaseRow]:

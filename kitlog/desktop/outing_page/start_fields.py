@@ -9,8 +9,7 @@ from kitlog.desktop.parts.text import CutText, Paragraph, Text
 from kitlog.kit.item import Item
 from kitlog.outing.outing import StartCharge
 from kitlog.paint.type_scale import Role
-from kitlog.wording.figures import moment_text
-from kitlog.wording.power_plan_text import seen_text, start_text, unread_text
+from kitlog.wording.power_plan_text import start_text, unread_text
 from kitlog.wording.translate import N_, _
 
 CASES = (N_("low"), N_("likely"), N_("high"))
@@ -49,7 +48,6 @@ class StartFields(QWidget):
         self.note = Paragraph("", Role.SMALL, "stop")
         self.note.hide()
         rows.addWidget(self.note)
-        self._seen = _seen(item)
         self._put(start)
         for field in self.fields:
             field.textChanged.connect(lambda _text: self.changed.emit())
@@ -72,8 +70,7 @@ class StartFields(QWidget):
             field.mark(text if field in wrong else "")
         self.note.say(text)
         self.note.setVisible(bool(text))
-        said = start_text(self.fields[1].pct()) if not text else ""
-        self.said.say(" · ".join(part for part in (said, self._seen) if part))
+        self.said.say(start_text(self.fields[1].pct()) if not text else "")
         return text
 
     def _out_of_order(self) -> tuple[list[PercentField], str]:
@@ -89,10 +86,3 @@ class StartFields(QWidget):
         if start is not None:
             for field, pct in zip(self.fields, (start.low_pct, start.likely_pct, start.high_pct), strict=True):
                 field.put(pct)
-
-
-def _seen(item: Item) -> str:
-    battery = item.battery
-    if battery is None or battery.on_hand_pct is None or battery.on_hand_at is None:
-        return ""
-    return seen_text(battery.on_hand_pct, moment_text(battery.on_hand_at))
