@@ -1,6 +1,6 @@
 """The one function that window, command line and sheets show: they can never disagree."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -66,12 +66,24 @@ def assess(outing: Outing, kit: Kit, library: Library, history: History, now: da
         InputFault: an unknown or ambiguous item, flight type or phase is named.
     """
     plan = with_ids(outing, kit.items)
-    case = _Case(kit, library, history, now, Suited(kit.items, library), fitness_of(plan, kit, history))
+    case = _case(plan, kit, library, history, now)
     judged = _judge(plan, case)
     items = {item.id: item for item in kit.items}
     judged = replace(judged, findings=with_power_changes(judged, kit.items, library))
     checked = with_checked_remedies(judged, lambda other: _judge(other, case), items, library)
     return replace(judged, findings=settled(checked))
+
+
+def judge_of(
+    outing: Outing, kit: Kit, library: Library, history: History, now: datetime
+) -> Callable[[Outing], Assessment]:
+    """Assesses other plans of an outing, which name items by id: all but the computed remedies, which take the time."""
+    case = _case(outing, kit, library, history, now)
+    return lambda other: _judge(other, case)
+
+
+def _case(plan: Outing, kit: Kit, library: Library, history: History, now: datetime) -> _Case:
+    return _Case(kit, library, history, now, Suited(kit.items, library), fitness_of(plan, kit, history))
 
 
 def _judge(plan: Outing, case: _Case) -> Assessment:

@@ -32,6 +32,19 @@ def with_checked_remedies(
     return tuple(replace(f, remedies=tuple(r for r in f.remedies if helps(r))) for f in judged.findings)
 
 
+def brought(before: Assessment, after: Assessment) -> tuple[Finding, ...]:
+    """What another plan of the outing would bring that forbids to offer it: stops, else what is new to look at.
+
+    Empty for a plan that makes nothing worse, by the same rule as for the remedies of findings.
+    """
+    if _no_worse(before, after, of_set=False):
+        return ()
+    known = {(finding.key, finding.state) for finding in before.findings}
+    new = [finding for finding in after.findings if (finding.key, finding.state) not in known]
+    stops = [finding for finding in new if finding.state is State.STOP]
+    return tuple(stops or (finding for finding in new if finding.state is not State.FINE)) or after.findings[:1]
+
+
 def _no_worse(before: Assessment, after: Assessment, *, of_set: bool) -> bool:
     """Whether a remedy brings no stop, nor more to look at than it closes; a swap of the set must close a stop."""
     old, new = _stops(before), _stops(after)

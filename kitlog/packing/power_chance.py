@@ -84,6 +84,12 @@ def _finding(
     )
 
 
+def how_sure(items: Iterable[str], assessment: Assessment) -> Sure:
+    """How sure figures of devices are: as the weakest of draws, starts, hours and air temperatures they rest on."""
+    names = tuple(items)
+    return _sure(names, assessment, _rests_on(names, assessment))
+
+
 def _rests_on(items: Iterable[str], assessment: Assessment) -> dict[str, object]:
     outing, draws = assessment.outing, assessment.power.draws
     phases = [phase for phase in outing.phases if phase.high_h > 0]

@@ -1,0 +1,176 @@
+"""What would mend the power of a plan: each change to hand, run, tried on the whole outing, drawn over many days."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field, replace
+
+from kitlog.budget.power.changes.odds import FEW_DAYS, OddsGain
+from kitlog.budget.power.changes.weigh import Planned, Weighed
+from kitlog.budget.power.forecast import Forecast, forecasts
+from kitlog.budget.result import Finding, Remedy
+from kitlog.kit.item import Item
+from kitlog.outing.library import Library
+from kitlog.outing.outing import Outing
+from kitlog.packing.assessment import Assessment
+from kitlog.packing.checked_remedies import brought
+from kitlog.packing.computed_remedies import LEAST_H
+from kitlog.packing.own_banks import carried
+from kitlog.packing.power_chance import GOOD
+from kitlog.packing.power_changes import change_odds, planned_power, power_targets, weighed_changes
+from kitlog.packing.power_question import SEED, forecast_query
+from kitlog.packing.power_remedies import power_remedy
+from kitlog.packing.remedied import remedied
+
+SLICE_DAYS = 25
+"""Days drawn between two answers: so often whoever asks can look whether anybody still wants to know."""
+
+SURELY = 2.0
+"""A gain in chance of so many standard errors is taken for one (95 times of 100)."""
+
+
+@dataclass(frozen=True, slots=True)
+class PowerAsked:
+    """A plan of which something is asked, with all that the answer needs; may be handed to another thread.
+
+    Attributes:
+        judge: assesses other plans of the same outing (`assess.judge_of`).
+    """
+
+    assessment: Assessment
+    items: tuple[Item, ...]
+    library: Library
+    judge: Callable[[Outing], Assessment] = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    """One change.
+
+    Attributes:
+        remedy: the same, as findings offer it.
+        brings: what it would make worse elsewhere in the outing; such a change is shown, and not offered.
+        odds: how much oftener the day lasts; None: not drawn yet.
+    """
+
+    weighed: Weighed
+    remedy: Remedy
+    brings: tuple[Finding, ...] = ()
+    odds: OddsGain | None = None
+
+    @property
+    def gains(self) -> bool:
+        """Whether it saves hours, ends a trouble or lets the day last oftener; as long as that is not known, yes."""
+        one = self.weighed
+        if one.mends or max(one.cut_h, one.cut_high_h or 0.0) >= LEAST_H or self.odds is None:
+            return True
+        return self.odds.gain > SURELY * self.odds.gain_error or any(
+            after.probability - before.probability > SURELY * (before.standard_error + after.standard_error)
+            for before, after in self.odds.devices.values()
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Mending:
+    """What would help, as far as it is known.
+
+    Attributes:
+        planned: the day as planned with the charge to keep of each device; None: nothing was simulated.
+        odds: the chance as planned: never off, and at the end the charge to keep; None: not drawn yet.
+        seldom: devices that last on too few of the days drawn, whether they last in the likely and high case or not.
+        mends: the changes, best first; complete: all of them drawn, and sorted by what came of it.
+    """
+
+    planned: Planned | None
+    odds: Forecast | None = None
+    seldom: frozenset[str] = frozenset()
+    mends: tuple[Mend, ...] = ()
+    complete: bool = False
+
+    @property
+    def troubled(self) -> frozenset[str]:
+        """Devices that do not last in a case, or too seldom."""
+        return self.seldom | (self.planned.trouble if self.planned else frozenset())
+
+    @property
+    def nothing_to_mend(self) -> bool:
+        """Whether all that could be reckoned lasts in both cases and by chance, and every bank stays awake."""
+        drawn = self.planned is not None and self.odds is not None and self.odds.is_final
+        return drawn and not self.troubled and not (self.planned and self.planned.sleepy)
+
+    @property
+    def drawn(self) -> int:
+        """How many of the changes have been drawn."""
+        return sum(one.odds is not None for one in self.mends)
+
+
+def power_mending(asked: PowerAsked, *, days: int = FEW_DAYS, seed: int = SEED) -> Iterator[Mending]:
+    """What would help, better known each time; the last one is complete. Not for the window's thread.
+
+    Sorted by `weigh` until all are drawn. Then first what makes nothing else worse, then what makes all last in both
+    cases, then in the likely one, what gives nothing up, what harms least, what surely makes the day last oftener, by
+    how much; else as before, by hours and grams.
+
+    Args:
+        asked: the plan.
+        days: how many are drawn, as planned and with each change.
+        seed: the same seed gives the same days.
+
+    Raises:
+        InputFault: the day contradicts itself.
+    """
+    planned = planned_power(asked.assessment)
+    if planned is None:
+        yield Mending(None, complete=True)
+        return
+    found = Mending(planned)
+    for odds in _as_planned(asked, days, seed):
+        found = replace(found, odds=odds)
+        yield found
+    found = replace(found, seldom=_seldom(found.odds))
+    weighed = weighed_changes(asked.assessment, asked.items, asked.library, found.seldom)
+    yield from _drawn(replace(found, mends=tuple(_mend(one, asked) for one in weighed)), asked, days, seed)
+
+
+def _as_planned(asked: PowerAsked, days: int, seed: int) -> Iterator[Forecast]:
+    assessment, power = asked.assessment, asked.assessment.power
+    items = carried(assessment)
+    assert power.planned is not None  # noqa: S101  # asked by the caller, told to the type checker
+    query = forecast_query(assessment.outing, power, items, asked.library, days=days, seed=seed)
+    least = {target.device: target.min_soc for target in power_targets(items, power.planned)}
+    return forecasts(
+        power.planned, query.model_copy(update={"min_soc": least, "fan_steps": None}), SLICE_DAYS, SLICE_DAYS
+    )
+
+
+def _seldom(odds: Forecast | None) -> frozenset[str]:
+    devices = odds.devices if odds else {}
+    return frozenset(name for name, device in devices.items() if device.lasts.within[0] < GOOD)
+
+
+def _mend(weighed: Weighed, asked: PowerAsked) -> Mend:
+    remedy = power_remedy(weighed)
+    plan = remedied(asked.assessment, remedy, {item.id: item for item in asked.items}, asked.library)
+    brings = () if plan is None else brought(asked.assessment, asked.judge(plan))
+    return Mend(weighed, remedy, brings)
+
+
+def _drawn(found: Mending, asked: PowerAsked, days: int, seed: int) -> Iterator[Mending]:
+    yield found
+    mends = list(found.mends)
+    gains = change_odds(asked.assessment, asked.library, [one.weighed for one in mends], days=days, seed=seed)
+    for place, gain in enumerate(gains):
+        mends[place] = replace(mends[place], odds=gain)
+        yield replace(found, mends=tuple(mends))
+    yield replace(found, mends=tuple(sorted(mends, key=_rank)), complete=True)
+
+
+def _rank(one: Mend) -> tuple[float, ...]:
+    weighed, odds = one.weighed, one.odds
+    oftener = odds.gain if odds is not None and abs(odds.gain) > SURELY * odds.gain_error else 0.0
+    return (
+        bool(one.brings),
+        not (weighed.all_last and weighed.all_last_high is not False),
+        not weighed.all_last,
+        bool(weighed.candidate.gives_up),
+        len(weighed.harms),
+        -oftener,
+    )
