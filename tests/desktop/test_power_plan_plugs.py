@@ -66,6 +66,15 @@ class TestPlugs:
         assert page_of(dialog, PHONE).columns[FLIGHT].plug.bank.chosen() is None
         assert kept(dialog, power_bench).plugs is None
 
+    def test_none_at_all_is_a_plan_too(self, plan: Open, power_bench: Workbench) -> None:
+        usual(power_bench)
+        dialog = plan()
+        for column in page_of(dialog, PHONE).columns:
+            column.plug.bank.choose(None)
+        dialog.look()
+        assert dialog.plugs_said.text() == "Your own plan: nothing hangs on a bank."
+        assert kept(dialog, power_bench).plugs == ()
+
     def test_limits_wait_for_a_bank(self, plan: Open, power_bench: Workbench) -> None:
         dialog = plan()
         plug = page_of(dialog, PHONE).columns[FLIGHT].plug

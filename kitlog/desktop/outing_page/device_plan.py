@@ -198,21 +198,22 @@ class DevicePlan(QWidget):
         return way_draw_lines(way, known_draw(way, self.item), has_energy=bool(energy_wh(self.item)))
 
     def _heads(self) -> list[QWidget]:
+        """What stands before the rows; sum and mean draw are above the shares, in sight while one types."""
         battery = self.item.battery
         known = {way.name: way for way in battery.ways} if battery else {}
-        heads: list[QWidget] = [Text(_("Share of the time, %"), Role.SMALL, "muted")]
-        for name in self.columns[0].fields:
-            way = known.get(name)
-            said = [_("draws nothing")] if way is None else self._draw_lines(way)
-            heads.append(_lines(CutText(way_text(name), Role.BODY), *(CutText(s, Role.SMALL, "muted") for s in said)))
-        heads += [
-            Text(_("Together"), Role.SECOND, "muted"),
+        heads: list[QWidget] = [
+            QWidget(),
             _lines(
                 Text(_("Mean draw"), Role.BODY),
                 Text(_("range, W"), Role.SMALL, "muted"),
                 Text(_("how sure"), Role.SMALL, "muted"),
             ),
+            Text(_("Shares of the time, %, together"), Role.SECOND, "muted"),
         ]
+        for name in self.columns[0].fields:
+            way = known.get(name)
+            said = [_("draws nothing")] if way is None else self._draw_lines(way)
+            heads.append(_lines(CutText(way_text(name), Role.BODY), *(CutText(s, Role.SMALL, "muted") for s in said)))
         if self._banks:
             heads += [Text(_("Hangs on"), Role.BODY), Text(_("put on below, charged to, %"), Role.SECOND, "muted")]
         return heads
@@ -224,9 +225,9 @@ def _cells(column: PhaseColumn, *, plugs: bool) -> list[QWidget]:
     caption = CutText(f"{hm_text(phase.likely_h)} h, {air} °C", Role.SMALL, "muted")
     cells: list[QWidget] = [
         _lines(CutText(first_upper(phase.name), Role.NAME), caption),
-        *column.fields.values(),
-        column.total,
         _lines(column.mean, column.range, column.sure),
+        column.total,
+        *column.fields.values(),
     ]
     return [*cells, column.plug.bank, column.plug.limits] if plugs else cells
 

@@ -89,7 +89,7 @@ class PowerPlan(Dialog):
         """Check and assess the draft, and show what it comes to."""
         faults = self._faults()
         self.assessed = None if faults else self._assess()
-        own = _("Plugs of your own.")
+        own = _("Plugs of your own.") if self.pages.plugs() else _("Your own plan: nothing hangs on a bank.")
         self.plugs_said.say(own if self._own_plugs else usual_plugs_text(self._usual, self._names))
         self.usual_plugs.setVisible(self._own_plugs)
         self.want(_why_not(faults, is_assessed=self.assessed is not None))
