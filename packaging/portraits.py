@@ -20,6 +20,7 @@ from kitlog.app import open_bench
 from kitlog.desktop import look
 from kitlog.desktop.application import prepared
 from kitlog.desktop.desk import Desk
+from kitlog.desktop.outing_page.page import OutingPage
 from kitlog.desktop.page import PAGES
 from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.desktop.window import Window
@@ -61,7 +62,7 @@ def portrait(window: Window, page: str, file: Path) -> None:
     if page in OPENED:
         shown.show_this(OPENED[page])
     settle()
-    while page == "outing" and shown.power.forecasting.busy:
+    while isinstance(shown, OutingPage) and shown.power.forecasting.busy:
         QApplication.processEvents()
     settle()
     window.grab().save(str(file))

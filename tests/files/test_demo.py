@@ -6,7 +6,6 @@ Rules of practice in them (masses at launch, tolerances, 45 days, 10 h, 10 launc
 
 import json
 import math
-import shutil
 import tomllib
 from datetime import date, datetime
 from itertools import count
@@ -15,7 +14,6 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from kitlog.fault import SystemFault
 from kitlog.files.demo import Demo, load_demo
 from kitlog.files.resources import load_library, resources_folder
 from kitlog.kit.due import Due, DueState, ServiceBook, due_states
@@ -474,42 +472,3 @@ class TestService:
 
     def test_every_rule_says_where_it_comes_from(self, demo: Demo) -> None:
         assert all(rule.source for rule in demo.rules)
-
-
-class TestDamage:
-    @pytest.fixture
-    def copy(self, tmp_path: Path) -> Path:
-        return Path(shutil.copytree(FOLDER, tmp_path / "demo"))
-
-    @pytest.mark.parametrize("file", ["kit.csv", "service.csv", "season.toml", "outings/lake-osmere-course.json"])
-    def test_a_missing_file_is_named(self, copy: Path, file: str) -> None:
-        (copy / file).unlink()
-        self._refused(copy, file)
-
-    @pytest.mark.parametrize(
-        ("file", "old", "new"),
-        [
-            ("kit.csv", "Wing A,wing,1,5240", "Wing A,wing,1,heavy"),
-            ("service.csv", "Wing A,wing.full", "Wing Z,wing.full"),
-            ("season.toml", 'kind = "blow"', 'kind = "blow"\nunknown = 1'),
-            ("season.toml", 'item = "Helmet A"', 'item = "Helmet Z"'),
-            ("season.toml", 'item = "Headlamp"', 'item = "Lantern"'),
-            ("season.toml", "[pilot]", "[pilot"),
-            ("outings/skarnock-cross-country.json", '"Wing A",', '"Wing Z",'),
-            ("outings/skarnock-cross-country.json", '"top_m": 3280', '"top_m": "high"'),
-            ("outings/skarnock-cross-country.json", "{", ""),
-        ],
-    )
-    def test_a_changed_file_is_named(self, copy: Path, file: str, old: str, new: str) -> None:
-        text = (copy / file).read_text(encoding="utf-8")
-        assert old in text
-        (copy / file).write_text(text.replace(old, new, 1), encoding="utf-8")
-        self._refused(copy, file)
-
-    def _refused(self, copy: Path, file: str) -> None:
-        numbers = count()
-        with pytest.raises(SystemFault) as caught:
-            load_demo(copy, lambda: str(next(numbers)))
-        assert caught.value.code == "demo.damaged"
-        assert caught.value.facts["file"] == str(copy / file)
-        assert caught.value.facts["reason"]

@@ -40,8 +40,8 @@ class DeviceForecast:
         alive_at_end: on when the day ends, with usable charge or on a bank that gives: of a phone, that it can still
             call at the end of the retrieve. It may have been off before.
         off: when it goes off for the first time.
-        off_at: where in the plan 5, 50 and 95 % of the days have switched it off, in phases passed: 1.25 is a quarter of
-            the second. Durations differ from day to day, so this and `off` need not be of the same day.
+        off_at: where in the plan 5, 50 and 95 % of the days have switched it off, in phases passed: 1.25 is a quarter
+            of the second. Durations differ from day to day, so this and `off` need not be of the same day.
     """
 
     lasts: Odds
