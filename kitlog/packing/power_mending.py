@@ -1,6 +1,6 @@
 """What would mend the power of a plan: each change to hand, run, tried on the whole outing, drawn over many days."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 
 from kitlog.budget.power.changes.odds import FEW_DAYS, OddsGain
@@ -160,7 +160,21 @@ def _drawn(found: Mending, asked: PowerAsked, days: int, seed: int) -> Iterator[
     for place, gain in enumerate(gains):
         mends[place] = replace(mends[place], odds=gain)
         yield replace(found, mends=tuple(mends))
-    yield replace(found, mends=tuple(sorted(mends, key=_rank)), complete=True)
+    yield replace(found, mends=_distinct(sorted(mends, key=_rank)), complete=True)
+
+
+def _distinct(mends: Iterable[Mend]) -> tuple[Mend, ...]:
+    """Of changes of one sort to the same things, from which the same comes to 0.1 h: the first."""
+    return tuple({_came_of(one): one for one in reversed([*mends])}.values())[::-1]
+
+
+def _came_of(one: Mend) -> tuple[object, ...]:
+    weighed, odds = one.weighed, one.odds
+    gain = None if odds is None else (odds.gain, odds.after)
+    hours = tuple((round(d.gain_h, 1), round(d.gain_high_h or 0.0, 1)) for d in weighed.devices.values())
+    candidate = weighed.candidate
+    facts = {name: fact for name, fact in candidate.facts.items() if name != "phases"}
+    return candidate.code, candidate.ids, repr(facts), candidate.mass_g, hours, gain, bool(one.brings)
 
 
 def _rank(one: Mend) -> tuple[float, ...]:

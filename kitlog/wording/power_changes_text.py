@@ -1,6 +1,6 @@
 """What would help, as lines: what to do - what it gains in hours and probability - what it weighs in grams."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from kitlog.budget.power.changes.effect import Effect
 from kitlog.budget.power.changes.odds import OddsGain
@@ -15,28 +15,32 @@ from kitlog.wording.power_chance_text import odds_with_error
 from kitlog.wording.power_remedies_text import SAY
 from kitlog.wording.translate import _
 
+Names = Mapping[str, str]
+NO_NAMES: Names = {}
+"""Things are called by their ids."""
+
 
 def changes_lines(found: ChangesFound) -> Iterator[str]:
     """The day as planned, then each change with what it does besides."""
-    yield from _as_planned(found.planned)
+    for text in as_planned_texts(found.planned):
+        yield from paragraph(text)
     if not found.weighed and (found.planned.trouble or found.planned.sleepy):
         yield _("Nothing that is to hand would change that.")
     for place, one in enumerate(found.weighed):
         yield from paragraph(_change(one, found.planned, found.gains[place] if found.gains else None))
         for effect in one.harms:
-            yield from paragraph(_("but then {harm}").format(harm=_effect(effect)), 2)
+            yield from paragraph(_("but then {harm}").format(harm=effect_text(effect)), 2)
 
 
-def _as_planned(planned: Planned) -> Iterator[str]:
+def as_planned_texts(planned: Planned, names: Names = NO_NAMES) -> Iterator[str]:
+    """What is in trouble as planned, each in the cases in which it is, or that nothing is."""
     if not planned.trouble and not planned.sleepy:
         yield _("As planned all lasts; nothing needs changing.")
     for case, outcome in planned.cases.items():
-        for name, fare in outcome.fares.items():
-            if not fare.lasts:
-                yield from paragraph(_("As planned: {trouble}").format(trouble=_in_case(_trouble(name, fare), case)))
-        for bank in sorted(outcome.sleepy):
-            asleep = _("{bank} switches itself off under its least load").format(bank=bank)
-            yield from paragraph(_("As planned: {trouble}").format(trouble=_in_case(asleep, case)))
+        troubles = [_trouble(names.get(name, name), fare) for name, fare in outcome.fares.items() if not fare.lasts]
+        asleep = _("{bank} switches itself off under its least load")
+        troubles += [asleep.format(bank=names.get(bank, bank)) for bank in sorted(outcome.sleepy)]
+        yield from (_("As planned: {trouble}").format(trouble=_in_case(text, case)) for text in troubles)
 
 
 def _trouble(name: str, fare: Fare) -> str:
@@ -53,7 +57,8 @@ def _in_case(text: str, case: str) -> str:
 def _change(one: Weighed, planned: Planned, gain: OddsGain | None) -> str:
     candidate = one.candidate
     what = SAY[candidate.code](Remedy(candidate.code, candidate.ids, candidate.facts), list(candidate.ids))
-    parts = [what, _hours(one, planned), *([] if gain is None else [_odds(gain)]), _mass(candidate.mass_g)]
+    odds = [] if gain is None else [odds_gain_text(gain)]
+    parts = [what, _hours(one, planned), *odds, mass_change_text(candidate.mass_g)]
     return " – ".join(parts)
 
 
@@ -63,11 +68,12 @@ def _hours(one: Weighed, planned: Planned) -> str:
         for name, gain in one.devices.items()
         if name in planned.trouble and abs(gain.gain_h) > 1 / 120
     ]
-    lasting = _lasting(one)
+    lasting = lasting_text(one)
     return "; ".join([", ".join(gains) or _("no hours gained"), *([lasting] if lasting else [])])
 
 
-def _lasting(one: Weighed) -> str:
+def lasting_text(one: Weighed) -> str:
+    """In which case all last with a change; empty where they do in none."""
     if not one.all_last:
         return ""
     rest = _("all the rest lasts") if one.candidate.gives_up else _("all lasts")
@@ -78,7 +84,8 @@ def _signed(hours: float) -> str:
     return f"+{hours_text(hours)}" if hours > 0 else hours_text(hours)
 
 
-def _odds(gain: OddsGain) -> str:
+def odds_gain_text(gain: OddsGain) -> str:
+    """The chance that all last with a change and without it, and the gain with its standard error in points."""
     if not gain.gain and not gain.gain_error:
         return _("all last {after} as before").format(after=odds_with_error(gain.after))
     text = _("all last {after} instead of {before} ({points} ± {error} points)")
@@ -91,17 +98,19 @@ def _odds(gain: OddsGain) -> str:
     )
 
 
-def _mass(mass_g: float | None) -> str:
+def mass_change_text(mass_g: float | None) -> str:
+    """What a change adds to the load, with its sign."""
     if mass_g is None:
         return _("mass not known")
     return f"{'+' if mass_g > 0 else ''}{mass_text(mass_g)}"
 
 
-def _effect(effect: Effect) -> str:
+def effect_text(effect: Effect, names: Names = NO_NAMES) -> str:
+    """What goes off, runs low or falls asleep, and in which case."""
     text = {
         "off": _("{name} goes off at {at}"),
         "under": _("{name} ends under the charge asked for"),
         "empty": _("{name} runs empty at {at}"),
         "asleep": _("{name} switches itself off under its least load"),
     }[effect.code]
-    return _in_case(text.format(name=effect.id, at=hours_text(effect.at_h or 0.0)), effect.case)
+    return _in_case(text.format(name=names.get(effect.id, effect.id), at=hours_text(effect.at_h or 0.0)), effect.case)

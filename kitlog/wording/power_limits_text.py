@@ -26,11 +26,14 @@ def longest_phase_lines(found: LongestPhaseFound) -> Iterator[str]:
         text = _("{phase} {asked} may last longer than {horizon}")
     elif found.hours == 0.0:
         text = _("{phase} {asked} cannot even begin")
-    minutes = floor(60 * (found.hours or 0.0) + _ROUNDING)
+    whole_h = down_to_minutes(found.hours or 0.0)
     horizon = hours_text(query.horizon_h)
-    yield from paragraph(
-        text.format(phase=query.phase, asked=asked, hours=hours_text(minutes / 60), horizon=horizon) + "."
-    )
+    yield from paragraph(text.format(phase=query.phase, asked=asked, hours=hours_text(whole_h), horizon=horizon) + ".")
+
+
+def down_to_minutes(hours: float) -> float:
+    """Hours in whole minutes, never more than they are, but for a rounding error."""
+    return floor(60 * hours + _ROUNDING) / 60
 
 
 def smallest_bank_lines(found: SmallestBankFound) -> Iterator[str]:
@@ -41,7 +44,7 @@ def smallest_bank_lines(found: SmallestBankFound) -> Iterator[str]:
     elif found.energy_wh == 0.0:
         yield from paragraph(_("Nothing is needed of {bank}.").format(bank=bank))
     else:
-        energy_wh = _up(found.energy_wh, 100)
+        energy_wh = rounded_up(found.energy_wh, 100)
         text = _("Smallest {bank} that will do: {cell} in the cell, {port} at its ports; so will all up to {most}.")
         cell, port = with_unit(energy_wh, "Wh", 2), with_unit(energy_wh * found.eff, "Wh", 2)
         yield from paragraph(text.format(bank=bank, cell=cell, port=port, most=most))
@@ -56,13 +59,14 @@ def lowest_start_lines(found: LowestStartFound) -> Iterator[str]:
     elif found.start == 0.0:
         yield from paragraph(_("Any charge of {device} at the start will do.").format(device=device))
     else:
-        start = percent_text(_up(100 * found.start, 10), 1)
+        start = percent_text(rounded_up(100 * found.start, 10), 1)
         text = _("{device} has to start at {start} or more; from there on every start will do.")
         yield from paragraph(text.format(device=device, start=start))
     yield from _grid(percent_text(100 / STEPS, 1))
 
 
-def _up(figure: float, parts: int) -> float:
+def rounded_up(figure: float, parts: int) -> float:
+    """A figure rounded up to one of so many parts of its unit, but for a rounding error."""
     return ceil(figure * parts - _ROUNDING) / parts
 
 

@@ -1,0 +1,105 @@
+"""How far an outing's power goes, in words: each answer for the likely and the high day, so rounded that it holds."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from kitlog.budget.power.walk_down import STEPS
+from kitlog.packing.power_inverse import LARGEST_WH, Inverse, Outcome
+from kitlog.packing.power_limits import BothCases
+from kitlog.wording.figures import hours_text, percent_text, with_unit
+from kitlog.wording.power_limits_text import down_to_minutes, rounded_up
+from kitlog.wording.translate import N_, _
+from kitlog.wording.words import first_upper
+
+Names = Mapping[str, str]
+
+NOT_ASKED = N_("not asked")
+
+
+@dataclass(frozen=True, slots=True)
+class LimitWords:
+    """One answer.
+
+    Attributes:
+        subject: the device, bank or phase; likely, high: the figure on the likely and on the high day, or why there is
+            none; sure: how sure the figures are that it rests on; empty where nothing was asked.
+        why_not: why it cannot be asked; empty where it was.
+    """
+
+    subject: str
+    likely: str
+    high: str
+    sure: str
+    why_not: str = ""
+
+    @property
+    def spoken(self) -> str:
+        """All of it in one sentence."""
+        if self.why_not:
+            return _("{subject}: not asked, {why}").format(subject=self.subject, why=self.why_not)
+        text = _("{subject}: likely day {likely}, high day {high} ({sure})")
+        return text.format(subject=self.subject, likely=self.likely, high=self.high, sure=self.sure)
+
+
+def retrieve_words(found: BothCases) -> LimitWords:
+    """The longest retrieve: the phase that was drawn out, in whole minutes, never more than it may be."""
+    one = found.likely
+    why = _("the day does not end on a way home with a duration")
+    if not one.subject:
+        why = _("no phone with known figures goes along")
+    elif one.phase:
+        why = _("the phone has no cell of its own")
+    return _words(first_upper(_(one.phase)) if one.phase else _("The way home"), found, why)
+
+
+def start_words(found: BothCases, names: Names) -> LimitWords:
+    """The lowest charge with which a device may begin, rounded up."""
+    return _words(_name(found, names), found, _("it has no cell of its own"))
+
+
+def bank_words(found: BothCases, names: Names) -> LimitWords:
+    """The least energy of a bank, on its label, rounded up."""
+    return _words(_name(found, names), found, _("nothing is plugged into it in this plan"))
+
+
+def _name(found: BothCases, names: Names) -> str:
+    return names.get(found.likely.subject, found.likely.subject)
+
+
+def _words(subject: str, found: BothCases, why_not: str) -> LimitWords:
+    if found.likely.outcome is Outcome.NOT_ASKED:
+        return LimitWords(subject, _(NOT_ASKED), _(NOT_ASKED), "", why_not)
+    return LimitWords(subject, limit_text(found.likely), limit_text(found.high), _(found.sure.value))
+
+
+def limit_text(found: Inverse) -> str:
+    """The figure, or what stands in its place: beyond what was looked at, never, or not asked."""
+    if found.outcome is Outcome.FOUND and found.figure is not None:
+        return _figure(found.figure, found.unit)
+    if found.outcome is Outcome.BEYOND:
+        return _("beyond {limit}").format(limit=hours_text(found.limit))
+    if found.outcome is Outcome.NEVER:
+        most = with_unit(found.limit, "Wh") if found.unit == "Wh" else ""
+        return _("never, not even with {most}").format(most=most) if most else _("never, not even when full")
+    return _(NOT_ASKED)
+
+
+def _figure(figure: float, unit: str) -> str:
+    if unit == "h":
+        return hours_text(down_to_minutes(figure)) if figure else _("never, it cannot even begin")
+    if unit == "%":
+        return percent_text(rounded_up(figure, 10), 1) if figure else _("any charge")
+    return with_unit(rounded_up(figure, 10), "Wh", 1) if figure else _("none is needed")
+
+
+def grid_text() -> str:
+    """How finely was looked for charges and banks."""
+    text = _(
+        "Every higher start lasts too, and so does every larger bank up to {most}. Looked at from the top in steps "
+        "of {start} and {bank}, finer where the course of the day changes."
+    )
+    return text.format(
+        most=with_unit(LARGEST_WH, "Wh"),
+        start=percent_text(100 / STEPS, 1),
+        bank=with_unit(LARGEST_WH / STEPS, "Wh", 1),
+    )
