@@ -9,9 +9,11 @@ from kitlog.desktop.background import Background, Tell
 
 T = TypeVar("T")
 
+TYPING_WAITS = QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents
 
-def apart(work: Callable[[], T]) -> T:
-    """What `work` gives; whatever it raises is raised here. What is typed meanwhile waits."""
+
+def apart(work: Callable[[], T], flags: QEventLoop.ProcessEventsFlag = TYPING_WAITS) -> T:
+    """What `work` gives; whatever it raises is raised here. What is typed meanwhile waits, if not said otherwise."""
     loop, background = QEventLoop(), Background()
     results: list[T] = []
     errors: list[Exception] = []
@@ -24,7 +26,7 @@ def apart(work: Callable[[], T]) -> T:
 
     background.done.connect(loop.quit)
     background.ask(noted)
-    loop.exec(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents)
+    loop.exec(flags)
     if errors:
         raise errors[0]
     return results[0]

@@ -4,9 +4,10 @@ from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QEventLoop, QObject, Signal
 
 from kitlog.desktop.apart import apart
+from kitlog.desktop.hands_off import hands_off
 from kitlog.fault import Fault
 from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Assessment
@@ -30,6 +31,9 @@ class Desk(QObject):
         selected: what can be done now may have changed.
         assessed: the outing being worked on has been assessed anew.
         wanted: another page is asked for: its name, and what is to be shown there.
+        busy: something long is being written, in words; empty once it is over.
+        ahead: each is asked, before something long is written, for what reads on the other thread what the window will
+            show afterwards.
     """
 
     changed = Signal(object)
@@ -37,6 +41,7 @@ class Desk(QObject):
     selected = Signal()
     assessed = Signal()
     wanted = Signal(str, str)
+    busy = Signal(str)
 
     def __init__(self, bench: Workbench, icons: IconSet, open_demo: Callable[[], object] | None = None) -> None:
         super().__init__()
@@ -45,6 +50,7 @@ class Desk(QObject):
         self.open_demo = open_demo
         self._assessed: dict[str, Assessment] = {}
         self._untold: list[Change] | None = None
+        self.ahead: list[Callable[[], Callable[[], object]]] = []
         self._stop_listening = bench.on_change(self._heard)
 
     @property
@@ -58,6 +64,8 @@ class Desk(QObject):
 
     def assessment(self) -> Assessment | None:
         """The assessment of the outing being worked on, kept until something changes."""
+        if self.writes:
+            return self.assessed_already()
         outing = self.outing()
         if outing is None:
             return None
@@ -83,7 +91,12 @@ class Desk(QObject):
         return {item.id: item.name for item in self.bench.items()}
 
     def perform(self, write: Callable[[], object]) -> bool:
-        """Do something that writes; whether it was done. A fault of the world is shown by the window."""
+        """Do something that writes; whether it was done. A fault of the world is shown by the window.
+
+        Nothing is done while something long is written.
+        """
+        if self.writes:
+            return False
         try:
             write()
         except Fault as fault:
@@ -91,23 +104,44 @@ class Desk(QObject):
             return False
         return True
 
-    def write_apart(self, write: Callable[[], object]) -> None:
-        """Write thousands of rows on another thread; the window hears of it when it is over, with all read anew."""
-        self._untold = []
+    @property
+    def writes(self) -> bool:
+        """Whether something long is being written; reading the data file would wait for its end."""
+        return self._untold is not None
+
+    def write_apart(self, write: Callable[[], object], said: str = "") -> None:
+        """Write thousands of rows on another thread; the window hears of it when it is over, with all read anew.
+
+        Nothing else can be done meanwhile, and what is asked for a second time is not done.
+
+        Args:
+            write: what writes.
+            said: what it does, for the status line.
+        """
+        if not self.writes:
+            with hands_off():
+                self._write_apart(write, said)
+
+    def _write_apart(self, write: Callable[[], object], said: str) -> None:
+        ahead = [read() for read in self.ahead]
+        untold = self._untold = []
+        self.busy.emit(said)
         try:
-            assessed = apart(lambda: self._written(write))
+            assessed = apart(lambda: self._written(write, ahead), QEventLoop.ProcessEventsFlag.AllEvents)
         finally:
-            untold, self._untold = self._untold, None
+            self._untold = None
+            self.busy.emit("")
             for change in untold:
                 self._heard(change)
         if assessed:
             self._assessed = assessed
             self.assessed.emit()
 
-    def _written(self, write: Callable[[], object]) -> dict[str, Assessment]:
+    def _written(self, write: Callable[[], object], ahead: list[Callable[[], object]]) -> dict[str, Assessment]:
         """Write, and read what the window will show, so that it does not wait for it."""
         write()
-        self.bench.kit_rows()
+        for read in ahead:
+            read()
         outing = self.outing()
         with suppress(Fault):
             return {outing.id: self.bench.assess(outing)} if outing else {}

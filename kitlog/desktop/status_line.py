@@ -38,11 +38,13 @@ class StatusLine(QWidget):
         self.undo_act.clicked.connect(self.undo)
         self.undo_act.give_way().setMaximumWidth(look.px(UNDO_PX))
         self.nothing = Text(_("nothing to undo"), Role.SMALL, "muted")
+        self.busy = Text("", Role.SMALL, "ink")
+        self.busy.hide()
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(look.px(10))
         row.addWidget(self.stance, 1)
-        for widget in (self.saved, self._dot, self.undo_act, self.nothing):
+        for widget in (self.busy, self.saved, self._dot, self.undo_act, self.nothing):
             row.addWidget(widget)
         self.show_undo("")
 
@@ -56,6 +58,15 @@ class StatusLine(QWidget):
         self.undo_act.setToolTip(text)
         self.undo_act.setVisible(bool(text))
         self.nothing.setVisible(not text)
+
+    def show_busy(self, text: str) -> None:
+        """What is being done, in place of what was done last; empty for nothing any more."""
+        self.busy.setText(text)
+        self.busy.setVisible(bool(text))
+        for widget in (self.saved, self._dot, self.undo_act, self.nothing):
+            widget.setVisible(not text)
+        if not text:
+            self.show_undo(self.undo_act.words)
 
     def lay_out(self, *, brief: bool) -> None:
         """The short form for a narrow window."""

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from kitlog.wording.draw_text import sure_text, watts_text
-from kitlog.wording.figures import day_text
+from kitlog.wording.figures import day_text, number_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import word
@@ -56,6 +56,10 @@ _MANY = frozenset({"item.edit", "item.delete", "item.state", "item.zone", "item.
 
 def undo_text(step: UndoStep, names: Names) -> str:
     """What a step did, after "Undo:"; ids are shown as names. A step without words of its own shows its code."""
+    return _("Undo: {what}").format(what=_what(step, names))
+
+
+def _what(step: UndoStep, names: Names) -> str:
     facts = {name: _shown(name, value, names) for name, value in step.facts.items()}
     facts.setdefault("item", names.get(str(step.facts.get("item_id", "")), ""))
     text = _NAMED.get(step.code)
@@ -63,7 +67,21 @@ def undo_text(step: UndoStep, names: Names) -> str:
     count = step.facts.get("count")
     if step.code in _MANY and isinstance(count, int) and count > 1:
         what = ngettext("{what} and {n} more", "{what} and {n} more", count - 1).format(what=what, n=count - 1)
-    return _("Undo: {what}").format(what=" ".join(what.split()))
+    return " ".join(what.split())
+
+
+def moving_text(step: UndoStep, names: Names, *, back: bool) -> str:
+    """What is being taken back, or done again, while that goes on."""
+    count = step.facts.get("count")
+    if step.code == "kit.import" and isinstance(count, int):
+        text = (
+            ngettext("Taking back the import of {n} item …", "Taking back the import of {n} items …", count)
+            if back
+            else ngettext("Importing {n} item again …", "Importing {n} items again …", count)
+        )
+        return text.format(n=number_text(count))
+    text = _("Taking back: {what} …") if back else _("Doing again: {what} …")
+    return text.format(what=_what(step, names))
 
 
 class _Blanks(dict[str, str]):

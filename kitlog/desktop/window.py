@@ -243,6 +243,7 @@ class Window(QMainWindow):
         self.status.undo.connect(self.acts.undo)
         self.desk.changed.connect(self.changed)
         self.desk.faulted.connect(self.show_fault)
+        self.desk.busy.connect(self.status.show_busy)
         self.desk.selected.connect(self.look_at_actions)
         self.desk.wanted.connect(self.acts.show_there)
         self.painted.connect(self._after_first_paint)

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFileDialog
 
 from kitlog.desktop.desk import MANY
 from kitlog.desktop.scheme import Scheme
+from kitlog.desktop.undo_words import moving_text
 from kitlog.paint.mark import Mark
 from kitlog.wording.translate import _
 from kitlog.workbench.undo_list import UndoStep
@@ -30,17 +31,20 @@ class WindowActs:
 
     def undo(self) -> None:
         """Take the last step back."""
-        self._move(self._desk.bench.undo, self._desk.bench.undoable)
+        self._move(self._desk.bench.undo, self._desk.bench.undoable, back=True)
 
     def redo(self) -> None:
         """Do the last undone step again."""
-        self._move(self._desk.bench.redo, self._desk.bench.redoable)
+        self._move(self._desk.bench.redo, self._desk.bench.redoable, back=False)
 
-    def _move(self, move: Callable[[], object], step: UndoStep | None) -> None:
-        """Undo or redo a step; one of many items with the window alive meanwhile."""
+    def _move(self, move: Callable[[], object], step: UndoStep | None, *, back: bool) -> None:
+        """Undo or redo a step; one of many items with the window alive meanwhile, and saying what it does."""
         items = step.facts.get("count", 0) if step else 0
-        is_long = isinstance(items, int) and items >= MANY
-        self._desk.perform(partial(self._desk.write_apart, move) if is_long else move)
+        if step is not None and isinstance(items, int) and items >= MANY:
+            said = moving_text(step, self._desk.names(), back=back)
+            self._desk.perform(partial(self._desk.write_apart, move, said))
+        else:
+            self._desk.perform(move)
 
     def back_up(self) -> None:
         """Write a backup to where the pilot says."""

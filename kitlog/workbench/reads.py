@@ -70,8 +70,19 @@ def worst_state(dues: tuple[Due, ...]) -> DueState:
     return min((due.state for due in dues), key=_WORST.index, default=DueState.NO_RULE)
 
 
+@dataclass(frozen=True, slots=True)
+class _KeptRows:
+    """The rows of the kit table, and what they were made of."""
+
+    of: tuple[object, ...]
+    day: date
+    rows: tuple[KitRow, ...]
+
+
 class Reads(Core):
     """What the workbench can be asked."""
+
+    _rows_kept: _KeptRows | None = None
 
     def pilots(self) -> tuple[Pilot, ...]:
         """Pilot and passengers."""
@@ -160,10 +171,15 @@ class Reads(Core):
         return logged(flown_with(item, self.flights()), until=until) if item else Usage()
 
     def kit_rows(self) -> tuple[KitRow, ...]:
-        """The kit as a table."""
-        book, today = self.book(), self.now().date()
-        carried = _last_carried(self.flights())
-        return tuple(self._row(item, book, today, carried.get(item.id)) for item in self.items())
+        """The kit as a table; the very same rows until something that they show, or the day, is another."""
+        items, book, today = self.items(), self.book(), self.now().date()
+        of = (items, book.rules, book.records, book.events, book.flights)
+        kept = self._rows_kept
+        if kept is None or kept.day != today or any(a is not b for a, b in zip(kept.of, of, strict=True)):
+            carried = _last_carried(book.flights)
+            rows = tuple(self._row(item, book, today, carried.get(item.id)) for item in items)
+            kept = self._rows_kept = _KeptRows(of, today, rows)
+        return kept.rows
 
     def _row(self, item: Item, book: ServiceBook, today: date, last_carried: date | None) -> KitRow:
         zone, zone_on_foot = usual_zones(item, self.library)

@@ -99,8 +99,7 @@ class FilterBar(QWidget):
 
     def know(self, haystack: Haystack) -> None:
         """Offer the kinds there are, and say how many rows each filter would leave."""
-        kinds = {row.item.kind for row in haystack.rows}
-        names = sorted((first_upper(word(self._library.facts(kind).label)), kind) for kind in kinds)
+        names = sorted((first_upper(word(self._library.facts(kind).label)), kind) for kind in haystack.kinds)
         self.kind.offer([(None, _("All kinds")), *((kind, name) for name, kind in names)])
         for show, chip in self.chips.items():
             chip.count(haystack.count(show))

@@ -1,8 +1,9 @@
 """Which rows are shown: words, kind, zone, and what is looked for. Plain Python on rows, no proxy model."""
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
+from typing import Any
 
 from kitlog.kit.due import DueState
 from kitlog.kit.kinds import ItemState, Kind, MassSource, Zone
@@ -12,6 +13,10 @@ from kitlog.workbench.reads import KitRow
 
 GONE = frozenset({ItemState.RETIRED, ItemState.LOST})
 """States that are shown only when asked for."""
+
+
+Order = tuple[int, bool]
+"""Number of a column, and whether it falls."""
 
 
 class Show(Enum):
@@ -52,30 +57,52 @@ class KitFilter:
         return bool(self.words.strip() or self.kind or self.zone or self.shows)
 
 
-@dataclass(slots=True)
 class Haystack:
-    """The rows with the text each is searched in, made once and not at each key."""
+    """The rows with the text each is searched in, made once and not at each key; a thread may make it.
 
-    rows: Sequence[KitRow] = ()
-    library: Library | None = None
-    _texts: list[str] = field(default_factory=list)
+    Attributes:
+        rows: as they were given; kinds: of their items.
+    """
 
-    def __post_init__(self) -> None:
-        self._texts = [text_of(row, self.library) for row in self.rows]
+    def __init__(self, rows: Sequence[KitRow] = (), library: Library | None = None) -> None:
+        self.rows = rows
+        self.kinds = frozenset(row.item.kind for row in rows)
+        self._given = self._pairs = [(row, text_of(row, library)) for row in rows]
+        self._counts = {show: _count(show, rows) for show in Show}
+        self._order: Order | None = None
+        self._last: tuple[KitFilter, list[KitRow]] | None = None
+
+    def put_in_order(self, order: Order, key: Callable[[KitRow], Any]) -> None:
+        """Give the rows in this order from now on; nothing is done where they are given so already.
+
+        Args:
+            order: column and whether it falls.
+            key: of a row in that column.
+        """
+        if order != self._order:
+            self._pairs = sorted(self._given, key=lambda pair: key(pair[0]), reverse=order[1])
+            self._order, self._last = order, None
 
     def sift(self, wanted: KitFilter) -> list[KitRow]:
-        """The rows that a filter leaves, in their order."""
-        words = wanted.words.casefold().split()
-        tests = _tests(wanted)
-        return [
-            row
-            for row, text in zip(self.rows, self._texts, strict=True)
-            if all(w in text for w in words) and all(test(row) for test in tests)
-        ]
+        """The rows that a filter leaves, in their order; the very same as before for the same filter."""
+        if self._last is None or self._last[0] != wanted:
+            self._last = wanted, self._sifted(wanted)
+        return self._last[1]
 
     def count(self, show: Show) -> int:
         """How many rows are what a filter looks for."""
-        return sum(SHOWS[show](row) and (show is Show.GONE or row.item.state not in GONE) for row in self.rows)
+        return self._counts[show]
+
+    def _sifted(self, wanted: KitFilter) -> list[KitRow]:
+        words = wanted.words.casefold().split()
+        tests = _tests(wanted)
+        if not words and len(tests) == 1:
+            return [row for row, _text in self._pairs if tests[0](row)]
+        return [row for row, text in self._pairs if all(w in text for w in words) and all(test(row) for test in tests)]
+
+
+def _count(show: Show, rows: Sequence[KitRow]) -> int:
+    return sum(SHOWS[show](row) and (show is Show.GONE or row.item.state not in GONE) for row in rows)
 
 
 def _tests(wanted: KitFilter) -> list[Callable[[KitRow], bool]]:

@@ -1,6 +1,6 @@
 """The page Kit."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import ClassVar
 
 from PySide6.QtCore import QTimer
@@ -39,8 +39,9 @@ class KitPage(Page):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.acts: KitActs = KitActs(self)
-        self._haystack = Haystack()
+        self._haystack = self._ahead = Haystack()
         self._sort, self._falling = 0, False
+        self._totals: tuple[Sequence[KitRow], tuple[str, str]] | None = None
         self._details: QWidget | None = None
         self.bar = FilterBar(desk.bench.library)
         self.model = KitModel(desk.bench.library)
@@ -60,7 +61,9 @@ class KitPage(Page):
 
     def reload(self) -> None:
         """Read the kit anew; filter, order and selection stay."""
-        self._haystack = Haystack(self.desk.bench.kit_rows(), self.desk.bench.library)
+        rows = self.desk.bench.kit_rows()
+        if rows is not self._haystack.rows:
+            self._haystack = self._ahead if self._ahead.rows is rows else Haystack(rows, self.desk.bench.library)
         self.bar.know(self._haystack)
         self._stack.setCurrentIndex(1 if self._haystack.rows else 0)
         self.sift()
@@ -68,16 +71,31 @@ class KitPage(Page):
     def sift(self) -> None:
         """Show the rows that the filter leaves."""
         kept = self.selected_ids()
+        self._haystack.put_in_order((self._sort, self._falling), self._key)
         rows = self._haystack.sift(self.bar.wanted())
-        rows.sort(key=self._key, reverse=self._falling)
         self.model.put(rows)
         self.table.head.sort_sign(self._sort, falling=self._falling)
         self._found.setCurrentIndex(0 if rows else 1)
         self._say_totals()
         self.select_ids(kept)
 
+    def _read_ahead(self) -> Callable[[], object]:
+        """What reads the kit on another thread as it is to be shown, so that the window only has to put it up."""
+        wanted, order, library = self.bar.wanted(), (self._sort, self._falling), self.desk.bench.library
+
+        def read() -> None:
+            haystack = Haystack(self.desk.bench.kit_rows(), library)
+            haystack.put_in_order(order, self._key)
+            rows = haystack.sift(wanted)
+            self._ahead, self._totals = haystack, (rows, totals_text(rows))
+
+        return read
+
     def _say_totals(self) -> None:
-        head, more = totals_text(self.model.rows)
+        rows = self.model.rows
+        if self._totals is None or self._totals[0] is not rows:
+            self._totals = rows, totals_text(rows)
+        head, more = self._totals[1]
         listed = list_text(self.desk.assessed_already(), self.desk.bench.now().date())
         self.total.setText(head)
         self.total_more.setText("   ·   ".join(part for part in (listed, more) if part))
@@ -144,6 +162,9 @@ class KitPage(Page):
     def _show_details(self) -> None:
         from kitlog.desktop.kit_page.details import Details
 
+        if self.desk.writes:
+            self._later.start()
+            return
         if self._details is None:
             self._details = Details(self.desk, self.acts.edit_item, self.acts.bulk_edit)
             self._right_rows.addWidget(self._details)
@@ -161,6 +182,7 @@ class KitPage(Page):
         self.table.selectionModel().selectionChanged.connect(lambda _on, _off: self._selection_changed())
         self._later.timeout.connect(self._show_details)
         self.desk.assessed.connect(self._assessed)
+        self.desk.ahead.append(self._read_ahead)
 
     def _assemble(self) -> None:
         px = look.px
