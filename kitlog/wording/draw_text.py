@@ -32,10 +32,14 @@ def watts_text(watts: float) -> str:
 
 def draw_text(draw: DrawRange, way: WayOfUse) -> str:
     """Likely draw, the range where there is one, what it was worked back from, how sure it is."""
-    decimals = _decimals(draw.likely_w)
-    low, high = (number_text(watts, decimals) for watts in (draw.low_w, draw.high_w))
-    parts = [watts_text(draw.likely_w), f"{low}–{high}" if low != high else "", given_text(way), sure_text(way.basis)]
+    parts = [watts_text(draw.likely_w), range_text(draw), given_text(way), sure_text(way.basis)]
     return ", ".join(part for part in parts if part)
+
+
+def range_text(draw: DrawRange) -> str:
+    """Lowest and highest draw in W, empty where they are the same."""
+    low, high = (number_text(watts, _decimals(draw.likely_w)) for watts in (draw.low_w, draw.high_w))
+    return f"{low}–{high}" if low != high else ""
 
 
 def sure_text(basis: str) -> str:

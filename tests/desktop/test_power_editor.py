@@ -214,6 +214,12 @@ class TestShares:
         self.type_share(form, 0, PhaseWay.FLIGHT, "most of it")
         assert form.ways()[0].shares == (Share(during=PhaseWay.FLIGHT, share=0.625),)
 
+    def test_a_changed_share_is_not_left_unasked(self, edit: Open, demo_bench: Workbench) -> None:
+        editor = edit(item_named(demo_bench, "Handheld radio"))
+        assert not editor.changed()
+        self.type_share(ways(editor), 0, PhaseWay.FLIGHT, "4")
+        assert editor.changed()
+
     def test_more_than_the_whole_time_is_refused(self, edit: Open) -> None:
         editor = edit(None)
         form = new_phone(editor)

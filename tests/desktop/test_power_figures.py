@@ -37,9 +37,9 @@ def test_a_battery_and_how_it_is_used() -> None:
     assert rows[2][:2] == ("On hand", "40 %")
     assert rows[2][2].startswith("seen 8 May 2026")
     assert rows[3] == ("Connector", "USB-C", "")
-    assert rows[4] == ("Draws", "0.90 W (0.50–1.60)", "tracking, starter figure, not measured, from practice")
+    assert rows[4] == ("Draws", "0.90 W", "tracking, starter figure, not measured, 0.50–1.60, from practice")
     # 17.3 x 0.9 = 15.57 Wh; 40 % of it in 2 h = 3.114 W; 39 and 41 % give 3.036 and 3.192 W.
-    assert rows[5] == ("Draws", "3.11 W (3.04–3.19)", "lit, from 90 to 50 % in 2 h, measured")
+    assert rows[5] == ("Draws", "3.11 W", "lit, measured, 3.04–3.19, from 90 to 50 % in 2 h")
 
 
 def test_a_bank_in_the_cell_and_at_the_port() -> None:

@@ -9,9 +9,9 @@ from kitlog.kit.kinds import Kind
 from kitlog.packing.capacity import energy_wh, port_efficiency
 from kitlog.packing.draws import known_draw
 from kitlog.wording.capacity_text import cell_from, port_from
-from kitlog.wording.draw_text import given_text, short_text, sure_text, watts_text
+from kitlog.wording.draw_text import given_text, range_text, short_text, sure_text, watts_text
 from kitlog.wording.faults import fault_text
-from kitlog.wording.figures import day_text, moment_text, number_text, percent_text
+from kitlog.wording.figures import day_text, moment_text, percent_text
 from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import word
 
@@ -99,20 +99,11 @@ def _seen(battery: Battery) -> str:
 
 def _ways(item: Item, ways: tuple[WayOfUse, ...]) -> Iterator[Row]:
     for way in ways[:MOST_ROWS]:
-        yield _("Draws"), _draw(way, item), ", ".join(part for part in (way.name, _known_from(way)) if part)
+        draw = known_draw(way, item)
+        figure = word("not known") if draw is None else watts_text(draw.likely_w)
+        told = (way.name, sure_text(way.basis), "" if draw is None else range_text(draw), given_text(way), way.source)
+        yield _("Draws"), figure, ", ".join(part for part in told if part)
     yield from _more(len(ways))
-
-
-def _draw(way: WayOfUse, item: Item) -> str:
-    draw = known_draw(way, item)
-    if draw is None:
-        return word("not known")
-    low, high = (number_text(watts, 2) for watts in (draw.low_w, draw.high_w))
-    return watts_text(draw.likely_w) + (f" ({low}–{high})" if low != high else "")
-
-
-def _known_from(way: WayOfUse) -> str:
-    return ", ".join(part for part in (given_text(way), sure_text(way.basis), way.source) if part)
 
 
 def _port(number: int, port: ChargerPort) -> Row:

@@ -1,6 +1,6 @@
 """What stands in the fields of a form, whatever fields they are: to tell whether anything was changed."""
 
-from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QPlainTextEdit, QTableWidget, QWidget
 
 Entered = tuple[object, ...]
 
@@ -21,6 +21,9 @@ def _value(field: QWidget) -> object:
             return field.text()
         case QPlainTextEdit():
             return field.toPlainText()
+        case QTableWidget():
+            places = [(row, column) for row in range(field.rowCount()) for column in range(field.columnCount())]
+            return tuple(cell.text() if (cell := field.item(*place)) is not None else "" for place in places)
         case QComboBox():
             return field.currentIndex(), field.currentText()
         case QAbstractButton() if field.isCheckable():

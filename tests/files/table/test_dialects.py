@@ -67,7 +67,13 @@ def _plain(item: Item, texts: dict[str, Any]) -> Item:
     fields = item.model_dump() | texts
     if fields["battery"]:
         fields["battery"]["connector"] = ""
-    for facet, name in (("battery", "health_pct"), ("battery", "cutoff_pct"), ("bank", "efficiency_pct")):
+    shares = (
+        ("battery", "health_pct"),
+        ("battery", "cutoff_pct"),
+        ("battery", "on_hand_pct"),
+        ("bank", "efficiency_pct"),
+    )
+    for facet, name in shares:
         if fields[facet] and (fields[facet][name] or 2) <= 1:  # a bare 0.9 under % may be a share, and is asked about
             fields[facet][name] = 2
     if fields["garment"]:
