@@ -11,7 +11,7 @@ from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
 from kitlog.kit.item import Item
 from kitlog.outing.air_rules import AirRules
 from kitlog.packing.assessment import ListLine
-from kitlog.packing.capacity import is_bank
+from kitlog.packing.capacity import has_cell, is_bank
 from kitlog.packing.power_day import ALWAYS_POWERED
 
 
@@ -50,7 +50,7 @@ def _sorted(items: Iterable[Item]) -> _Sorted:
 
 
 def _is_powered(item: Item) -> bool:
-    return item.battery is not None or is_bank(item) or item.kind in ALWAYS_POWERED
+    return has_cell(item) or item.kind in ALWAYS_POWERED
 
 
 def is_spare(item: Item) -> bool:

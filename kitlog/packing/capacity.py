@@ -18,6 +18,15 @@ def is_bank(item: Item) -> bool:
     return item.kind is Kind.POWER_BANK or item.bank is not None
 
 
+NO_CELL = frozenset({Kind.CABLE, Kind.CHARGER})
+"""Kinds whose battery facet, if any, tells their connectors alone."""
+
+
+def has_cell(item: Item) -> bool:
+    """Whether a battery is described that can be charged or can run flat."""
+    return item.kind not in NO_CELL and (item.battery is not None or is_bank(item))
+
+
 def energy_wh(item: Item) -> float | None:
     """Label energy of the cell in Wh; None: not known. mAh that mean the 5 V of the ports have the loss inside already.
 

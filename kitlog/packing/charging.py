@@ -6,7 +6,7 @@ from kitlog.budget.power.result import DayResult
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
 from kitlog.packing.assessment import Assessment
-from kitlog.packing.capacity import is_bank
+from kitlog.packing.capacity import has_cell, is_bank
 from kitlog.packing.power_day import ALWAYS_POWERED
 
 CHARGED = ALWAYS_POWERED | {Kind.POWER_BANK}
@@ -54,7 +54,7 @@ def charges(assessment: Assessment) -> tuple[Charge, ...]:
             _lasting(line.item, assessment.power.high),
         )
         for line in assessment.lines
-        if not line.in_car and (line.item.battery or line.item.bank or line.item.kind in CHARGED)
+        if not line.in_car and (has_cell(line.item) or line.item.kind in CHARGED)
     ]
     return tuple(sorted(found, key=lambda charge: not charge.is_bank))
 

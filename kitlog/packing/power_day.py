@@ -14,7 +14,7 @@ from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Phase, PlugPlan
 from kitlog.packing.assessment import ListLine, PowerDay
-from kitlog.packing.capacity import energy_wh, is_bank
+from kitlog.packing.capacity import NO_CELL, energy_wh, is_bank
 from kitlog.packing.draws import phase_draw
 from kitlog.packing.power_cells import bank_cell, device_cell
 
@@ -27,8 +27,6 @@ NO_PHASES = "no phases"
 ALWAYS_POWERED = frozenset({Kind.PHONE, Kind.RADIO, Kind.INSTRUMENT, Kind.TRACKER})
 """Kinds that run on a battery whether or not it has been described."""
 
-_NO_CELL = frozenset({Kind.CABLE, Kind.CHARGER})
-"""Kinds that have connectors, but hold no energy."""
 
 _AFTER_FLIGHT = frozenset({PhaseWay.PACK_UP, PhaseWay.WALK_OUT, PhaseWay.RIDE_HOME, PhaseWay.NIGHT})
 
@@ -114,7 +112,7 @@ def _draws(item: Item, outing: Outing, library: Library) -> Draws:
 
 def _lacks_figures(item: Item, draws: Mapping[str, Draws]) -> bool:
     """Whether a powered item cannot be reckoned with: no energy, no way of use, or one that is not known."""
-    if item.kind in _NO_CELL:
+    if item.kind in NO_CELL:
         return False
     if is_bank(item):
         return energy_wh(item) is None

@@ -8,7 +8,7 @@ from kitlog.budget.charging.storage import UNUSED_DAYS, Stored, Storing, for_sto
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
-from kitlog.packing.capacity import is_bank
+from kitlog.packing.capacity import has_cell
 from kitlog.packing.charging import CHARGED
 from kitlog.packing.on_hand import OnHand, on_hand
 
@@ -78,7 +78,7 @@ def last_used(flights: Iterable[Flight]) -> Mapping[str, date]:
 
 
 def _has_cell(item: Item) -> bool:
-    return item.kind is not Kind.BEACON and (item.battery is not None or is_bank(item) or item.kind in CHARGED)
+    return item.kind is not Kind.BEACON and (has_cell(item) or item.kind in CHARGED)
 
 
 def _seen(item: Item, used: date | None, now: datetime) -> OnHand:

@@ -1,5 +1,6 @@
-from scenario import O1, changed, judged, with_item
+from scenario import KIT, O1, changed, judged, with_item
 
+from kitlog.kit.kinds import Kind
 from kitlog.packing.charging import charges
 
 
@@ -39,3 +40,9 @@ def test_what_stays_in_the_car_is_not_charged_for_the_day() -> None:
     phone = next(charge.item.id for charge in charges(judged(O1)) if charge.item.name == "Phone")
     pins = [pin | ({"zone": "left in the car"} if pin["item"] == phone else {}) for pin in pins]
     assert "Phone" not in by_name(judged(changed(O1, pinned=pins)))
+
+
+def test_a_cable_whose_ends_are_known_is_not_charged() -> None:
+    cables = {item.name: item.battery for item in KIT.items if item.kind is Kind.CABLE}
+    assert any(battery and battery.connector for battery in cables.values())
+    assert not cables.keys() & by_name(judged(O1)).keys()
