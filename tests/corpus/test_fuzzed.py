@@ -88,6 +88,7 @@ def test_a_damaged_sheet_ends_in_a_preview_or_a_sentence(sheet: Path) -> None:
 NASTY = [
     "", " ", "-", "?", "0", "-1", "1.250", "1,250", "85,5", "1e9", "999999999", "420 g", "ca. 4 kg", "1 lb 3 oz", "5 V", "10000 mAh",
     "38 Wh", "10000 mAh 5 V", "03/04/2025", "31.02.2024", "06/2018", "45000", "2 Stk", "1/2", "Helm", "wing", "Total", "Summe",
+    "~3 kg", "≈ 2,5", "ca. 3,5 kg", "3.4 kg?", "Sous-total", "Total (sans eau)", "Secours", "½ lb", "1,1 kg la paire", "4,500 mAh",
     "verkauft", "Cockpit", "a\nb", "'=1+1", "\u202e", "x" * 250, "Zelt+Matte", "100 %", "0.95", "85-105 kg", "#REF!", "nan",
 ]  # fmt: skip
 HEADS = [
@@ -117,3 +118,50 @@ def test_any_cells_under_any_headings_end_in_a_preview_or_a_sentence(
 ) -> None:
     grid = Grid([GridRow(Spot(at, at), row) for at, row in enumerate([heads, *rows], 1)], own_form=own)
     ends_well(grid)
+
+
+LIST_HEADS = [
+    "Weight",
+    "Gewicht (kg)",
+    "Price",
+    "Stück",
+    "Akku",
+    "State",
+    "Notes",
+    "Bought",
+    "Total weight",
+    "Weight (lb)",
+]
+SUM_WORDS = [
+    "Total",
+    "Sous-total",
+    "Total général",
+    "Summe (ohne Wasser)",
+    "All-up",
+    "Secours",
+    "Habits",
+    "Elektronik gesamt",
+]
+
+
+@given(
+    st.lists(st.sampled_from(LIST_HEADS), min_size=1, max_size=5),
+    st.lists(
+        st.tuples(
+            st.sampled_from(SUM_WORDS) | st.sampled_from(["Vario", "Helm", "Seil", "Stöcke"]),
+            st.lists(CELLS, max_size=5),
+            st.integers(1, 2),
+        ),
+        min_size=1,
+        max_size=9,
+    ),
+)
+@settings(max_examples=400)
+def test_sums_and_sections_of_any_figures_end_in_a_preview_or_a_sentence(
+    heads: list[str], rows: list[tuple[str, list[Cell], int]]
+) -> None:
+    lines = [GridRow(Spot(1, 1), ["Item", *heads])]
+    for name, cells, step in rows:
+        at = lines[-1].spot.row + step
+        lines.append(GridRow(Spot(at, at), [name, *cells]))
+    ends_well(Grid(lines))

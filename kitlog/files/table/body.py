@@ -97,7 +97,7 @@ class Body:
         if self._told_by is None:
             return list(range(self._start, len(self._rows)))
         name, few = self._told_by, self._few
-        sums = self._vocabulary.layout.beginnings
+        begins, ends = self._vocabulary.layout.beginnings, self._vocabulary.layout.last_totals
         openers = self._vocabulary.layout.openers | {self._headings[name]}
         found = []
         for index in range(self._start, len(self._rows)):
@@ -106,7 +106,9 @@ class Body:
             cell = cell.strip() if isinstance(cell, str) else ""
             if cell and len(cells) - cells.count("") > few:
                 small = cell.casefold()
-                if not (small in openers or small[-1] == ":" or small.partition(" ")[0] in sums or cell.isupper()):
+                first = small.split(None, 1)[0].partition("(")[0]
+                sums = first in begins or small.rpartition(" ")[2] in ends
+                if not (sums or small in openers or small[-1] == ":" or cell.isupper()):
                     continue
             found.append(index)
         return found
@@ -125,7 +127,7 @@ class Body:
     def _ends(self, filled: Filled) -> bool:
         """Whether a row is one of those that stand below a table."""
         words = self._words
-        return words.is_sum(filled) or words.is_no_item(filled) or words.begins_note(filled[0][1])
+        return words.is_sum(filled, self._told_by) or words.is_no_item(filled) or words.begins_note(filled[0][1])
 
     def _only_figures(self, filled: Filled) -> bool:
         return all(at != self._name and self._words.is_figure(text) for at, text in filled)
@@ -136,7 +138,7 @@ class Body:
             return "note"
         if self._headings_again(filled):
             return "heading again"
-        if self._words.is_sum(filled):
+        if self._words.is_sum(filled, self._told_by):
             return "totals"
         if self._begins_table(index, filled):
             return "other table"

@@ -110,10 +110,11 @@ def _take(sheet: Sheet, column: TableColumn, reading: ColumnReading) -> None:
     target = column.target
     sheet.values[target] = list(reading.values[:n])
     sheet.values[f"total {target}"] = list(reading.values[n:])
-    if reading.guesses:
-        sheet.guesses[target] = reading.guesses
+    guesses = frozenset(at for at in reading.guesses if at < n)  # a rough total is no row's figure
+    if guesses:
+        sheet.guesses[target] = guesses
         if TARGETS[target].way in _ROUGH:
-            at = tuple(sorted(reading.guesses))
+            at = tuple(sorted(guesses))
             facts = {"heading": column.heading or column.letters, "text": shown(sheet.cell(at[0], target)), "at": at}
             sheet.remarks.append(Remark("table.rough_taken", facts))
     for doubt in reading.doubts:

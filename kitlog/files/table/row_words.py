@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 from kitlog.files.table.choice_words import choice_of
 from kitlog.files.table.heading_units import unit_word
-from kitlog.files.table.kind_words import kind_of
+from kitlog.files.table.phrases import phrase
 from kitlog.files.table.title_unit import unit_in
 from kitlog.files.table.vocabulary import Vocabulary
 from kitlog.files.table.word_forms import form
@@ -19,6 +19,10 @@ _NUMBERED = re.compile(r"\s*(?:\d{1,2}|[A-Z]|[IVX]{1,4})[.)]\s+")
 _DRAWN = re.compile(r"\s*(?:[-–—=*_~#]{2,}|[^\w\s]+\s*$)")
 """A line drawn with signs, or one before the name of a section."""
 _FIGURE = re.compile(r"[-+~±≈<>]?\s*[\d.,'’\s]*\d[\d.,'’\s]*")
+_PARTS = re.compile(r"[\s/,;()\[\]€$£+–—.-]+")
+"""What may stand between and around figures, their units and currencies ("CHF 4350.-", "3.1 kg / 6.8 lb")."""
+_NO_WORDS = re.compile(r"\([^()]*\)?|\[[^\[\]]*\]?|[*:=→]+")
+"""What may stand behind the words of a sum: a bracket, a mark."""
 
 
 class RowWords:
@@ -28,15 +32,22 @@ class RowWords:
         self._all, self._words, self._capitals = words, words.layout, capitals
 
     def is_figure(self, text: str) -> bool:
-        """A number with or without a unit, or a unit alone."""
-        rest = _FIGURE.sub("", text, count=1).strip(" €$£")
-        return not rest or bool(unit_word(rest)) or rest.casefold() in self._words.unit_cells
+        """Numbers with or without units or currencies, rough or not, a unit alone, or a sign that nothing is known."""
+        said = phrase(text)
+        if said is None:
+            return False
+        parts = [part for part in _PARTS.split(_FIGURE.sub(" ", said.core)) if part]
+        return said.nothing or all(part in self._words.unit_cells or unit_word(part) for part in parts)
 
-    def is_sum(self, filled: Sequence[tuple[int, str]]) -> bool:
-        """A word for a sum, with nothing but figures beside it."""
-        texts = [text for _at, text in filled]
-        words = [text for text in texts if not self.is_figure(text)]
-        return bool(words) and all(map(self._names_sum, words))
+    def is_sum(self, filled: Sequence[tuple[int, str]], name: int | None = None) -> bool:
+        """A row whose first words, or those in the column of names, are a sum's; one note beside them at most.
+
+        Fuller ones are things that are called so.
+        """
+        words = [(at, text) for at, text in filled if not self.is_figure(text)]
+        telling = [text for place, (at, text) in enumerate(words) if not place or at == name]
+        others = [text for _at, text in words if not self._names_sum(text)]
+        return len(others) <= 1 and any(map(self._names_sum, telling))
 
     def is_no_item(self, filled: Sequence[tuple[int, str]]) -> bool:
         """A figure of the pilot or the wing beside its name ("Body weight 75 kg")."""
@@ -44,16 +55,23 @@ class RowWords:
         return len(words) == 1 and self._bare(words[0]) in self._words.no_items
 
     def _names_sum(self, text: str) -> bool:
-        said = self._bare(text)
-        if said.partition(" ")[0] not in self._words.beginnings:
+        if len(text) > _LONG:
             return False
-        if said in self._words.totals or said in self._words.part_totals:
+        said = self._bare(_NO_WORDS.sub(" ", text)) or self._bare(text)
+        parts = said.split()
+        return any(self._is_sum_of(" ".join(parts[:end]), parts[end:]) for end in range(len(parts), 0, -1)) or (
+            len(parts) > 1 and parts[-1] in self._words.last_totals and self._is_group(" ".join(parts[:-1]))
+        )
+
+    def _is_sum_of(self, begin: str, rest: Sequence[str]) -> bool:
+        """Words of a sum, with what it is of after them: nothing, "without water", "for the rucksack", a section."""
+        if begin in self._words.part_totals:
             return True
-        for begin in self._words.part_totals | self._words.named_totals:
-            rest = said.removeprefix(f"{begin} ")
-            if rest != said and (begin in self._words.part_totals or self._is_group(rest)):
-                return True
-        return False
+        if begin not in self._words.totals:
+            return False
+        if not rest or rest[0] in self._words.of_totals or rest[0] in self._all.kinds.after:
+            return True
+        return begin in self._words.named_totals and self._is_group(" ".join(rest))
 
     @staticmethod
     def _bare(text: str) -> str:
@@ -64,7 +82,8 @@ class RowWords:
         """A category, a kind or a zone."""
         if said in self._all.kinds.broad or choice_of("zone", said, self._all) is not None:
             return True
-        return kind_of(said, self._all) is not None
+        known = self._all.kinds
+        return said in known.last or said in known.first or said in known.alone
 
     def begins_note(self, text: str) -> bool:
         """Whether a text begins as a note below a table does."""

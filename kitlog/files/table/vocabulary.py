@@ -184,7 +184,7 @@ def _members(members: type[E], words: Mapping[E, Words]) -> dict[str, StrEnum]:
 def _beginnings(lists: OtherLists) -> Iterator[str]:
     for word in (*lists.totals, *lists.part_totals, *lists.named_totals, *lists.no_items, *lists.notes):
         for one in (word.casefold(), *forms(word)):
-            yield from (f"{first}{colon}" for first in one.split()[:1] for colon in ("", ":"))
+            yield from (f"{first}{colon}" for first in one.split()[:1] for colon in ("", ":", ",", "*"))
 
 
 def _layout(lists: OtherLists, broad: Words, names: frozenset[str]) -> LayoutVocabulary:
@@ -193,6 +193,8 @@ def _layout(lists: OtherLists, broad: Words, names: frozenset[str]) -> LayoutVoc
         totals=_set(lists.totals),
         part_totals=_set(lists.part_totals),
         named_totals=_set(lists.named_totals),
+        of_totals=_set(lists.of_totals),
+        last_totals=_set(lists.last_totals),
         no_items=_set(lists.no_items),
         notes=tuple(word.casefold() for word in lists.notes),
         sections=_set(broad) - things,

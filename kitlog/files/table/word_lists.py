@@ -69,6 +69,8 @@ class OtherLists(Frozen):
     totals: Words
     part_totals: Words
     named_totals: Words
+    of_totals: Words
+    last_totals: Words
     no_items: Words
     notes: Words
     things: Words

@@ -38,6 +38,7 @@ class LayoutVocabulary:
 
     Attributes:
         sections: broad categories; things: those that may be things as well.
+        of_totals: words after those of a sum that tell what it is of; last_totals: words that make one of a group's.
         names: headings of columns of names; openers: these and the broad categories; both small, as written.
         beginnings: first words of sums, notes and figures of the pilot, small, as written and as forms, a colon too.
     """
@@ -45,6 +46,8 @@ class LayoutVocabulary:
     totals: frozenset[str]
     part_totals: frozenset[str]
     named_totals: frozenset[str]
+    of_totals: frozenset[str]
+    last_totals: frozenset[str]
     no_items: frozenset[str]
     notes: tuple[str, ...]
     sections: frozenset[str]
