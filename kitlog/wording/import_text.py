@@ -49,6 +49,9 @@ _SENTENCES = {
         "{heading}: the total below shows that a mass is that of all pieces of its row; divided by the pieces ({rows})."
     ),
     "table.mass_divided": N_("{heading}: the mass of all pieces was divided by their number ({rows})."),
+    "table.mass_of_pair": N_(
+        "{heading}: the mass is said to be of the pair, so each of the two has half of it ({rows})."
+    ),
     "table.mass_parts": N_("{heading} and {other}: added up to one mass."),
     "table.mass_two": N_("{heading} and {other} differ; {heading} was taken ({rows})."),
     "table.mass_from_second": N_("{heading} is empty there, so {other} was taken ({rows})."),

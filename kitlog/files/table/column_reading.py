@@ -27,6 +27,7 @@ class ColumnReading:
     Attributes:
         values: None where a cell is empty, says that it is not known, or is doubtful.
         guesses: positions of figures marked as rough ("ca. 420 g", "~420", "420?").
+        each, pairs: positions of masses said to be of one piece ("68 g each"), and of a pair ("1.1 kg the pair").
         doubts: doubtful cells, unread ones included.
         remarks: what decided (``table.decided_dates`` ...), for the report; no heading in the facts, the table adds it.
     """
@@ -35,3 +36,5 @@ class ColumnReading:
     guesses: frozenset[int] = frozenset()
     doubts: tuple[CellDoubt, ...] = ()
     remarks: tuple[Remark, ...] = ()
+    each: frozenset[int] = frozenset()
+    pairs: frozenset[int] = frozenset()

@@ -1,7 +1,7 @@
 """Columns of masses: whole grams from g, kg, oz and lb."""
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
@@ -50,11 +50,16 @@ def read_masses(
     limit, asked = most_of(target), asked_units(target)
 
     finer: dict[Cell, set[int]] = {}
+    each: set[Cell] = set()
+    pairs: set[Cell] = set()
 
     def careful(cell: Cell, bare: str) -> Read:
         grams = finer.setdefault(cell, set())
         if isinstance(cell, str):
-            return _read_text(phrase(cell), bare, target, _Most(limit, grams, asked), own=own)
+            said = phrase(cell)
+            if said and (said.each or said.pair):
+                (each if said.each else pairs).add(cell)
+            return _read_text(said, bare, target, _Most(limit, grams, asked), own=own)
         return _read_figure(cell, bare, _Most(limit, grams, asked)) if isinstance(cell, Figure) else UNREAD
 
     if keys is None:
@@ -64,8 +69,14 @@ def read_masses(
     items = zip(cells[: len(cells) - evidence], reading.values, strict=False) if finer else ()
     rounded = [cell for cell, grams in items if grams in finer.get(cell, ())]
     reading = _with_rounded(reading, rounded) if rounded else reading
+    if each or pairs:
+        reading = replace(reading, each=_positions(cells, each), pairs=_positions(cells, pairs))
     follows = answer not in ("", answers.to(Question.MASS_UNIT)) and not units
     return with_unit_told(reading, cells, answer) if follows else reading
+
+
+def _positions(cells: Sequence[Cell], wanted: Collection[Cell]) -> frozenset[int]:
+    return frozenset(at for at, cell in enumerate(cells) if cell in wanted)
 
 
 @dataclass(frozen=True, slots=True)

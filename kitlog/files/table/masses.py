@@ -1,19 +1,35 @@
 """Masses of one piece, from a column for one piece, one for all pieces of a row, and the total below."""
 
+import re
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
+from kitlog.files.table.doubt import Question
 from kitlog.files.table.mass_second import join_second
+from kitlog.files.table.printed import half_step_g
 from kitlog.files.table.read_columns import Sheet, spots_of
 from kitlog.files.table.remark import Remark
 from kitlog.kit.kinds import MassSource
 
+_PAIR = 2
 _ROUNDING = 0.51
 """Grams by which a mass of all pieces may differ from pieces x mass for each piece, by rounding."""
 
-_OFF_G = 2
+_OFF_G = 1
 _OFF_SHARE = 0.005
-"""Grams, and share of it, by which the total below a table may miss the sum of its rows, by rounding."""
+"""Grams by which a total may miss the sum of its rows, and the most of its share besides where units are turned."""
+
+_CLAUSES = re.compile(r"\s*[,;.()/:\n]\s*")
+_EACH_NOTE = re.compile(
+    r"(?:mass|weight|gewicht|poids)?\s*(?:(?:je|pro|per|par|la|à la|a|for|pour) )?"
+    r"(?:je|jeweils|each|each one|apiece|ea|ch|chacune?|pi[eè]ce|piece|pce|stück|stk|item|unité|one)"
+)
+_EACH_HEADING = re.compile(
+    r"\b(?:each|apiece|single|per (?:item|piece)|einzel\w*"
+    r"|stück\w*|je|pro (?:stück|stk)|unit(?:aire)?s?|pi[eè]ce|pce)\b"
+)
+"""What says that a mass is of one piece; common ways of writing, no source."""
 
 
 def settle_masses(sheet: Sheet) -> None:
@@ -23,12 +39,28 @@ def settle_masses(sheet: Sheet) -> None:
     """
     if "mass_more" in sheet.values:
         join_second(sheet)
+    _halve_pairs(sheet)
     if "mass_g" in sheet.values and "mass_all" not in sheet.values:
         _by_total(sheet)
     if "mass_all" in sheet.values:
         _from_all(sheet)
     _sources(sheet)
     _rough_ones_are_guesses(sheet)
+
+
+def _halve_pairs(sheet: Sheet) -> None:
+    """Masses of a pair: halved where there are two pieces; of one they are as they stand; else nobody can tell."""
+    pieces, masses, halved = _pieces(sheet), sheet.values.get("mass_g", []), []
+    for at in sheet.pairs.get("mass_g", ()):
+        mass = masses[at]
+        if isinstance(mass, int) and pieces[at] == _PAIR:
+            masses[at] = _share(mass, _PAIR)
+            halved.append(at)
+        elif mass is not None and pieces[at] > _PAIR:
+            sheet.unread(at, "mass_g")
+    if halved:
+        facts = {"heading": sheet.columns["mass_g"].heading, "rows": spots_of(sheet, sorted(halved))}
+        sheet.remarks.append(Remark("table.mass_of_pair", facts))
 
 
 def _sources(sheet: Sheet) -> None:
@@ -43,30 +75,66 @@ def _pieces(sheet: Sheet) -> list[int]:
 
 
 def _by_total(sheet: Sheet) -> None:
-    """What a total below says of rows of several pieces; without one that the masses were taken as of one piece."""
+    """What a total below says of rows of several pieces; without one that the masses were taken as of one piece.
+
+    Only a total that fits one of the two sums, and not the other, tells which; and none does where it is written that
+    a mass is of one piece.
+    """
     pieces, masses = _pieces(sheet), sheet.values["mass_g"]
     several = [at for at, n in enumerate(pieces) if n > 1 and masses[at] is not None]
-    totals = [total for total in sheet.values.get("total mass_g", []) if isinstance(total, int)]
+    totals = list(_totals(sheet))
     if not several and not totals:
         return
     plain = sum(mass for mass in masses if isinstance(mass, int))
     each = sum(mass * n for mass, n in zip(masses, pieces, strict=True) if isinstance(mass, int))
     column = sheet.columns["mass_g"]
     facts = {"heading": column.heading, "rows": spots_of(sheet, several), "sum_g": plain, "sum_all_g": each}
-    is_plain, is_each = (any(_agree(total, known) for total in totals) for known in (plain, each))
-    if several and is_plain and not is_each:
+    is_plain, is_each = (any(total.is_of(known) for total in totals) for known in (plain, each))
+    said = bool(several) and _said_each(sheet, several)
+    if several and is_plain and not is_each and not said:
         sheet.remarks.append(Remark("table.mass_of_all", facts))
         sheet.columns["mass_all"], sheet.values["mass_all"] = column, sheet.values.pop("mass_g")
-        sheet.guesses["mass_all"] = sheet.guesses.pop("mass_g", frozenset())
+        for marks in (sheet.guesses, sheet.pairs):
+            marks["mass_all"] = marks.pop("mass_g", frozenset())
         return
-    if several and not sheet.own and column.how != "chosen" and not is_each:
+    if several and not sheet.own and column.how != "chosen" and not is_each and not said:
         sheet.remarks.append(Remark("table.mass_taken_each", facts))
-    if totals and not is_plain and not is_each and all(mass is not None for mass in masses):
-        sheet.remarks.append(Remark("table.total_differs", {**facts, "total_g": max(totals)}))
+    differs = not is_each and (not is_plain or bool(several))
+    if totals and differs and all(mass is not None for mass in masses):
+        of = max(total.grams for total in totals)
+        sheet.remarks.append(Remark("table.total_differs", {**facts, "sum_g": each, "total_g": of}))
 
 
-def _agree(total_g: int, sum_g: int) -> bool:
-    return abs(total_g - sum_g) <= max(_OFF_G, _OFF_SHARE * total_g)
+@dataclass(frozen=True, slots=True)
+class _Total:
+    """A mass below the rows, and by how much the sum of the rows may miss it."""
+
+    grams: int
+    off_g: float
+
+    def is_of(self, sum_g: int) -> bool:
+        return abs(self.grams - sum_g) <= self.off_g
+
+
+def _totals(sheet: Sheet) -> Iterator[_Total]:
+    """The totals of the masses: each may be off by its last digit, and by what rows in other units were rounded."""
+    column = sheet.columns["mass_g"]
+    unit = column.meaning.unit if column.meaning else ""
+    rounded = 0.0 if unit in ("g", "kg") else 0.5 * len(sheet.rows)
+    cells = sheet.totals[column.index] if column.index < len(sheet.totals) else ()
+    for cell, grams in zip(cells, sheet.values.get("total mass_g", []), strict=False):
+        if isinstance(grams, int):
+            off = half_step_g(cell, unit or sheet.settled.of(column.index).to(Question.MASS_UNIT), grams)
+            yield _Total(grams, max(off, _OFF_G) + min(rounded, _OFF_SHARE * grams))
+
+
+def _said_each(sheet: Sheet, several: Sequence[int]) -> bool:
+    """Whether it is written that masses are of one piece: in the heading, beside a figure, or in the notes."""
+    if _EACH_HEADING.search(sheet.columns["mass_g"].heading.casefold()) or sheet.each.get("mass_g"):
+        return True
+    notes = sheet.values.get("notes", [])
+    texts = [notes[at] for at in several] if notes else []
+    return any(_EACH_NOTE.fullmatch(part) for text in texts if text for part in _CLAUSES.split(str(text).casefold()))
 
 
 def _from_all(sheet: Sheet) -> None:

@@ -28,9 +28,14 @@ _MEASURED_AFTER = re.compile(
 )
 _EACH_BEFORE = re.compile(r"(?:je|jeweils|à) ")
 _EACH_AFTER = re.compile(
-    r"(?: (?:je|jeweils|each|ea|chacune?)\.?"
+    r"(?: (?:je|jeweils|each|ea|apiece|chacune?|ch)\.?"
     r"| ?(?:/|pro |per |par |la |p\. ?)(?:stk|stück|st|pcs?|pce|piece|pièce|unité)\.?)$"
 )
+_PAIR_AFTER = re.compile(
+    r"(?:,? ?\(? ?(?:la |per |par |pro |the |a |das |/ ?)|,? ?\( ?| )(?:paire|pair|paar)\.? ?\)?$"
+    r"|,? \(?(?:les|for|pour|für) (?:les )?(?:deux|both|beide|2)\)?$"
+)
+_EMPTY_AFTER = re.compile(r" \(? ?(?:leer|empty|vide|à vide|trocken|dry|netto|net)\)?$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,13 +46,14 @@ class Phrase:
         core: what is left: small letters, single plain blanks, plain apostrophes.
         rough: it was called rough, guessed or doubtful.
         measured: it was called weighed or measured.
-        each: it was said to hold for one piece.
+        each: it was said to hold for one piece; pair: for two together.
     """
 
     core: str
     rough: bool = False
     measured: bool = False
     each: bool = False
+    pair: bool = False
 
     @property
     def nothing(self) -> bool:
@@ -72,9 +78,11 @@ def phrase(text: str) -> Phrase | None:
     core, measured = _without(core, None, _MEASURED_AFTER)
     core, rough = _without(core, _ROUGH_BEFORE, _ROUGH_AFTER)
     core, each = _without(core, _EACH_BEFORE, _EACH_AFTER)
-    if each and not rough:
+    core, pair = (core, False) if each else _without(core, None, _PAIR_AFTER)
+    core, _empty = _without(core, None, _EMPTY_AFTER)
+    if not rough:
         core, rough = _without(core, _ROUGH_BEFORE, _ROUGH_AFTER)
-    return Phrase(core, rough, measured, each)
+    return Phrase(core, rough, measured, each, pair)
 
 
 def _without(core: str, before: re.Pattern[str] | None, after: re.Pattern[str]) -> tuple[str, bool]:

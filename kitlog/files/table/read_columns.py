@@ -30,6 +30,8 @@ class Sheet:
         columns: by target, the column that is read for it.
         values: by target, one value a row.
         guesses: by target, positions of rows whose figure is marked as rough.
+        each, pairs: by target, positions of rows whose mass is said to be of one piece, or of a pair.
+        totals: cells of the rows of sums, by index of the column.
     """
 
     rows: Sequence[GridRow]
@@ -38,6 +40,9 @@ class Sheet:
     columns: dict[str, TableColumn] = field(default_factory=dict)
     values: dict[str, list[object]] = field(default_factory=dict)
     guesses: dict[str, frozenset[int]] = field(default_factory=dict)
+    each: dict[str, frozenset[int]] = field(default_factory=dict)
+    pairs: dict[str, frozenset[int]] = field(default_factory=dict)
+    totals: Sequence[Sequence[Cell]] = ()
     doubts: list[Doubt] = field(default_factory=list)
     remarks: list[Remark] = field(default_factory=list)
 
@@ -78,6 +83,7 @@ def read_columns(
 
     `cells` are those of the rows by column; masses of `totals`, by column as well, are read along as evidence.
     """
+    sheet.totals = totals
     read = [column for column in columns if column.target]
     sheet.columns |= {column.target: column for column in read}
     for column in sorted(read, key=lambda column: TARGETS[column.target].way is not Way.MASS_UNIT):
@@ -110,6 +116,7 @@ def _take(sheet: Sheet, column: TableColumn, reading: ColumnReading) -> None:
     target = column.target
     sheet.values[target] = list(reading.values[:n])
     sheet.values[f"total {target}"] = list(reading.values[n:])
+    sheet.each[target], sheet.pairs[target] = reading.each, reading.pairs
     guesses = frozenset(at for at in reading.guesses if at < n)  # a rough total is no row's figure
     if guesses:
         sheet.guesses[target] = guesses

@@ -73,3 +73,53 @@ def test_a_running_number_is_left_out_and_that_is_said() -> None:
     preview = looked_at("Nr.,Item,Weight (g)\n1,Wing,4850\n2,Helmet,420\n")
     assert masses(preview) == [4850, 420]
     assert "table.of_no_use" in codes(preview)
+
+
+def test_a_total_that_fits_neither_reading_proves_nothing() -> None:
+    preview = looked_at("Item;Qty;Weight (g)\nWing;1;4850\nBuckle;2;68\nTotal;3;4900\n")
+    assert masses(preview) == [4850, 68]
+    assert {"table.mass_taken_each", "table.total_differs"} <= codes(preview)
+    assert "table.mass_of_all" not in codes(preview)
+
+
+@pytest.mark.parametrize(
+    ("total", "one"), [("4918", 34), ("4.918 kg", 34), ("4,92 kg", 34), ("4986", 68), ("5 kg", 68), ("~4.9 kg", 34)]
+)
+def test_a_total_is_evidence_within_its_last_digit_and_for_one_reading_alone(total: str, one: int) -> None:
+    preview = looked_at(f"Item;Qty;Weight (g)\nWing;1;4850\nBuckle;2;68\nTotal;3;{total}\n")
+    assert masses(preview) == [4850, one]
+    assert ("table.mass_of_all" in codes(preview)) == (one == 34)
+    assert "table.total_differs" not in codes(preview)
+
+
+@pytest.mark.parametrize("said", ["each", "je", "la pièce", "red, each", "Stück", "ea."])
+def test_a_note_that_a_mass_is_of_one_piece_is_evidence(said: str) -> None:
+    preview = looked_at(f'Item;Qty;Weight (g);Notes\nWing;1;4850;\nBuckle;2;68;"{said}"\nTotal;3;4918;\n')
+    assert masses(preview) == [4850, 68]
+    assert "table.total_differs" in codes(preview)
+    assert "table.mass_taken_each" not in codes(preview)
+
+
+def test_a_heading_or_a_cell_that_says_of_one_piece_is_evidence() -> None:
+    for text in (
+        "Item;Qty;Weight each (g)\nWing;1;4850\nBuckle;2;68\nTotal;3;4918\n",
+        "Item;Qty;Weight\nWing;1;4850 g\nBuckle;2;68 g ch.\nTotal;3;4918 g\n",
+    ):
+        assert masses(looked_at(text)) == [4850, 68]
+
+
+def test_the_mass_of_a_pair_is_halved_for_two_pieces_alone() -> None:
+    preview = looked_at(
+        "Objet;Nombre;Poids\nChaussures;1;1,1 kg la paire\nGants;2;190 g la paire\nBottes;;900 g (Paar)\n"
+    )
+    assert masses(preview) == [1100, 95, 900]
+    (said,) = [remark for remark in preview.remarks if remark.code == "table.mass_of_pair"]
+    assert said.facts["rows"] == (3,)
+
+
+def test_the_mass_of_a_pair_among_four_pieces_is_not_taken() -> None:
+    count = itertools.count(1)
+    source = KitSource((), WORDS, lambda: str(next(count)), {}, lambda _item: None)
+    grid = read_grid(b"Item;Qty;Weight\nLinks;4;60 g per pair\nRope;1;95 g\n", "kit.csv")
+    (doubt,) = preview_kit(source, grid, "kit.csv", ImportChoices()).doubts
+    assert (doubt.spot.row, doubt.text) == (2, "60 g per pair")
