@@ -29,7 +29,7 @@ def add(verbs: Verbs) -> None:
     parser.add_argument("--keep", metavar="PCT", type=arguments.figure("--keep", 0, 100), help=keep)
     seed = _("the same seed draws the same days (default: 1)")
     parser.add_argument("--seed", metavar="N", type=arguments.whole("--seed", 0, MOST_SEED), help=seed)
-    days = _("days drawn for the chances, a twentieth of them for each change (default: 10000)")
+    days = _("days drawn for the chances (default: 10000); for each change a twentieth, but 500 at least")
     parser.add_argument("--days", metavar="N", type=arguments.whole("--days", 1, MOST_DAYS), help=days)
     json_option(parser)
     strict_option(parser)

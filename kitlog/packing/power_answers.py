@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from kitlog.budget.power.changes.odds import FEW_DAYS
 from kitlog.budget.power.forecast import Forecast
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.power_limits import KEEP_PCT, BothCases, PowerLimits, power_limits, retrieve_limit
@@ -10,7 +11,7 @@ from kitlog.packing.power_mending import Mending, PowerAsked, power_mending
 from kitlog.packing.power_question import DAYS, SEED, day_forecasts
 
 DAYS_PER_CHANGE = 20
-"""For each change a twentieth of the days is drawn: 500 of 10,000, with a standard error of at most 2.2 points."""
+"""For each change a twentieth of the days is drawn, but 500 if there are so many: as the window does."""
 
 _FORECAST_SHARE = 0.6
 """About so much of the work are the days drawn as planned."""
@@ -73,7 +74,7 @@ def _forecast(asked: PowerAsked, days: int, seed: int, tell: Callable[[float], o
 
 def _mending(asked: PowerAsked, days: int, seed: int, tell: Callable[[float], object]) -> Mending:
     found = Mending(None)
-    for found in power_mending(asked, days=max(1, days // DAYS_PER_CHANGE), seed=seed):
+    for found in power_mending(asked, days=max(days // DAYS_PER_CHANGE, min(days, FEW_DAYS)), seed=seed):
         if found.mends:
             tell(_FORECAST_SHARE + (1 - _FORECAST_SHARE) * found.drawn / len(found.mends))
     return found

@@ -142,8 +142,9 @@ def _as_planned(asked: PowerAsked, days: int, seed: int) -> Iterator[Forecast]:
 
 
 def _seldom(odds: Forecast | None) -> frozenset[str]:
-    devices = odds.devices if odds else {}
-    return frozenset(name for name, device in devices.items() if device.lasts.within[0] < GOOD)
+    """Devices that were off on some days, on so many that it may be more than one in twenty."""
+    chances = {name: device.lasts for name, device in odds.devices.items()} if odds else {}
+    return frozenset(name for name, one in chances.items() if one.probability < 1 and one.within[0] < GOOD)
 
 
 def _mend(weighed: Weighed, asked: PowerAsked) -> Mend:

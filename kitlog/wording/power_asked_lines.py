@@ -11,7 +11,15 @@ from kitlog.wording.chance_text import error_text, odds_text
 from kitlog.wording.columns import WIDTH, paragraph, table
 from kitlog.wording.figures import MINUS, hours_text, number_text, percent_text
 from kitlog.wording.findings import say
-from kitlog.wording.power_asked_text import LimitWords, bank_words, grid_text, retrieve_words, start_words
+from kitlog.wording.power_asked_text import (
+    BANK_CAPTION,
+    START_CAPTION,
+    LimitWords,
+    bank_words,
+    grid_text,
+    retrieve_words,
+    start_words,
+)
 from kitlog.wording.power_lightest_text import lightest_text, trial_texts
 from kitlog.wording.power_mending_text import mend_words, planned_texts, unknown_text, vain_text, verdict_text
 from kitlog.wording.translate import _
@@ -116,8 +124,8 @@ def _limits(found: PowerAnswers, names: Names) -> Iterator[str]:
     keep = percent_text(found.keep_pct, 0 if found.keep_pct == round(found.keep_pct) else 1)
     text = _("Longest way home with the phone on and at {keep} or more")
     yield from _table(text.format(keep=keep), [retrieve_words(found.retrieve)])
-    yield from _table(_("Lowest charge at the start"), _each(found.limits.starts, start_words, names))
-    yield from _table(_("Smallest bank that would do, Wh on its label"), _each(found.limits.banks, bank_words, names))
+    yield from _table(_(START_CAPTION), _each(found.limits.starts, start_words, names))
+    yield from _table(_(BANK_CAPTION), _each(found.limits.banks, bank_words, names))
     if found.limits.starts or found.limits.banks:
         yield from paragraph(grid_text())
     yield ""

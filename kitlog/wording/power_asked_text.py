@@ -92,11 +92,15 @@ def _figure(figure: float, unit: str) -> str:
     return with_unit(rounded_up(figure, 10), "Wh", 1) if figure else _("none is needed")
 
 
+START_CAPTION = N_("Lowest charge at the start with which it lasts; every higher one lasts too")
+BANK_CAPTION = N_("Smallest bank that would do, by the Wh on its label; every larger one does too")
+
+
 def grid_text() -> str:
     """How finely was looked for charges and banks."""
     text = _(
-        "Every higher start lasts too, and so does every larger bank up to {most}. Looked at from the top in steps "
-        "of {start} and {bank}, finer where the course of the day changes."
+        "Looked for from the top down (full, {most}) in steps of {start} and {bank}, finer where the course of the day "
+        "changes."
     )
     return text.format(
         most=with_unit(LARGEST_WH, "Wh"),

@@ -8,7 +8,7 @@ from kitlog.budget.result import Finding, Remedy
 from kitlog.packing.computed_remedies import LEAST_H
 from kitlog.packing.power_mending import Mend, Mending
 from kitlog.wording.chance_text import odds_text
-from kitlog.wording.figures import MINUS, mass_text, number_text, percent_text, with_unit
+from kitlog.wording.figures import MINUS, NO_BREAK, mass_text, number_text, percent_text, with_unit
 from kitlog.wording.findings import say
 from kitlog.wording.power_chance_text import odds_with_error
 from kitlog.wording.power_changes_text import as_planned_texts, effect_text, lasting_text, odds_gain_text
@@ -17,6 +17,9 @@ from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import first_upper
 
 Names = Mapping[str, str]
+
+MOST_BROUGHT = 2
+"""So much of what a change would make worse is told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +105,7 @@ def _chance(one: Mend, mending: Mending, names: Names) -> str:
         for name, (before, after) in one.odds.devices.items()
         if name in mending.troubled and before != after
     ]
-    return "; ".join([odds_gain_text(one.odds), *own])
+    return "; ".join([odds_gain_text(one.odds), *own]).replace(" ± ", f"{NO_BREAK}±{NO_BREAK}")
 
 
 def _mass(mass_g: float | None) -> str:
@@ -115,13 +118,17 @@ def _mass(mass_g: float | None) -> str:
 
 def _but(one: Mend, names: Names) -> str:
     if one.brings:
-        return _("not offered, as it would bring: {what}").format(what=", ".join(_title(f, names) for f in one.brings))
+        return _("not offered, as it would bring: {what}").format(what=_brought(one.brings, names))
     harms = [effect_text(effect, names) for effect in one.weighed.harms]
     return _("but then {harms}").format(harms="; ".join(harms)) if harms else ""
 
 
-def _title(finding: Finding, names: Names) -> str:
-    return f"{say(finding, names).title} ({_(finding.state.value)})"
+def _brought(findings: tuple[Finding, ...], names: Names) -> str:
+    said = [say(finding, names) for finding in findings[:MOST_BROUGHT]]
+    parts = [f"{one.title} ({one.sentence})" if one.sentence else one.title for one in said]
+    if left := len(findings) - len(said):
+        parts.append(ngettext("{n} more", "{n} more", left).format(n=left))
+    return ", ".join(parts)
 
 
 def planned_texts(mending: Mending, names: Names) -> Iterator[str]:

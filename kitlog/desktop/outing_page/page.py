@@ -11,11 +11,13 @@ from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.fold import Fold
 from kitlog.desktop.outing_page.acts import OutingActs
+from kitlog.desktop.outing_page.ask_panel import AskTools
 from kitlog.desktop.outing_page.asking import ask, ask_reason
 from kitlog.desktop.outing_page.finding_rows import Doing, FindingRow, RowActs
 from kitlog.desktop.outing_page.forecasting import Forecasting
 from kitlog.desktop.outing_page.outdated import Outdated
 from kitlog.desktop.outing_page.plan_panel import PlanPanel
+from kitlog.desktop.outing_page.power_asking import PowerAsking
 from kitlog.desktop.outing_page.power_topic import PowerTools, PowerTopic
 from kitlog.desktop.outing_page.question_band import QuestionBand
 from kitlog.desktop.outing_page.remedies import Remedies
@@ -32,6 +34,7 @@ from kitlog.outing.outing import Phase
 from kitlog.packing.assessment import Assessment
 from kitlog.wording.faults import FaultText, fault_text
 from kitlog.wording.translate import _
+from kitlog.workbench.power_question import power_asked
 
 BAR, RING = 14, 4
 """Room of the scroll bar, which lies in the margin of the sheet, and of the focus ring around a tile, in px."""
@@ -49,7 +52,8 @@ class OutingPage(Page):
         super().__init__(desk, parent)
         self.acts: OutingActs = OutingActs(self)
         self.remedies = Remedies(desk, self, self.acts.edit_plan)
-        self.power = PowerTools(Forecasting(self), desk.bench.library, self._keep_phases)
+        asks = AskTools(PowerAsking(self), lambda judged: power_asked(desk.bench, judged), self._power_act)
+        self.power = PowerTools(Forecasting(self), desk.bench.library, self._keep_phases, asks)
         self.plan, self.band, self.board = PlanPanel(), QuestionBand(), Board()
         self.topic: Topic | None = None
         self.view: QWidget | None = None
@@ -134,7 +138,7 @@ class OutingPage(Page):
 
     def leave(self) -> None:
         """The window closes: nobody wants the days that are still being drawn."""
-        self.power.forecasting.drop()
+        self.power.drop()
 
     def showEvent(self, event: QShowEvent) -> None:
         """Draw the days on that were not wanted while another page was open."""
@@ -146,7 +150,7 @@ class OutingPage(Page):
     def hideEvent(self, event: QHideEvent) -> None:
         """Another page is open: the machine is not kept busy for this one."""
         super().hideEvent(event)
-        self.power.forecasting.pause()
+        self.power.pause()
 
     def rows(self) -> list[FindingRow]:
         """The findings that are shown."""
@@ -163,7 +167,7 @@ class OutingPage(Page):
 
     def _show_outdated(self, text: FaultText, *, same: bool) -> None:
         """What cannot be assessed shows nothing new: what was found before is greyed and says so, or goes."""
-        self.power.forecasting.drop()
+        self.power.drop()
         self.outdated.lay_over([self.board, *self._views()], text, keep=same)
         self._top.setVisible(same)
         self._outing_id = self._outing_id if same else ""
@@ -174,7 +178,7 @@ class OutingPage(Page):
     def _show_view(self, assessment: Assessment) -> None:
         held = self._held()
         if self.topic is not Topic.POWER:
-            self.power.forecasting.pause()
+            self.power.pause()
         if self.topic is not None and self.topic not in self.board.tiles:
             self.topic = worst_topic(assessment)
         self.board.show_open(self.topic)
@@ -227,6 +231,10 @@ class OutingPage(Page):
     def _remedy(self, remedy: Remedy, finding: Finding) -> Doing | None:
         outing = self.desk.outing()
         return self.remedies.act(outing, remedy, finding) if outing else None
+
+    def _power_act(self, remedy: Remedy) -> Doing | None:
+        outing = self.desk.outing()
+        return self.remedies.change_power(outing, remedy) if outing else None
 
     def _take_along(self, item_id: str) -> None:
         outing = self.desk.outing()

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from kitlog.budget.power.forecast import Forecast
 from kitlog.budget.result import Topic
 from kitlog.desktop import look
+from kitlog.desktop.outing_page.ask_panel import AskPanel, AskTools
 from kitlog.desktop.outing_page.chance_words import chance_words, drawing_text, stage_text
 from kitlog.desktop.outing_page.forecasting import Forecasting
 from kitlog.desktop.outing_page.power_said import edge_text, power_sentences
@@ -39,13 +40,25 @@ class PowerTools:
         forecasting: draws the days.
         library: for who can call for help.
         keep: writes other phases; whether that was done.
+        asks: for what is asked of the plan.
         edge: number of the phase whose end was moved last, None for none.
     """
 
     forecasting: Forecasting
     library: Library
     keep: Callable[[tuple[Phase, ...]], bool]
+    asks: AskTools
     edge: int | None = None
+
+    def pause(self) -> None:
+        """Nothing of it is shown: work no more for now."""
+        self.forecasting.pause()
+        self.asks.asking.pause()
+
+    def drop(self) -> None:
+        """What was found is out of date."""
+        self.forecasting.drop()
+        self.asks.asking.drop()
 
 
 class PowerTopic(QWidget):
@@ -54,7 +67,7 @@ class PowerTopic(QWidget):
     Attributes:
         draft: the assessment of what is being dragged, None while nothing is.
         first, second: the lines above the picture; state: of the chance that matters.
-        picture: the lanes.
+        picture: the lanes; questions: what is asked of the plan.
     """
 
     def __init__(self, assessment: Assessment, names: Names, tools: PowerTools, parent: QWidget | None = None) -> None:
@@ -74,7 +87,8 @@ class PowerTopic(QWidget):
         self.state = StateMark(on_tint=False)
         head.addWidget(self.state, 0, Qt.AlignmentFlag.AlignTop)
         rows.addLayout(head)
-        for part in (self.second, self.picture):
+        self.questions = AskPanel(assessment, names, tools.asks)
+        for part in (self.second, self.picture, self.questions):
             rows.addWidget(part)
         self.picture.choose_edge(tools.edge)
         tools.edge = None
@@ -85,7 +99,8 @@ class PowerTopic(QWidget):
         self.want_days()
 
     def want_days(self) -> None:
-        """Have days drawn for the plan that is shown."""
+        """Have days drawn for the plan that is shown, and what was asked of it answered."""
+        self.questions.want()
         try:
             self._tools.forecasting.want(self._assessment, self._tools.library)
         except Fault as fault:
@@ -125,6 +140,7 @@ class PowerTopic(QWidget):
         said = edge_text(outing, number, moving=self.picture.moving)
         if self.picture.moving:
             self._tools.forecasting.pause()
+            self.questions.set_aside(aside=True)
             try:
                 self.draft = redrawn(self._assessment, outing, self._tools.library)
             except Fault as fault:

@@ -64,6 +64,12 @@ class Remedies:
         made = _ACTS.get(remedy.code)
         return None if made is None else lambda: made(self, outing, remedy, finding)
 
+    def change_power(self, outing: Outing, remedy: Remedy) -> Callable[[], object] | None:
+        """What to do when a computed change of the power is pressed, None if it is advice alone."""
+        if remedy.code in REPLANS:
+            return lambda: self._take_change(outing, remedy)
+        return (lambda: self.edit_item(remedy.items[0])) if remedy.code in EDITS_ITEM else None
+
     def edit_item(self, item_id: str) -> None:
         """Edit an item where one stands."""
         from kitlog.desktop.kit_page.item_editor import ItemEditor
@@ -148,6 +154,9 @@ class Remedies:
         self._edit_plan()
 
     def _replan(self, outing: Outing, remedy: Remedy, _finding: Finding) -> None:
+        self._take_change(outing, remedy)
+
+    def _take_change(self, outing: Outing, remedy: Remedy) -> None:
         """Take a computed change of the power into the plan."""
         bench = self._desk.bench
         items = {item.id: item for item in bench.items()}
