@@ -11,6 +11,7 @@ from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
 from kitlog.kit.item import Item
 from kitlog.outing.air_rules import AirRules
 from kitlog.packing.assessment import ListLine
+from kitlog.packing.capacity import energy_wh as label_wh
 from kitlog.packing.capacity import has_cell, is_bank
 from kitlog.packing.power_day import ALWAYS_POWERED
 
@@ -61,15 +62,11 @@ def is_spare(item: Item) -> bool:
     battery = item.battery
     if battery is None or item.kind in ALWAYS_POWERED:
         return False
-    return battery.energy_wh is not None and all(way.described == "watts" and not way.power_w for way in battery.ways)
-
-
-def _energy_wh(item: Item) -> float | None:
-    return item.battery.energy_wh if item.battery else None
+    return label_wh(item) is not None and all(way.described == "watts" and not way.power_w for way in battery.ways)
 
 
 def _by_energy(item: Item, rules: AirRules, *, loose: bool) -> Finding | None:
-    energy_wh = _energy_wh(item)
+    energy_wh = label_wh(item)
     if energy_wh is None:
         return _finding("power.air_not_known", item, rules, None, None, Remedy("enter_battery", (item.id,)))
     if energy_wh > rules.approval_wh:
@@ -122,7 +119,7 @@ def _counts(flying: _Sorted, rules: AirRules, on: date) -> list[Finding]:
 
 
 def _needs_approval(item: Item, rules: AirRules) -> bool:
-    energy_wh = _energy_wh(item)
+    energy_wh = label_wh(item)
     return energy_wh is not None and rules.free_wh < energy_wh <= rules.approval_wh
 
 

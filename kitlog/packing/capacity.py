@@ -9,6 +9,7 @@ from kitlog.budget.power.describe_capacity import (
     bank_from_mah,
     cell_from_wh,
 )
+from kitlog.fault import InputFault
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
 
@@ -28,28 +29,28 @@ def has_cell(item: Item) -> bool:
 
 
 def energy_wh(item: Item) -> float | None:
-    """Label energy of the cell in Wh; None: not known. mAh that mean the 5 V of the ports have the loss inside already.
-
-    Raises:
-        InputFault: ``cell.gives_more``: the ports are said to give more than the cell holds.
-    """
+    """Label energy of the cell in Wh; None: not known. mAh at the 5 V of the ports have the loss inside already."""
     label_wh = item.battery.energy_wh if item.battery else None
     if label_wh is not None:
         return label_wh
-    known = _bank_energy(item)
+    known = _known_energy(item)
     return known.cell.likely_wh if known else None
 
 
 def port_efficiency(item: Item) -> float:
-    """Energy at a bank's ports per energy out of its cell: its own figure, else that of its label, else the usual one.
-
-    Raises:
-        InputFault: ``cell.gives_more``: the ports are said to give more than the cell holds.
-    """
+    """Energy at a bank's ports per energy out of its cell: its own figure, else its label's, else the usual one."""
     if item.bank and item.bank.efficiency_pct:
         return item.bank.efficiency_pct / 100
-    known = _bank_energy(item)
+    known = _known_energy(item)
     return known.eff if known else USUAL_EFF
+
+
+def _known_energy(item: Item) -> BankEnergy | None:
+    """A label that contradicts itself is refused where it is entered; in a day it says nothing."""
+    try:
+        return _bank_energy(item)
+    except InputFault:
+        return None
 
 
 def refuse_more_out_than_in(item: Item) -> None:

@@ -65,9 +65,9 @@ def way_shares(item: Item, phase: Phase, outing: Outing, library: Library) -> tu
     """Ways of use in a phase with their shares of the time, and the share in which the item is off.
 
     By the outing's own shares, else the item's, else as usual for its kind. None: the outing names a way that the item
-    has not. The outing's shares add up to 1, that of `OFF_WAY` included, or are all 0: off throughout. The item's own
-    may leave a rest in which it is off. An item with one way of use and no shares draws in the phases usual for its
-    kind.
+    has not, or the item's own shares are more than all the time. The outing's shares add up to 1, that of `OFF_WAY`
+    included, or are all 0: off throughout. The item's own may leave a rest in which it is off. An item with one way of
+    use and no shares draws in the phases usual for its kind.
     """
     ways = item.battery.ways if item.battery else ()
     planned = [(use.way, use.share) for use in outing.uses if use.item == item.id and use.phase == phase.name]
@@ -80,7 +80,8 @@ def way_shares(item: Item, phase: Phase, outing: Outing, library: Library) -> tu
         return [(by_name[name], share) for name, share in planned if name in by_name], off
     if any(way.shares for way in ways):
         parts = [*_own_shares(ways, phase.way)]
-        return parts, max(1.0 - sum(share for _, share in parts), 0.0)
+        rest = 1.0 - sum(share for _, share in parts)
+        return None if rest < -SHARES_TOLERANCE else (parts, max(rest, 0.0))
     used = bool(ways) and phase.way in library.facts(item.kind).used_in
     return ([(ways[0], 1.0)], 0.0) if used else ([], 1.0)
 

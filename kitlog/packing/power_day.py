@@ -14,7 +14,7 @@ from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Phase, PlugPlan
 from kitlog.packing.assessment import ListLine, PowerDay
-from kitlog.packing.capacity import NO_CELL, energy_wh, is_bank
+from kitlog.packing.capacity import NO_CELL, energy_wh, has_cell, is_bank
 from kitlog.packing.draws import phase_draw
 from kitlog.packing.power_cells import bank_cell, device_cell
 
@@ -103,7 +103,7 @@ def _has_port(item: Item) -> bool:
 
 
 def _has_draws(item: Item) -> bool:
-    return not is_bank(item) and item.battery is not None and bool(item.battery.ways)
+    return has_cell(item) and not is_bank(item) and item.battery is not None and bool(item.battery.ways)
 
 
 def _draws(item: Item, outing: Outing, library: Library) -> Draws:

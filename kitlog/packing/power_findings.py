@@ -16,6 +16,7 @@ from kitlog.outing.library import Library
 from kitlog.outing.needs import Strength
 from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Asked, PowerDay
+from kitlog.packing.capacity import energy_wh
 from kitlog.packing.landing_charge import landing_pct, last_flight
 from kitlog.packing.power_cautions import cautions_of
 from kitlog.packing.power_day import ALWAYS_POWERED, NO_PHASES
@@ -119,7 +120,7 @@ def _not_known(item: Item) -> Finding:
         sure=Sure.NOT_KNOWN,
         items=(item.id,),
         source="kit",
-        facts={"given": given, "energy_wh": battery.energy_wh if battery else None},
+        facts={"given": given, "energy_wh": energy_wh(item)},
         remedies=(Remedy("enter_battery", (item.id,), {"given": given}),),
     )
 

@@ -15,6 +15,7 @@ from kitlog.outing.pilot import BodyRole, Pilot
 from kitlog.outing.ticks import Tick
 from kitlog.packing.assess import assess
 from kitlog.packing.assessment import Assessment
+from kitlog.packing.capacity import energy_wh
 from kitlog.packing.kit import History, Kit
 from kitlog.packing.load import usual_zones
 from kitlog.packing.serving import serving
@@ -199,7 +200,7 @@ class Reads(Core):
         """The usual masses of a kind in g, if the item's lies outside them: to be asked about, never refused."""
         facts = self.library.facts(item.kind)
         least, most = float(facts.least_g), float(facts.most_g)
-        energy = item.battery.energy_wh if item.battery else None
+        energy = energy_wh(item)
         if facts.wh_band_g is not None and energy:
             least, most = (energy * g_per_wh for g_per_wh in facts.wh_band_g)
         if item.mass_g is None or least <= item.mass_g <= most:

@@ -12,6 +12,7 @@ from kitlog.desktop.outing_page.power_figures import end_text, lasting_off, spar
 from kitlog.kit.item import Item
 from kitlog.outing.outing import Phase
 from kitlog.packing.assessment import Assessment
+from kitlog.packing.capacity import energy_wh
 from kitlog.paint.mark import Mark
 from kitlog.paint.power_picture import (
     Lane,
@@ -90,7 +91,7 @@ def _lane(item: Item, assessment: Assessment, finding: Finding | None) -> Lane:
     assert likely is not None  # noqa: S101  # asked by the caller, told to the type checker
     assert high is not None  # noqa: S101
     now, late = _course(likely, item.id), _course(high, item.id)
-    energy = item.battery.energy_wh if item.battery else None
+    energy = energy_wh(item)
     return Lane(
         label=item.name,
         note=_("not known") if energy is None else with_unit(energy, "Wh", 1),

@@ -9,6 +9,7 @@ from kitlog.desktop.repack_page.check_rows import check_row
 from kitlog.desktop.repack_page.progress import Progress
 from kitlog.desktop.repack_page.rows import Row, RowKind, grouped, maker_text
 from kitlog.outing.ticks import Step
+from kitlog.packing.capacity import energy_wh
 from kitlog.packing.charging import Charge
 from kitlog.packing.evening_plan import ChargeLine, EveningPlan
 from kitlog.paint.mark import Mark
@@ -83,7 +84,7 @@ def _charge_row(progress: Progress, charge: Charge, lines: tuple[ChargeLine, ...
 
 
 def _energy(charge: Charge) -> str:
-    energy = charge.item.battery.energy_wh if charge.item.battery else None
+    energy = energy_wh(charge.item)
     return _("energy not on record") if energy is None else with_unit(energy, "Wh", 1)
 
 
@@ -91,7 +92,7 @@ def _not_planned(charge: Charge) -> str:
     battery = charge.item.battery
     if battery is None or battery.charge_max_w is None:
         return _("charging power not on record")
-    return _energy(charge) if battery.energy_wh is None else _("more than can be planned")
+    return _energy(charge) if energy_wh(charge.item) is None else _("more than can be planned")
 
 
 def _hangs(lines: tuple[ChargeLine, ...]) -> str:
