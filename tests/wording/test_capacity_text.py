@@ -5,7 +5,6 @@
 
 import pytest
 
-from kitlog.fault import InputFault
 from kitlog.kit.facets import Bank, Battery
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
@@ -50,9 +49,3 @@ def test_a_bank(battery: Battery | None, bank: Bank | None, text: str) -> None:
 def test_a_device_has_no_port() -> None:
     assert said(Battery(mah=4_400, v=3.85), kind=Kind.PHONE) == "4,400 mAh × 3.85 V = 16.94 Wh"
     assert said(Battery(mah=4_500), kind=Kind.PHONE) == "not known: mAh without volts"
-
-
-def test_more_out_than_in_is_refused() -> None:
-    with pytest.raises(InputFault) as caught:
-        said(Battery(wh=37), Bank(rated_mah=10_000))
-    assert caught.value.code == "cell.gives_more"
