@@ -77,6 +77,10 @@ _SENTENCES = {
     "table.kind_guessed": N_("kinds guessed from the names: {pairs}."),
     "table.kind_none": N_("no kind is given and the name does not say it, so taken as other: {named}."),
     "table.rows_left_out": N_("{rows}: {reason} (“{text}”)."),
+    "table.rows_headed": N_(
+        "{rows}: taken as headings between items, since nothing stands beside them and fuller rows below: {names}."
+        " If one is a thing, give it a mass or a number of pieces in the table, and read it again."
+    ),
     "table.title_unit": N_("the title says that masses are in {unit}."),
     "table.heading_unknown": N_(
         "the heading “{heading}” (column {letters}) is not understood; its {filled} cells were left out."

@@ -4,9 +4,8 @@ from collections.abc import Mapping, Sequence
 
 from kitlog.files.table.cells import Cell, GridRow, text_of
 from kitlog.files.table.headings import meanings
-from kitlog.files.table.kind_words import kind_guessed
 from kitlog.files.table.one_heading import find
-from kitlog.files.table.row_words import RowWords
+from kitlog.files.table.row_words import RowWords, bare_title
 from kitlog.files.table.sums import is_sum_above, is_sum_below
 from kitlog.files.table.vocabulary import Vocabulary
 
@@ -15,8 +14,12 @@ _LOOKED_AT = 60
 _WIDE = 5
 """Usual filled cells from which on a row of two is looked at closely too."""
 _LEAST_TITLES = 2
-_LEAST_USUAL = 3
+_LEAST_WIDTH = 2
 """Usual filled cells of a row from which on one of a single cell stands out."""
+_FIGURED = 0.9
+"""Share of the rows with figures from which on nearly all have them."""
+_MOST_NAMES_ALONE = 1
+"""Rows of nothing but a name that may be things, beside those that head others."""
 _OTHER_HEADINGS = 3
 """Understood headings, with no other cell, that begin another table."""
 
@@ -72,25 +75,41 @@ class Body:
                 break
             if reason:
                 reasons[index] = reason
-        return reasons | dict.fromkeys(self._parted(doubtful, reasons), "section")
+        return reasons | dict.fromkeys(self._headed(doubtful, reasons), "heading of rows")
 
-    def _parted(self, doubtful: Sequence[int], reasons: Mapping[int, str]) -> list[int]:
-        """Rows of one cell that part the table: each below an empty row and right above an item, two at least.
+    def _headed(self, doubtful: Sequence[int], reasons: Mapping[int, str]) -> list[int]:
+        """Rows of nothing but a name right above fuller ones, in a table whose other rows nearly all have figures.
 
-        None where there is another row of one cell, or where one names a thing of a kind.
+        None where more than one such row stands elsewhere (at the end, or next to another): things may have only a name
+        then. One with a digit in its name is a thing.
         """
-        alone = [index for index in doubtful if index not in reasons and len(self._filled(index)) == 1]
-        if len(alone) < _LEAST_TITLES or self._usual < _LEAST_USUAL:
+        alone = [index for index in doubtful if index not in reasons and self._is_name_alone(index)]
+        heads = [index for index in alone if self._heads(index, reasons, alone)]
+        if not heads or len(alone) - len(heads) > _MOST_NAMES_ALONE or self._usual < _LEAST_WIDTH:
             return []
-        return alone if all(self._parts(index, reasons) for index in alone) else []
+        single = set(alone)
+        others = [
+            index for index in range(self._start, len(self._rows)) if index not in reasons and index not in single
+        ]
+        figured = sum(self._has_figure(index) for index in others)
+        return heads if figured >= _FIGURED * len(others) and len(heads) <= len(others) else []
 
-    def _parts(self, index: int, reasons: Mapping[int, str]) -> bool:
+    def _is_name_alone(self, index: int) -> bool:
+        filled = self._filled(index)
+        return len(filled) == 1 and filled[0][0] == (self._name or 0)
+
+    def _heads(self, index: int, reasons: Mapping[int, str], alone: Sequence[int]) -> bool:
         below = index + 1
-        if below >= len(self._rows) or below in reasons or self._gap(below) or len(self._filled(below)) == 1:
+        if below >= len(self._rows) or below in reasons or not {index - 1, below}.isdisjoint(alone):
             return False
-        [(at, text)] = self._filled(index)
-        above = self._gap(index) or index == self._start
-        return above and at == (self._name or 0) and kind_guessed(text, self._vocabulary) is None
+        if self._rows[below].spot.row < self._rows[index].spot.row:  # the first row of a table that stood beside
+            return False
+        [(_at, text)] = self._filled(index)
+        return self._has_figure(below) and not any(sign.isdigit() for sign in bare_title(text))
+
+    def _has_figure(self, index: int) -> bool:
+        texts = (text for at, text in self._filled(index) if at != self._name)
+        return any(any(sign.isdigit() for sign in text) and self._words.is_figure(text) for text in texts)
 
     def _doubtful(self) -> list[int]:
         """Rows that are looked at closely: few cells, no name, or a name that begins as a sum or heading does."""

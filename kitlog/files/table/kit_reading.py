@@ -11,7 +11,7 @@ from kitlog.files.csv_columns import KIT
 from kitlog.files.csv_on_way import ON
 from kitlog.files.csv_problems import Spot
 from kitlog.files.table.beside import below_each_other
-from kitlog.files.table.cells import Cell, Grid, text_of
+from kitlog.files.table.cells import Cell, Grid, GridRow, text_of
 from kitlog.files.table.cells_tell import CELLS
 from kitlog.files.table.ditto import without_dittos
 from kitlog.files.table.doubt import Doubt, Settled
@@ -176,19 +176,29 @@ def _settle(sheet: Sheet, words: Vocabulary) -> None:
 def _of_layout(grid: Grid, layout: Layout) -> tuple[Remark, ...]:
     """Rows that are no items, by reason."""
     by_reason: dict[str, list[int]] = {}
+    heads = [grid.rows[index] for index, reason in layout.left_out if reason == "heading of rows"]
     for index, reason in layout.left_out:
         by_reason.setdefault(reason, []).append(index)
-    return tuple(
+    by_reason.pop("heading of rows", None)
+    left_out = tuple(
         Remark(
             "table.rows_left_out",
             {
                 "reason": reason,
                 "rows": tuple(grid.rows[index].spot.row for index in indices),
-                "text": next((text_of(cell) for cell in grid.rows[indices[0]].cells if cell != ""), "")[:80],
+                "text": _first_text(grid.rows[indices[0]]),
             },
         )
         for reason, indices in by_reason.items()
-    ) + ((Remark("table.title_unit", {"unit": layout.title_unit}),) if layout.title_unit else ())
+    )
+    named = {"rows": tuple(row.spot.row for row in heads), "names": tuple(map(_first_text, heads))}
+    told = (Remark("table.rows_headed", named),) if heads else ()
+    unit = (Remark("table.title_unit", {"unit": layout.title_unit}),) if layout.title_unit else ()
+    return (*left_out, *told, *unit)
+
+
+def _first_text(row: GridRow) -> str:
+    return next((text_of(cell) for cell in row.cells if cell != ""), "")[:80]
 
 
 def _of_columns(columns: Sequence[TableColumn], words: Vocabulary) -> tuple[Remark, ...]:

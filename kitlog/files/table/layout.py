@@ -19,6 +19,9 @@ from kitlog.files.table.find_headings import (
 from kitlog.files.table.title_unit import title_unit
 from kitlog.files.table.vocabulary import Vocabulary
 
+_SAYING = frozenset({"title", "note", "section", "heading of rows"})
+"""Why rows are left out whose words may tell of the others."""
+
 
 @dataclass(frozen=True, slots=True)
 class Layout:
@@ -31,7 +34,8 @@ class Layout:
         unit_row: the last row of units or of "min" and "max" below the headings, if there is one.
         data: the rows of items.
         left_out: rows that are none, with the reason: ``title``, ``units``, ``totals``, ``section``,
-            ``heading again``, ``note``, ``other table`` (from a row of other headings on).
+            ``heading of rows`` (nothing but a name right above fuller rows), ``heading again``, ``note``,
+            ``other table`` (from a row of other headings on).
         title_unit: the unit that a title or note gives to all masses; empty if none does.
         totals: the rows of sums (among those left out), those of sections included.
     """
@@ -82,7 +86,7 @@ def _below(rows: Sequence[GridRow], words: Vocabulary, at: int, headings: tuple[
     left_out = [(index, "title") for index in range(at)]
     left_out += [(index, "units") for index in range(at + 1, start)]
     left_out += reasons.items()
-    said = [rows[index] for index, reason in left_out if reason in {"title", "note", "section"}]
+    said = [rows[index] for index, reason in left_out if reason in _SAYING]
     return Layout(
         at,
         headings,

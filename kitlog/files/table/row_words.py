@@ -25,6 +25,11 @@ _NO_WORDS = re.compile(r"\([^()]*\)?|\[[^\[\]]*\]?|[*:=→]+")
 """What may stand behind the words of a sum: a bracket, a mark."""
 
 
+def bare_title(text: str) -> str:
+    """The name of a section without its number ("1. Cockpit")."""
+    return _NUMBERED.sub("", text)
+
+
 class RowWords:
     """Looks at the words of single rows; `capitals`: names are mostly in capitals, so that these say nothing."""
 
@@ -108,7 +113,7 @@ class RowWords:
 
         What is a kind as well ("Helmet", "GPS") is an item, unless it is written in long capitals.
         """
-        said = form(_NUMBERED.sub("", text))
+        said = form(bare_title(text))
         if text.endswith(":") or _DRAWN.match(text) or said in self._words.sections:
             return True
         if above and said in self._words.things:

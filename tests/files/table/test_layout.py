@@ -208,14 +208,51 @@ def test_a_section_in_a_column_of_its_own_is_no_item() -> None:
     assert _names("Bereich|Name|Gewicht\nCockpit||\n|Vario|120\n|Radio|210") == ["Vario", "Radio"]
 
 
-@pytest.mark.parametrize("item", ["Helmet", "Map", "GPS", "PLB", "Akku", "Wasser", "First aid kit", "Erste Hilfe"])
-def test_a_row_with_nothing_but_a_name_is_an_item(item: str) -> None:
-    assert _names(f"{HEAD}{ITEMS}{item}||||\nFunk|210|1||") == ["Vario", "Helm", item, "Funk"]
-    assert _names(f"{HEAD}{ITEMS}{item}||||") == ["Vario", "Helm", item]
+NAMES_ALONE = [
+    "Helmet",
+    "Map",
+    "GPS",
+    "PLB",
+    "Secours",
+    "First aid",
+    "Reserve",
+    "Habits",
+    "Food",
+    "Instruments",
+    "Radio",
+]
 
 
-def test_where_all_names_are_in_capitals_they_tell_nothing() -> None:
-    assert _names(f"{HEAD}VARIO|120|1||\nHELMET||||\nRADIO|200|1||") == ["VARIO", "HELMET", "RADIO"]
+@pytest.mark.parametrize("name", [*NAMES_ALONE, "Kleinkram", "Odds and ends", "In the cockpit", "2. Retter", "HELMET"])
+@pytest.mark.parametrize("gap", ["", "\n"])
+def test_nothing_but_a_name_above_fuller_rows_is_a_heading_where_all_items_have_figures(name: str, gap: str) -> None:
+    layout = _layout(f"{HEAD}{ITEMS}{gap}{name}||||\nFunk|210|1||")
+    assert layout.data == (1, 2, 4)
+    [(index, reason)] = layout.left_out
+    assert (index, reason) in {(3, "heading of rows"), (3, "section")}
+
+
+@pytest.mark.parametrize("name", NAMES_ALONE)
+def test_nothing_but_a_name_in_the_last_row_is_an_item(name: str) -> None:
+    assert _names(f"{HEAD}{ITEMS}{name}||||") == ["Vario", "Helm", name]
+
+
+def test_several_names_one_below_the_other_are_items() -> None:
+    assert _names(f"{HEAD}{ITEMS}Mappe||||\nStift||||\nBlock||||\nFunk|210|1||")[2:5] == ["Mappe", "Stift", "Block"]
+
+
+def test_where_many_items_have_nothing_but_a_name_all_do() -> None:
+    text = f"{HEAD}{ITEMS}Stift||||\nFunk|210|1||\nBlock||||\nMappe||||\nSeil|95|1||\n"
+    assert _names(text) == ["Vario", "Helm", "Stift", "Funk", "Block", "Mappe", "Seil"]
+
+
+def test_where_items_have_no_figures_a_name_alone_is_one() -> None:
+    text = "Was|Farbe|Ort\nVario|rot|Kiste\nStift||\nHelm|blau|Kiste\nSeil|rot|Dose\n"
+    assert _names(text) == ["Vario", "Stift", "Helm", "Seil"]
+
+
+def test_a_name_with_a_figure_in_it_is_no_heading() -> None:
+    assert "Funk 2 m" in _names(f"{HEAD}{ITEMS}Funk 2 m||||\nKabel|21|1||")
 
 
 def test_headings_printed_again_are_left_out() -> None:
@@ -350,33 +387,17 @@ def test_the_title_of_another_table_below_is_no_item() -> None:
 PARTED = HEAD + ITEMS + "\nWarm stuff||||\nWeste|300|1||\n\nBits and bobs||||\nPfeife|9|1||\n"
 
 
-def test_single_cells_below_empty_rows_that_part_the_whole_table_are_sections() -> None:
+def test_what_heads_rows_does_so_beside_a_name_alone_at_the_end() -> None:
     assert _names(PARTED) == ["Vario", "Helm", "Weste", "Pfeife"]
-    assert _reasons(PARTED) == ["section", "section"]
-
-
-@pytest.mark.parametrize(
-    "more",
-    [
-        "\nKarten||||\n",  # nothing stands below it
-        "Dings||||\nBums|1|1||\n",  # no empty row above it
-        "\nZelt||||\nBums|1|1||\n",  # a thing of a kind
-        "\nDings||||\n\nBums|1|1||\n",  # nothing right below it
-    ],
-)
-def test_where_other_single_cells_stand_all_of_them_are_items(more: str) -> None:
-    assert {"Warm stuff", "Bits and bobs", more.strip("\n").split("|")[0]} <= set(_names(PARTED + more))
-
-
-def test_one_single_cell_is_an_item() -> None:
-    assert "Warm stuff" in _names(HEAD + ITEMS + "\nWarm stuff||||\nWeste|300|1||\n")
+    assert _names(PARTED + "\nKarten||||\n") == ["Vario", "Helm", "Weste", "Pfeife", "Karten"]
+    assert _names(PARTED + "Dings||||\nBums|1|1||\n") == ["Vario", "Helm", "Weste", "Pfeife", "Bums"]
 
 
 @pytest.mark.parametrize("heads", ["Gear|Weight|Box||", "Gear|Weight|||", "Gear|Weight|Qty||"])
 def test_a_second_table_of_which_a_heading_is_strange_is_none_of_the_items(heads: str) -> None:
     text = f"{PARTED}\nSpares at home||||\n{heads}\nOld helmet|480|A||\n"
     assert _names(text) == ["Vario", "Helm", "Weste", "Pfeife"]
-    assert sorted(_reasons(text)) == [*["other table"] * 3, "section", "section"]
+    assert sorted(_reasons(text)) == [*["heading of rows"] * 2, *["other table"] * 3]
 
 
 def test_a_thing_called_as_a_heading_is_an_item() -> None:
