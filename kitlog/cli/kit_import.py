@@ -96,7 +96,8 @@ def _left_open(preview: "KitPreview") -> "Iterator[str]":
     from kitlog.wording.faults import fault_text
     from kitlog.wording.import_text import left_open_line
 
-    for doubt in preview.emptied:
+    states = {column.index for column in preview.columns if column.target == "state"}  # told as what became of them
+    for doubt in (doubt for doubt in preview.emptied if doubt.column not in states):
         why = fault_text(preview.problem_of(doubt).as_fault()).what
         yield left_open_line(doubt.spot.row, doubt.heading, doubt.text, why)
     for problem in preview.dropped:

@@ -1,5 +1,6 @@
 """Which things of a list that comes in are in the kit already: the same name, and nothing that says otherwise."""
 
+import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -32,8 +33,9 @@ def identity_of(item: Item) -> Identity:
 def meetings(incoming: Sequence[Identity], kit: Sequence[Item]) -> tuple[Met | None, ...]:
     """For each thing that comes in the item of the kit that it is, each item at most once; None = it is new.
 
-    Two are the same if their names are and maker, model and serial do not contradict each other (upper and lower case
-    and blanks do not count; a blank contradicts nothing). Those alike in all four are paired first, in their order.
+    Two are the same if their names are and maker, model and serial do not contradict each other (upper and lower case,
+    blanks and how accents are composed do not count; a blank contradicts nothing). Those alike in all four are paired
+    first, in their order.
     """
     met: dict[int, Met] = {}
     for rows, items in _namesakes(incoming, kit):
@@ -45,10 +47,10 @@ def meetings(incoming: Sequence[Identity], kit: Sequence[Item]) -> tuple[Met | N
 def _namesakes(incoming: Sequence[Identity], kit: Sequence[Item]) -> Iterator[tuple[list[int], list[Item]]]:
     by_name: dict[str, list[Item]] = {}
     for item in kit:
-        by_name.setdefault(_folded(item.name), []).append(item)
+        by_name.setdefault(folded(item.name), []).append(item)
     rows: dict[str, list[int]] = {}
     for row, identity in enumerate(incoming):
-        name = _folded(identity.name)
+        name = folded(identity.name)
         if name in by_name:
             rows.setdefault(name, []).append(row)
     return ((found, by_name[name]) for name, found in rows.items())
@@ -107,8 +109,10 @@ def _closeness(one: Identity, other: Identity) -> int:
 
 
 def _plain(identity: Identity) -> Identity:
-    return Identity(*map(_folded, (identity.name, identity.maker, identity.model, identity.serial)))
+    return Identity(*map(folded, (identity.name, identity.maker, identity.model, identity.serial)))
 
 
-def _folded(text: str) -> str:
-    return " ".join(text.casefold().split())
+def folded(text: str) -> str:
+    """A name as it is compared: small, composed, blanks as one."""
+    small = text.casefold() if text.isascii() else unicodedata.normalize("NFC", text).casefold()
+    return " ".join(small.split())

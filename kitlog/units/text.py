@@ -29,6 +29,13 @@ def unfit_character(text: str, *, breaks: bool) -> str | None:
     return None
 
 
+def composed(text: str) -> str:
+    """The text with accents and letters as one character each (Unicode NFC): one spelling for what looks the same."""
+    if text.isascii() or unicodedata.is_normalized("NFC", text):
+        return text
+    return unicodedata.normalize("NFC", text)
+
+
 def _composed(raw: object) -> object:
     """Text in composed form, before its length is measured."""
     return unicodedata.normalize("NFC", raw.replace("\r\n", "\n")) if isinstance(raw, str) else raw

@@ -103,6 +103,13 @@ _SENTENCES = {
     "table.days_ahead": N_(
         "days that have not been yet: {days} ({rows}). Is their order of day, month and year right?"
     ),
+    "table.state_away": N_(
+        "a state that kitlog does not know is taken as away, so that nothing counts on the thing: {words} ({rows})."
+    ),
+    "table.state_kept": N_("a state that kitlog does not know changes nothing at a known item: {words} ({rows})."),
+    "table.serial_known": N_(
+        "row {row}: “{name}” has the serial number {serial}, as “{other}” in the kit has. Is it the same thing?"
+    ),
     "table.decided_dates": N_("{heading}: “{example}” shows dates as {order}; cells read that way: {cells}."),
 }
 

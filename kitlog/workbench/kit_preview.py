@@ -227,7 +227,7 @@ def _preview(
         file,
         choices,
         reading.columns,
-        (*reading.remarks, *days_ahead(written, brought.rows, source.today)),
+        (*reading.remarks, *brought.remarks, *days_ahead(written, brought.rows, source.today)),
         tuple(doubt for doubt in reading.doubts if not doubt.emptied),
         tuple(doubt for doubt in reading.doubts if doubt.emptied),
         brought.problems,

@@ -52,3 +52,8 @@ def test_twins_are_interchangeable() -> None:
 def test_the_row_that_says_more_goes_first() -> None:
     kit = [item("1", maker="Hollin", serial="A")]
     assert met([Identity("Phone"), Identity("Phone", "Hollin")], kit) == [None, ("1", True)]
+
+
+def test_how_an_accent_is_composed_does_not_count() -> None:
+    """Unicode Standard Annex 15: composed and decomposed letters are canonically equivalent."""
+    assert met([Identity("Sto\u0308cke", serial="E\u0301 1")], [item("1", "Stöcke", serial="É 1")]) == [("1", True)]

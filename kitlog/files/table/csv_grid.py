@@ -15,6 +15,7 @@ from kitlog.files.table.collector import collector_paused
 from kitlog.files.table.extent import within_columns
 from kitlog.files.table.remark import Remark
 from kitlog.files.table.separator import separator_of
+from kitlog.units.text import composed
 
 _NO_SEPARATOR = "\x1f"
 """Stands for a separator where there is none; a text that holds it is none that anybody typed."""
@@ -52,7 +53,7 @@ def text_grid(
         InputFault: ``table.empty``, ``table.line_too_long``, ``table.cell_too_long``, ``table.quote_not_closed``,
             ``table.malformed``, ``table.too_many_rows``, ``table.too_many_columns``; with `row` where there is one.
     """
-    plain = _with_one_line_end(text)
+    plain = _with_one_line_end(composed(text))
     sep_line = _SEP_LINE.match(plain)
     body = plain[sep_line.end() :] if sep_line else plain
     if not body.strip(" \t\n;,|\ufeff\u00a0"):

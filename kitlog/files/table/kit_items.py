@@ -15,10 +15,11 @@ from kitlog.files.csv_problems import CellProblem, Problems, shown
 from kitlog.files.csv_rows import Row
 from kitlog.files.table.cells import Cell, text_of
 from kitlog.files.table.kit_reading import KitReading, ReadRow
+from kitlog.files.table.remark import Remark
 from kitlog.kit.facets import Bank, Battery, Charger, Garment, Harness, Reserve, Vessel, Wing
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import MassSource
-from kitlog.kit.meeting import Identity, Met, meetings
+from kitlog.kit.meeting import Identity, Met, folded, meetings
 from kitlog.packing.capacity import refuse_more_out_than_in
 
 _IN_FACETS = {column.heading: column.path for column in KIT.all if len(column.path) > 1}
@@ -68,6 +69,7 @@ class KitItems:
         met: rows about items of the kit, whatever becomes of them.
         rows: line of each new or changed item, by id.
         twins: lines of rows that are the same throughout.
+        remarks: what is to be said of rows beside the kit.
         problems: what is wrong with cells or rows; dropped: the same, where it was left not known instead.
     """
 
@@ -76,6 +78,7 @@ class KitItems:
     met: tuple[Meeting, ...] = ()
     rows: Mapping[str, int] = field(default_factory=dict)
     twins: tuple[tuple[int, ...], ...] = ()
+    remarks: tuple[Remark, ...] = ()
     problems: tuple[CellProblem, ...] = ()
     dropped: tuple[CellProblem, ...] = ()
 
@@ -148,7 +151,27 @@ def kit_items(
     if existing is not Existing.SKIP:
         changed = tuple(change for draft in drafts if draft.met and (change := _changed(draft, existing, work)))
     rows = {draft.id: draft.row.spot.row for draft in drafts}
-    return KitItems(new, changed, met, rows, _twins(named), tuple(work.problems), tuple(work.dropped))
+    remarks = (*_states(drafts, work), *_serials(drafts, known))
+    return KitItems(new, changed, met, rows, _twins(named), remarks, tuple(work.problems), tuple(work.dropped))
+
+
+def _states(drafts: Sequence[_Draft], work: _Work) -> Iterator[Remark]:
+    """States that are not understood: what became of them, in new rows and in those about items of the kit."""
+    for code, met in (("table.state_away", False), ("table.state_kept", True)):
+        rows = [draft.row for draft in drafts if not draft.row.state_said and bool(draft.met) is met]
+        if rows:
+            words = tuple(dict.fromkeys(_text(row, "state", work).strip() for row in rows))
+            yield Remark(code, {"words": words, "rows": tuple(row.spot.row for row in rows)})
+
+
+def _serials(drafts: Sequence[_Draft], known: Sequence[Item]) -> Iterator[Remark]:
+    """Rows that bring a serial number which an item of another name in the kit has."""
+    names = {same: item.name for item in known if (same := folded(item.serial))}
+    for draft in drafts if names else ():
+        serial = str(draft.values.get("serial") or "")
+        if not draft.met and (name := names.get(folded(serial))) is not None:
+            facts = {"row": draft.row.spot.row, "name": str(draft.values["name"]), "serial": serial, "other": name}
+            yield Remark("table.serial_known", facts)
 
 
 def _has_name(row: ReadRow, work: _Work) -> bool:
@@ -280,8 +303,8 @@ def _changed(draft: _Draft, existing: Existing | None, work: _Work) -> Changed |
     if not met.sure and existing is Existing.UPDATE:
         work.add(draft.row, "name", "table.meets_several", value=shown(met.item.name))
         return None
-    if not draft.row.kind_said:
-        draft.values = _without(draft.values, {"kind"})
+    unsaid = {"kind": draft.row.kind_said, "state": draft.row.state_said}
+    draft.values = _without(draft.values, {heading for heading, said in unsaid.items() if not said})
     mass = draft.values.get("mass_g")
     if mass is not None and mass != met.item.mass_g:
         draft.values = {"mass_source": MassSource.GUESS, **draft.values}

@@ -56,13 +56,15 @@ class ReadRow(NamedTuple):
     """A row: where it stands, what it says by heading of kit.csv, and its cells.
 
     Attributes:
-        values: without what is not known; kind_said: the kind is the row's own word, not a guess from the name.
+        values: without what is not known; kind_said: the kind is the row's own word, not a guess from the name;
+            state_said: likewise, and not what a word that is not understood was taken for.
     """
 
     spot: Spot
     values: Mapping[str, object]
     cells: Sequence[Cell]
     kind_said: bool
+    state_said: bool = True
 
     def text(self, index: int) -> str:
         """The text of a cell; empty beyond the last."""
@@ -269,9 +271,9 @@ def _said(sheet: Sheet) -> dict[str, list[object]]:
 
 
 def _rows(sheet: Sheet, said: Mapping[str, Sequence[object]]) -> tuple[ReadRow, ...]:
-    guessed = sheet.guesses.get("kind", frozenset())
+    guessed, unsaid = sheet.guesses.get("kind", frozenset()), sheet.guesses.get("state", frozenset())
     return tuple(
-        ReadRow(row.spot, values, row.cells, at not in guessed)
+        ReadRow(row.spot, values, row.cells, at not in guessed, at not in unsaid)
         for at, (row, values) in enumerate(zip(sheet.rows, _known(said), strict=True))
     )
 

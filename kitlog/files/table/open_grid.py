@@ -1,14 +1,16 @@
 """Any file that could be a table into a grid, by its content, never by the ending of its name."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from kitlog.fault import InputFault
 from kitlog.files.csv_dialect import MAX_BYTES
-from kitlog.files.table.cells import Grid
+from kitlog.files.table.cells import Grid, GridRow
 from kitlog.files.table.csv_grid import text_grid
 from kitlog.files.table.decode import decoded
 from kitlog.files.table.not_a_table import refuse_other_files, refuse_other_text
 from kitlog.files.table.workbook_grid import workbook_grid
+from kitlog.units.text import composed
 
 _PACKED = (b"PK\x03\x04", b"PK\x05\x06")
 
@@ -39,7 +41,7 @@ def read_grid(data: bytes, file: str, tell: Callable[[float], None] = _nobody, s
     if not data.strip():
         raise InputFault("table.empty", file=file)
     if data.startswith(_PACKED):
-        return workbook_grid(data, file, tell, sheet)
+        return _composed(workbook_grid(data, file, tell, sheet))
     refuse_other_files(data, file)
     if sheet:
         raise InputFault("table.no_sheets", file=file, value=sheet)
@@ -59,3 +61,12 @@ def read_pasted(text: str, tell: Callable[[float], None] = _nobody) -> Grid:
     if "\0" in text:
         raise InputFault("table.zero_bytes")
     return text_grid(text, "", tell)
+
+
+def _composed(grid: Grid) -> Grid:
+    """The grid with its texts in composed form, as `text_grid` has them."""
+    rows = [
+        GridRow(row.spot, [composed(cell) if isinstance(cell, str) else cell for cell in row.cells])
+        for row in grid.rows
+    ]
+    return replace(grid, rows=rows)

@@ -55,4 +55,5 @@ def _states(
     emptied = bool(answers.to(Question.UNREAD))
     doubts = tuple(CellDoubt(at, Question.UNREAD, emptied=emptied) for places in lost.values() for at in places)
     values = tuple(ItemState.AWAY if text in lost and emptied else meant[text] for text in texts)
-    return ColumnReading(values, doubts=tuple(sorted(doubts, key=lambda doubt: doubt.at)))
+    unsaid = frozenset(doubt.at for doubt in doubts) if emptied else frozenset()
+    return ColumnReading(values, unsaid, doubts=tuple(sorted(doubts, key=lambda doubt: doubt.at)))

@@ -151,3 +151,11 @@ def test_a_text_has_no_sheets() -> None:
     with pytest.raises(InputFault) as fault:
         read_grid(b"Name,Weight\nVario,120 g\n", "kit.csv", sheet="Kit")
     assert (fault.value.code, fault.value.facts["value"]) == ("table.no_sheets", "Kit")
+
+
+@pytest.mark.parametrize(
+    "data", ["Item;Ort\nSto\u0308cke;E\u0301tui\n".encode(), xlsx(["Item", "Ort"], ["Sto\u0308cke", "E\u0301tui"])]
+)
+def test_letters_come_in_composed(data):
+    """Unicode Standard Annex 15: what is canonically equivalent has one composed form."""
+    assert list(read_grid(data, "kit").rows[1].cells) == ["Stöcke", "Étui"]
