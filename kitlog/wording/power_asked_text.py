@@ -93,7 +93,7 @@ def _figure(figure: float, unit: str) -> str:
 
 
 START_CAPTION = N_("Lowest charge at the start with which it lasts; every higher one lasts too")
-BANK_CAPTION = N_("Smallest bank that would do, by the Wh on its label; every larger one does too")
+BANK_CAPTION = N_("Smallest bank that would do for what hangs on it, Wh on its label; every larger one does too")
 
 
 def grid_text() -> str:

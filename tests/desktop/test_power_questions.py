@@ -405,6 +405,19 @@ def answered_by(page: OutingPage, qtbot) -> Answers:
 
 
 class TestReach:
+    def test_tab_goes_down_the_page(self, small: Callable[..., OutingPage], qtbot) -> None:
+        panel = unfolded(small(), qtbot)
+        if panel.mends.more.isVisible():
+            panel.mends.more.click()
+        acts = [row.act for row in panel.mends.rows if row.act is not None]
+        assert len(acts) > 1
+        panel.fold.setFocus()
+        passed = []
+        for _stop in range(len(acts) + 1):
+            qtbot.keyClick(QApplication.focusWidget(), Key.Key_Tab)
+            passed.append(QApplication.focusWidget())
+        assert passed == [*acts, panel.keep]
+
     @pytest.mark.parametrize("size", [(1280, 800), (1024, 600)])
     def test_whatever_takes_the_focus_has_a_name_and_can_be_hit(
         self, show: Callable[..., Window], demo_bench: Workbench, qtbot, size: tuple[int, int]

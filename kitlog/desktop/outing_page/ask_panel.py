@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGraphicsOpacityEffect, QHBoxLayout, QVBoxLayout, QWidget
@@ -77,6 +78,7 @@ class AskPanel(QWidget):
         self._assemble()
         self.fold.clicked.connect(lambda _on=False: self.unfold(is_open=not tools.asking.is_open))
         self.keep.textChanged.connect(lambda _text: self._ask_retrieve())
+        self.mends.grown.connect(self._order_stops)
         tools.asking.answered.connect(self._show)
 
     @property
@@ -139,7 +141,15 @@ class AskPanel(QWidget):
         self.planned.say("\n".join(planned_texts(mending, self._names)) if is_asked else "")
         self.verdict.say(verdict_text(mending))
         self.vain.say(vain_text(mending, self._names) if mending.complete else "")
-        self.mends.show_mending(mending)
+        if self.mends.show_mending(mending):
+            self._order_stops()
+
+    def _order_stops(self) -> None:
+        """Let Tab go down the page; rows that came later would be the last stops of all."""
+        acts = [row.act for row in self.mends.rows if row.act is not None]
+        stops = [self.fold, *acts, self.mends.more, self.keep]
+        for before, after in pairwise(stops):
+            QWidget.setTabOrder(before, after)
 
     def _ask_retrieve(self) -> None:
         """Two runs of the day: no more than a frame of the picture while it is dragged, so it is done at once."""

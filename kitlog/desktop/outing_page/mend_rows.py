@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 
+from PySide6.QtCore import Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -63,8 +64,10 @@ class MendRows(QWidget):
     """The changes that gain something, best first.
 
     Attributes:
-        rows: those that are shown; more: shows the others.
+        rows: those that are shown; more: shows the others; grown: it has shown them.
     """
+
+    grown = Signal()
 
     def __init__(self, names: Names, act: Act, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -84,12 +87,13 @@ class MendRows(QWidget):
         whole.addWidget(self.more)
         self.more.hide()
 
-    def show_mending(self, mending: Mending) -> None:
-        """Show what is known; rows that are there already only say more."""
+    def show_mending(self, mending: Mending) -> bool:
+        """Show what is known; whether there are other rows now: those that were there already only say more."""
         self._mending = mending
         wanted = [one for one in mending.mends if one.gains]
         shown = wanted if self._all else wanted[:MOST_SHOWN]
-        if [_same(row.mend) for row in self.rows] != [_same(one) for one in shown]:
+        is_other = [_same(row.mend) for row in self.rows] != [_same(one) for one in shown]
+        if is_other:
             self._lay_out(shown, mending)
         for row, one in zip(self.rows, shown, strict=True):
             row.mend = one
@@ -99,6 +103,7 @@ class MendRows(QWidget):
             self.more.say(ngettext("Show {n} more change", "Show {n} more changes", left).format(n=left))
         self.more.setVisible(bool(left))
         self.setVisible(bool(shown))
+        return is_other
 
     def _lay_out(self, shown: Sequence[Mend], mending: Mending) -> None:
         clear(self._places)
@@ -113,6 +118,7 @@ class MendRows(QWidget):
         first = len(self.rows)
         if self._mending is not None:
             self.show_mending(self._mending)
+            self.grown.emit()
         for row in self.rows[first:]:
             if row.act is not None:
                 row.act.setFocus()
