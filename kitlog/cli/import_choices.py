@@ -62,7 +62,7 @@ def choices_of(options: argparse.Namespace) -> "ImportChoices":
     empty = options.doubtful == EMPTY
     given = {question: answer or EMPTY for question, answer in typed.items() if answer or empty}
     if empty:
-        given[Question.UNREAD] = EMPTY
+        given |= {Question.UNREAD: EMPTY, Question.TWO_MASSES: EMPTY}
     return ImportChoices(
         settled=Settled(Answers(given)),
         by_heading=dict(_mapped(text) for text in options.map),

@@ -157,6 +157,10 @@ INPUT = {
         N_("Say --mah cell (the V are the socket's) or --mah 5v (the mAh are meant at 5 V){or_empty}."),
     ),
     "table.energy": (N_("Wh and mAh x V disagree: {readings}"), N_("Say --energy wh or mah{or_empty}.")),
+    "table.two_masses": (
+        N_("two masses that disagree: {readings}"),
+        N_('Leave one of the two columns out: --map "{map}" or --map "{other}"{or_empty}.'),
+    ),
     "table.months": (N_("“{value}” names no day ({readings})"), N_("Say --months first or last{or_empty}.")),
     "table.day_numbers": (
         N_("“{value}” looks like a spreadsheet's count of days ({readings})"),

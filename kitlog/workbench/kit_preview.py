@@ -144,6 +144,9 @@ class KitPreview:
         }
         code = f"table.{doubt.question.value}"
         column = doubt.heading or str(doubt.column + 1)
+        if doubt.question.value == "two_masses":
+            named = [column.named for column in self.columns if column.target in ("mass_g", "mass_more")]
+            facts |= {"map": f"{named[-1]}=-", "other": f"{named[0]}=-"}
         if map_to := self._unit_wanted(doubt):
             code, facts["map"] = "table.no_unit", f"{column}={map_to}"
         return CellProblem(self.file, doubt.spot.row, column, code, facts, doubt.spot.record)

@@ -45,4 +45,4 @@ def _repeated(cells: Sequence[Cell], positions: Sequence[int]) -> list[Cell]:
 
 def _remark(column: TableColumn, cells: Sequence[Sequence[Cell]], positions: tuple[int, ...]) -> Remark:
     text = text_of(cells[column.index][positions[0]])
-    return Remark("table.ditto", {"heading": column.heading or column.letters, "text": text, "at": positions})
+    return Remark("table.ditto", {"heading": column.named, "text": text, "at": positions})

@@ -20,6 +20,8 @@ class Question(StrEnum):
     """5 V beside mAh: is the capacity that of the cell, or at the 5 V of the port?"""
     ENERGY = "energy"
     """Wh and mAh x V contradict each other."""
+    TWO_MASSES = "two_masses"
+    """Two columns of masses that disagree."""
     MONTHS = "months"
     """A month or a year without a day."""
     DAY_NUMBERS = "day_numbers"
@@ -34,6 +36,7 @@ CHOICES: Mapping[Question, tuple[str, ...]] = {
     Question.MASS_UNIT: ("g", "kg", "oz", "lb"),
     Question.MAH_AT: ("cell", "5v"),
     Question.ENERGY: ("wh", "mah"),
+    Question.TWO_MASSES: ("first", "second"),
     Question.MONTHS: ("first", "last"),
     Question.DAY_NUMBERS: ("1900", "1904"),
     Question.UNREAD: (),

@@ -111,7 +111,7 @@ class _Work:
     def note(self, problem: CellProblem) -> None:
         """A problem under the heading of the file, among those that refuse the table or those that are left out."""
         place = self.reading.places.get(problem.column)
-        column = (place.heading or place.letters) if place else ""
+        column = place.named if place else ""
         told = CellProblem(problem.file, problem.row, column, problem.code, problem.facts, problem.record)
         (self.dropped if self.leave_out else self.problems).append(told)
 
@@ -157,11 +157,16 @@ def kit_items(
 
 def _states(drafts: Sequence[_Draft], work: _Work) -> Iterator[Remark]:
     """States that are not understood: what became of them, in new rows and in those about items of the kit."""
-    for code, met in (("table.state_away", False), ("table.state_kept", True)):
-        rows = [draft.row for draft in drafts if not draft.row.state_said and bool(draft.met) is met]
-        if rows:
-            words = tuple(dict.fromkeys(_text(row, "state", work).strip() for row in rows))
-            yield Remark(code, {"words": words, "rows": tuple(row.spot.row for row in rows)})
+    unsaid = [draft for draft in drafts if not draft.row.state_said]
+    if new := [draft.row for draft in unsaid if not draft.met]:
+        yield Remark("table.state_away", _words(new, work))
+    if met := [draft.row for draft in unsaid if draft.met]:
+        yield Remark("table.state_kept", _words(met, work))
+
+
+def _words(rows: Sequence[ReadRow], work: _Work) -> dict[str, object]:
+    words = tuple(dict.fromkeys(_text(row, "state", work).strip() for row in rows))
+    return {"words": words, "rows": tuple(row.spot.row for row in rows)}
 
 
 def _serials(drafts: Sequence[_Draft], known: Sequence[Item]) -> Iterator[Remark]:

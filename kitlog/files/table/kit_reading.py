@@ -10,6 +10,7 @@ from kitlog.fault import InputFault
 from kitlog.files.csv_columns import KIT
 from kitlog.files.csv_on_way import ON
 from kitlog.files.csv_problems import Spot
+from kitlog.files.csv_rows import column_letters
 from kitlog.files.table.beside import below_each_other
 from kitlog.files.table.cells import Cell, Grid, GridRow, text_of
 from kitlog.files.table.cells_tell import CELLS
@@ -143,11 +144,17 @@ def _by_heading(headings: Sequence[str], wanted: Mapping[str, Meaning]) -> dict[
     found: dict[int, Meaning] = {}
     for heading, meaning in wanted.items():
         plain = heading.strip().casefold()
-        at = [index for index, text in enumerate(headings) if text.strip().casefold() == plain]
+        at = [index for index, text in enumerate(headings) if plain in _names_of(index, text)]
         if not at:
             raise InputFault("table.no_such_heading", heading=heading, known=tuple(text for text in headings if text))
         found |= dict.fromkeys(at[:1], meaning)
     return found
+
+
+def _names_of(index: int, heading: str) -> tuple[str, str]:
+    """What a column is called by: its heading, and that with its letters, as columns of one heading are told."""
+    plain = heading.strip().casefold()
+    return plain, f"{plain} [{column_letters(index + 1).casefold()}]".lstrip()
 
 
 def _is_own(grid: Grid, columns: Sequence[TableColumn]) -> bool:
@@ -224,7 +231,7 @@ def _of_columns(columns: Sequence[TableColumn], words: Vocabulary) -> tuple[Rema
         if column.how == CELLS
     ]
     if remembered:
-        remarks.append(Remark("table.remembered", {"headings": tuple(column.heading for column in remembered)}))
+        remarks.append(Remark("table.remembered", {"headings": tuple(column.named for column in remembered)}))
     return tuple(remarks)
 
 

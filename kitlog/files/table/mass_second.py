@@ -1,9 +1,13 @@
 """A second column of masses: ounces beside pounds, grams beside kilograms, or another weighing of the same."""
 
+from kitlog.files.table.column_reading import CellDoubt
+from kitlog.files.table.doubt import EMPTY, Question
+from kitlog.files.table.printed import half_step_g
 from kitlog.files.table.read_columns import Sheet, spots_of
 from kitlog.files.table.remark import Remark
 from kitlog.files.table.units import FACTOR
 
+_BOTH = ("mass_g", "mass_more")
 _PARTS = {("lb", "oz"), ("kg", "g")}
 _SAME_SHARE = 0.01
 """Share by which two figures of the same mass may differ by rounding."""
@@ -12,7 +16,8 @@ _SAME_SHARE = 0.01
 def join_second(sheet: Sheet) -> None:
     """Leave one mass a row in the sheet: the sum of parts, or the first figure, the second where the first is missing.
 
-    What is done is told, and so are rows whose two figures differ.
+    What is done is told. Rows whose two figures differ by more than they are rounded are asked about, unless a heading
+    says how one of the two was taken: what was weighed then goes before what the maker says.
     """
     first, second = sheet.values["mass_g"], sheet.values.pop("mass_more")
     pairs = [(_grams(one), _grams(other)) for one, other in zip(first, second, strict=True)]
@@ -24,13 +29,42 @@ def join_second(sheet: Sheet) -> None:
         if one is None or parts:
             first[at] = other + (one or 0)
             taken += [at] if one is None and not parts else []
-        elif abs(one - other) > max(1, _SAME_SHARE * one):
-            differing.append(at)
+        else:
+            halves = _halves_g(sheet, at, one, other)
+            if abs(one - other) > max(1, _SAME_SHARE * one, *halves):
+                differing.append(at)
+            elif halves[1] < halves[0]:
+                first[at] = other
     _take_sources(sheet, taken)
     if parts:
         _tell(sheet, "table.mass_parts", list(range(len(pairs))))
-    _tell(sheet, "table.mass_two", differing)
+    columns = [sheet.columns[target] for target in _BOTH]
+    if sheet.own or columns[0].source is not columns[1].source:
+        _tell(sheet, "table.mass_two", differing)
+    else:
+        _ask(sheet, differing, second)
     _tell(sheet, "table.mass_from_second", taken)
+
+
+def _halves_g(sheet: Sheet, at: int, one: int, other: int) -> list[float]:
+    """Half of the last digit of each of two figures of the same mass: the finer one is taken."""
+    pairs = zip(_BOTH, (one, other), strict=True)
+    return [half_step_g(sheet.cell(at, target), _unit(sheet, target), grams) for target, grams in pairs]
+
+
+def _ask(sheet: Sheet, positions: list[int], second: list[object]) -> None:
+    """Rows whose two masses disagree: the answer for the first column settles them, else they are left not known."""
+    first = sheet.values["mass_g"]
+    left, right = sorted(_BOTH, key=lambda target: sheet.columns[target].index)
+    sides = {"first": left, "second": right}
+    answer = sheet.settled.of(sheet.columns["mass_g"].index).to(Question.TWO_MASSES)
+    for at in positions:
+        grams = {"mass_g": first[at], "mass_more": second[at]}
+        if answer in ("", EMPTY):
+            readings = {side: f"{sheet.columns[name].named}: {grams[name]} g" for side, name in sides.items()}
+            doubt = CellDoubt(at, Question.TWO_MASSES, readings, emptied=answer == EMPTY)
+            sheet.doubt(at, "mass_g", doubt, (left, right))
+        first[at] = grams[sides[answer]] if answer in sides else None
 
 
 def _grams(value: object) -> int | None:
@@ -68,5 +102,5 @@ def _take_sources(sheet: Sheet, taken: list[int]) -> None:
 
 def _tell(sheet: Sheet, code: str, positions: list[int]) -> None:
     if positions:
-        headings = {"heading": sheet.columns["mass_g"].heading, "other": sheet.columns["mass_more"].heading}
+        headings = {"heading": sheet.columns["mass_g"].named, "other": sheet.columns["mass_more"].named}
         sheet.remarks.append(Remark(code, {**headings, "rows": spots_of(sheet, positions)}))

@@ -59,7 +59,7 @@ def _halve_pairs(sheet: Sheet) -> None:
         elif mass is not None and pieces[at] > _PAIR:
             sheet.unread(at, "mass_g")
     if halved:
-        facts = {"heading": sheet.columns["mass_g"].heading, "rows": spots_of(sheet, sorted(halved))}
+        facts = {"heading": sheet.columns["mass_g"].named, "rows": spots_of(sheet, sorted(halved))}
         sheet.remarks.append(Remark("table.mass_of_pair", facts))
 
 
@@ -88,7 +88,7 @@ def _by_total(sheet: Sheet) -> None:
     plain = sum(mass for mass in masses if isinstance(mass, int))
     each = sum(mass * n for mass, n in zip(masses, pieces, strict=True) if isinstance(mass, int))
     column = sheet.columns["mass_g"]
-    facts = {"heading": column.heading, "rows": spots_of(sheet, several), "sum_g": plain, "sum_all_g": each}
+    facts = {"heading": column.named, "rows": spots_of(sheet, several), "sum_g": plain, "sum_all_g": each}
     is_plain, is_each = (any(total.is_of(known) for total in totals) for known in (plain, each))
     said = bool(several) and _said_each(sheet, several)
     if several and is_plain and not is_each and not said:
@@ -151,7 +151,7 @@ def _from_all(sheet: Sheet) -> None:
             sheet.guesses["mass_g"] = sheet.guesses.get("mass_g", frozenset()) | (rough & {at})
             divided += [at] if pieces[at] > 1 else []
     if divided:
-        facts = {"heading": sheet.columns["mass_all"].heading, "rows": spots_of(sheet, divided)}
+        facts = {"heading": sheet.columns["mass_all"].named, "rows": spots_of(sheet, divided)}
         sheet.remarks.append(Remark("table.mass_divided", facts))
     sheet.remarks.extend(_contradictions(sheet, whole, each, pieces))
 

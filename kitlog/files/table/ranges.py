@@ -50,7 +50,7 @@ def _place(sheet: Sheet, at: int, target: str, home: Sequence[str], limits: Sequ
             continue
         if not limit:
             column = sheet.columns[target]
-            sheet.remarks.append(Remark("table.no_least_load", {"heading": column.heading, "at": (at,)}))
+            sheet.remarks.append(Remark("table.no_least_load", {"heading": column.named, "at": (at,)}))
             continue
         values = sheet.values.setdefault(limit, [None] * len(sheet.rows))
         sheet.columns.setdefault(limit, sheet.columns[target])

@@ -56,7 +56,7 @@ class Sheet:
         """Note a doubt about a row's cell; `together`: the targets whose cells are open with it, this one included."""
         named = {column.index: name for name in together or (target,) if (column := self.columns.get(name))}
         texts = {name: text for name in named.values() if (text := self.cell(at, name))} or {target: ""}
-        heading = " | ".join(self.columns[name].heading for name in texts)
+        heading = " | ".join(self.columns[name].named for name in texts)
         text = " | ".join(shown(text) for text in texts.values())
         spot, index = self.rows[at].spot, self.columns[target].index
         self.doubts.append(Doubt(cell.question, spot, index, heading, text, cell.readings, emptied=cell.emptied))
@@ -122,12 +122,12 @@ def _take(sheet: Sheet, column: TableColumn, reading: ColumnReading) -> None:
         sheet.guesses[target] = guesses
         if TARGETS[target].way in _ROUGH:
             at = tuple(sorted(guesses))
-            facts = {"heading": column.heading or column.letters, "text": shown(sheet.cell(at[0], target)), "at": at}
+            facts = {"heading": column.named, "text": shown(sheet.cell(at[0], target)), "at": at}
             sheet.remarks.append(Remark("table.rough_taken", facts))
     for doubt in reading.doubts:
         if doubt.at < n:
             sheet.doubt(doubt.at, target, doubt)
-    place = {"heading": column.heading or column.letters}
+    place = {"heading": column.named}
     sheet.remarks.extend(Remark(remark.code, {**place, **remark.facts}) for remark in reading.remarks)
 
 

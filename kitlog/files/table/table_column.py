@@ -1,5 +1,6 @@
 """The columns of a table: heading, what it stands for and how that was found, with a few cells to show."""
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice, zip_longest
@@ -31,6 +32,7 @@ class TableColumn:
         how: ``ours``, ``word``, ``part`` (a word within), ``cells`` (only the cells tell), ``double`` (another column
             fits better), ``remembered``, ``chosen``, or empty where it is not understood.
         source: how its masses were taken, where the heading says so.
+        shared: another column has the same heading.
         examples: its first cells that hold anything; filled: how many do.
     """
 
@@ -42,6 +44,12 @@ class TableColumn:
     examples: tuple[str, ...]
     filled: int
     source: MassSource | None = None
+    shared: bool = False
+
+    @property
+    def named(self) -> str:
+        """The heading as the pilot is told it: with its letters where another column has the same, or these alone."""
+        return f"{self.heading} [{self.letters}]".lstrip() if self.shared else self.heading or self.letters
 
     @property
     def target(self) -> str:
@@ -70,8 +78,30 @@ def table_columns(
         _column(index, heading, found[index], cells[index], remembered, chosen)
         for index, heading in enumerate(headings)
     ]
-    columns = _with_second_mass(_one_each(columns), words)
-    return tuple(column for column in columns if column.heading.strip() or column.filled)
+    columns = _with_second_mass(_in_stead(_one_each(columns), words), words)
+    known = Counter(_plain(column.heading) for column in columns)
+    return tuple(
+        replace(column, shared=True) if plain and known[plain] > 1 else column
+        for column in columns
+        if (plain := _plain(column.heading)) or column.filled
+    )
+
+
+def _plain(heading: str) -> str:
+    return " ".join(heading.casefold().split())
+
+
+def _in_stead(columns: Sequence[TableColumn], words: Vocabulary) -> list[TableColumn]:
+    """Columns that gave way to another one which the pilot has put to some other use take its place."""
+    taken = {column.target for column in columns}
+    found = []
+    for column in columns:
+        meaning = meaning_of(column.heading, words) if column.how == "double" else None
+        if meaning is not None and meaning.target not in taken:
+            taken.add(meaning.target)
+            column = replace(column, meaning=meaning, how="word")  # noqa: PLW2901  # the same column, read
+        found.append(column)
+    return found
 
 
 def _with_second_mass(columns: Sequence[TableColumn], words: Vocabulary) -> list[TableColumn]:

@@ -5,9 +5,12 @@ import itertools
 import pytest
 
 from kitlog.files.resources import resources_folder
+from kitlog.files.table.doubt import Answers, Question, Settled
 from kitlog.files.table.open_grid import read_grid
+from kitlog.files.table.targets import Meaning
 from kitlog.files.table.vocabulary import load_vocabulary
 from kitlog.kit.kinds import MassSource
+from kitlog.wording.faults import fault_text
 from kitlog.workbench.kit_preview import ImportChoices, KitPreview, KitSource, preview_kit
 
 WORDS = load_vocabulary(resources_folder())
@@ -123,3 +126,40 @@ def test_the_mass_of_a_pair_among_four_pieces_is_not_taken() -> None:
     grid = read_grid(b"Item;Qty;Weight\nLinks;4;60 g per pair\nRope;1;95 g\n", "kit.csv")
     (doubt,) = preview_kit(source, grid, "kit.csv", ImportChoices()).doubts
     assert (doubt.spot.row, doubt.text) == (2, "60 g per pair")
+
+
+def previewed(text: str, choices: ImportChoices = ImportChoices()) -> KitPreview:  # noqa: B008  # frozen
+    count = itertools.count(1)
+    source = KitSource((), WORDS, lambda: str(next(count)), {}, lambda _item: None)
+    return preview_kit(source, read_grid(text.encode(), "kit.csv"), "kit.csv", choices)
+
+
+TWO = "Item;Weight;Weight (lb)\nWing;4.85 kg;10.7\nHelmet;450 g;2\nRope;1.0 kg;2\n"
+
+
+def test_two_masses_that_disagree_are_asked_about_with_the_figures_of_both() -> None:
+    preview = previewed(TWO)
+    [doubt] = preview.doubts
+    assert (doubt.question, doubt.spot.row, doubt.text) == (Question.TWO_MASSES, 3, "450 g | 2")
+    assert dict(doubt.readings) == {"first": "Weight: 450 g", "second": "Weight (lb): 907 g"}
+    refusal = preview.refusal()
+    assert refusal is not None
+    [said] = fault_text(refusal).more
+    assert "450 g" in said
+    assert "907 g" in said
+    assert '--map "Weight (lb)=-" or --map "Weight=-"' in said
+
+
+@pytest.mark.parametrize(("answer", "grams"), [("first", 450), ("second", 907), ("empty", None)])
+def test_an_answer_settles_two_masses(answer: str, grams: int | None) -> None:
+    answers = Answers({Question.TWO_MASSES: answer})
+    assert masses(previewed(TWO, ImportChoices(Settled(answers)))) == [4850, grams, 1000]
+    assert masses(previewed(TWO, ImportChoices(by_heading={"Weight (lb)": Meaning("")}))) == [4850, 450, 1000]
+
+
+def test_two_columns_of_one_heading_are_told_apart_by_their_letters() -> None:
+    text = "Item;Weight;Weight\nHelmet;450 g;2 lb\n"
+    [doubt] = previewed(text).doubts
+    assert (doubt.heading, dict(doubt.readings)["second"]) == ("Weight [B] | Weight [C]", "Weight [C]: 907 g")
+    assert masses(previewed(text, ImportChoices(by_heading={"Weight [C]": Meaning("")}))) == [450]
+    assert masses(previewed(text, ImportChoices(by_heading={"weight [b]": Meaning("")}))) == [907]
