@@ -74,7 +74,7 @@ def row(cells: Sequence[str], columns: Sequence[Column], indent: int = 0) -> Ite
 
 def fitting(rows: Sequence[Sequence[str]], right: Sequence[bool], most: int) -> tuple[Column, ...]:
     """Columns as wide as their widest cell, the last ones narrowed where all together are wider than `most`."""
-    widths = [max((shown_width(cells[place]) for cells in rows), default=1) for place in range(len(right))]
+    widths = [max((1, *(shown_width(cells[place]) for cells in rows))) for place in range(len(right))]
     over = sum(widths) + 2 * (len(widths) - 1) - most
     while over > 0:
         widest = max(range(len(widths)), key=lambda place: widths[place])
@@ -82,7 +82,7 @@ def fitting(rows: Sequence[Sequence[str]], right: Sequence[bool], most: int) -> 
             break
         widths[widest] -= 1
         over -= 1
-    return tuple(Column(max(1, width), to_right) for width, to_right in zip(widths, right, strict=True))
+    return tuple(Column(width, to_right) for width, to_right in zip(widths, right, strict=True))
 
 
 _LEAST = 8

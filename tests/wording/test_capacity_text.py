@@ -29,8 +29,7 @@ def said(battery: Battery | None, bank: Bank | None = None, kind: Kind = Kind.PO
         (
             None,
             Bank(rated_mah=6_290),
-            "37 Wh, worked back from the port; 31.45 Wh at the port "
-            "(85 %, usual; the label says 6,290 mAh × 5 V = 31.45 Wh)",
+            "37 Wh, worked back from the port; 31.45 Wh at the port (85 %, usual; the label says 6,290 mAh × 5 V = 31.45 Wh)",
         ),
         # Both are printed: 30 of 37 Wh are 81 %.
         (

@@ -1,4 +1,4 @@
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from kitlog.wording.columns import WIDTH, Column, row, shown_width, table, wrapped
@@ -30,6 +30,7 @@ def test_wrapping_loses_no_letter(text: str, width: int) -> None:
 
 
 @given(st.lists(st.tuples(WORDS, WORDS, WORDS), min_size=1, max_size=4))
+@example([("", "6 wide", "0" * 70)])
 def test_a_table_fits_the_terminal(rows: list[tuple[str, str, str]]) -> None:
     assert all(shown_width(line) <= WIDTH for line in table(rows, (False, True, False)))
 
