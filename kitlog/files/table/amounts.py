@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
@@ -106,12 +106,12 @@ def judged(
         unlikely = frozenset(mark for mark, end in found.items() if not end.likely)
         return Read(rough=rough, question=Question.DECIMAL, choices=choices, readings=readings, unlikely=unlikely)
     mark = able[0] if len(found) == 2 else next(iter(found))
-    return _sure(found[mark], mark, rough=rough, impossible=len(marks) == 2)
+    readings = {mark: end.shown for mark, end in found.items()} if len(found) == 2 else {}
+    return replace(_sure(found[mark], mark, rough=rough), impossible=len(marks) == 2, readings=readings)
 
 
-def _sure(end: Meant, mark: str, *, rough: bool, impossible: bool = False) -> Read:
-    question = Question.UNREAD if end.value is None else None
-    return Read(end.value, rough, question, mark=mark, impossible=impossible)
+def _sure(end: Meant, mark: str, *, rough: bool) -> Read:
+    return Read(end.value, rough, Question.UNREAD if end.value is None else None, mark=mark)
 
 
 def units_of(found: Sequence[Piece], bare: str) -> list[str] | None:

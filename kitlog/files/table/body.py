@@ -1,12 +1,13 @@
 """The rows below the headings: which are items, and why the others are none."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from kitlog.files.table.cells import Cell, GridRow, text_of
 from kitlog.files.table.headings import meanings
 from kitlog.files.table.one_heading import find
 from kitlog.files.table.row_words import RowWords, bare_title
 from kitlog.files.table.sums import is_sum_above, is_sum_below
+from kitlog.files.table.targets import TARGETS, Way
 from kitlog.files.table.vocabulary import Vocabulary
 
 _LOOKED_AT = 60
@@ -25,6 +26,9 @@ _OTHER_HEADINGS = 3
 
 _NAMING = ("name", "model", "maker", "kind")
 """Columns by which a row is told, the first that is there."""
+
+_OF_FIGURES = frozenset({Way.MASS, Way.FIGURE, Way.COUNT, Way.DAY, Way.ELECTRIC, Way.MASS_RANGE})
+"""Ways of reading cells in which a word that is a heading is nothing else."""
 
 Filled = list[tuple[int, str]]
 
@@ -45,7 +49,8 @@ class Body:
         self._rows, self._start, self._vocabulary = rows, start, words
         self._headings = [text.casefold() for text in texts]
         found = meanings(headings, words)
-        targets = [one.meaning.target if one.meaning else "" for one in found]
+        self._meanings = [one.meaning for one in found]
+        self._targets = targets = [one.meaning.target if one.meaning else "" for one in found]
         self._name = targets.index("name") if "name" in targets else None
         self._told_by = next((targets.index(target) for target in _NAMING if target in targets), None)
         widths = sorted(sum(cell != "" for cell in row.cells) for row in rows[start : start + _LOOKED_AT])
@@ -112,15 +117,22 @@ class Body:
         return any(any(sign.isdigit() for sign in text) and self._words.is_figure(text) for text in texts)
 
     def _doubtful(self) -> list[int]:
-        """Rows that are looked at closely: few cells, no name, or a name that begins as a sum or heading does."""
+        """Rows that are looked at closely: few cells, no name, one that begins as a sum or heading, a gap above."""
         if self._told_by is None:
             return list(range(self._start, len(self._rows)))
         name, few = self._told_by, self._few
         begins, ends = self._vocabulary.layout.beginnings, self._vocabulary.layout.last_totals
         openers = self._vocabulary.layout.openers | {self._headings[name]}
-        found = []
-        for index in range(self._start, len(self._rows)):
-            cells = self._rows[index].cells
+        found: list[int] = []
+        rows = self._rows
+        gaps = len(rows) > self._start and rows[-1].spot.record - rows[self._start - 1].spot.record > (
+            len(rows) - self._start
+        )
+        for index in range(self._start, len(rows)):
+            if gaps and (self._gap(index) or self._is_title(index - 1)):
+                found.append(index)
+                continue
+            cells = rows[index].cells
             cell = cells[name] if name < len(cells) else ""
             cell = cell.strip() if isinstance(cell, str) else ""
             if cell and len(cells) - cells.count("") > few:
@@ -155,7 +167,7 @@ class Body:
         filled = self._filled(index)
         if not filled:
             return "note"
-        if self._headings_again(filled):
+        if self._headings_again(index, filled):
             return "heading again"
         if self._words.is_sum(filled, self._told_by):
             return "totals"
@@ -170,21 +182,47 @@ class Body:
             return "note"
         return self._section(index, filled)
 
-    def _headings_again(self, filled: Filled) -> bool:
+    def _headings_again(self, index: int, filled: Filled) -> bool:
+        """The headings as written; or, below a gap, of the same things in other words or beside another title."""
         same = [at < len(self._headings) and self._headings[at] == text.casefold() for at, text in filled]
-        return all(same) and len(same) >= min(2, sum(map(bool, self._headings)))
+        if all(same) and len(same) >= min(2, sum(map(bool, self._headings))):
+            return True
+        if (
+            not self._gap(index)
+            or len(filled) < _LEAST_TITLES
+            or any(self._words.is_figure(text) for _at, text in filled)
+        ):
+            return False
+        beside = [(at, find(text, self._vocabulary).meaning) for at, text in filled if at != self._told_by]
+        return self._are_of_figures(at for at, _one in beside) and all(
+            one is not None and at < len(self._meanings) and one == self._meanings[at] for at, one in beside
+        )
 
     def _begins_table(self, index: int, filled: Filled) -> bool:
-        """Other headings: all understood; or, below an empty row or a title, two of different things and no figure."""
-        if self._name is None or filled[0][1].casefold() not in self._vocabulary.layout.names:
+        """Other headings: all understood; or, below an empty row or a title, two of different things and no figure.
+
+        Words that are headings in columns of figures are some below an empty row whatever the first cell says.
+        """
+        if self._name is None:
+            return False
+        apart = self._gap(index) or self._is_title(index - 1)
+        beside = [(at, find(text, self._vocabulary).meaning) for at, text in filled[1:]]
+        if apart and beside and all(one is not None and one.target for _at, one in beside):
+            figures = any(self._words.is_figure(text) for _at, text in filled)
+            if not figures and self._are_of_figures(at for at, _one in beside):
+                return True
+        if filled[0][1].casefold() not in self._vocabulary.layout.names:
             return False
         found = [meaning.target for _at, text in filled if (meaning := find(text, self._vocabulary).meaning)]
         if len(filled) >= _OTHER_HEADINGS and len(found) == len(filled):
             return True
         if len(set(found)) < _LEAST_TITLES or 3 * len(found) < 2 * len(filled):
             return False
-        apart = self._gap(index) or self._is_title(index - 1)
         return apart and not any(self._words.is_figure(text) for _at, text in filled)
+
+    def _are_of_figures(self, columns: Iterable[int]) -> bool:
+        """Whether one of some columns is of figures, so that words in it are none of an item's."""
+        return any(at >= len(self._targets) or _is_of_figures(self._targets[at]) for at in columns)
 
     def _is_title(self, index: int) -> bool:
         """Whether a row above other headings is their title: a single cell below an empty row."""
@@ -207,6 +245,10 @@ class Body:
         figures = [(at, text) for at, text in filled[1:] if self._words.is_figure(text)]
         sums = len(figures) == len(filled) - 1 and is_sum_below(self._rows, index, figures)
         return "totals" if sums else ""
+
+
+def _is_of_figures(target: str) -> bool:
+    return target != "" and TARGETS[target].way in _OF_FIGURES
 
 
 def _text(cell: Cell) -> str:

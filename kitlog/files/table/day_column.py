@@ -26,18 +26,19 @@ from kitlog.units.days import FIRST_DAY, LAST_DAY
 _PLAIN = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})|([0-9]{1,2})\.([0-9]{1,2})\.([0-9]{4})")
 _QUICK = re.compile(r"([0-9]{1,2})([/.-])([0-9]{1,2})\2([0-9]{4})")
 _DOTTED = re.compile(r"([0-9]{1,2})\.([0-9]{1,2})\.([0-9]{4}|[0-9]{2})")
+_MARK = re.compile(r"(?<=[0-9]) ?[/.-]")
 _SHORT = re.compile(r"([0-9]{2})([/.])([0-9]{1,2})\2([0-9]{2})")
 
 
 def read_days(cells: Sequence[Cell], answers: Answers) -> ColumnReading:
     """The day of each cell.
 
-    The orders under which every day of the column exists are those in which it can be written; where one of them is
-    left, or where all that are left give the same day, the day is sure. Where none is left each cell stands alone.
+    The orders under which every day of the column with the same mark between its figures exists are those in which it
+    can be written (dots say nothing of slashes); where one of them is left, or where all that are left give the same
+    day, the day is sure. Where none is left each cell stands alone.
     """
     plain: dict[Cell, object] = {}
     reads: dict[Cell, Read] = {}
-    dots = False
     for cell in dict.fromkeys(cells):
         match = _PLAIN.fullmatch(cell) if isinstance(cell, str) else None
         if match is None:
@@ -45,9 +46,8 @@ def read_days(cells: Sequence[Cell], answers: Answers) -> ColumnReading:
             continue
         year, month, day, day_first, its_month, its_year = match.groups()
         found = day_of(int(year or its_year), int(month or its_month), int(day or day_first))
-        if found is None or (day_first and not dots):
-            reads[cell] = _careful(cell)  # of the days with dots one is enough as evidence
-            dots = dots or found is not None
+        if found is None:
+            reads[cell] = _careful(cell)
         else:
             plain[cell] = found
     _dots_month_first(plain, reads)
@@ -107,16 +107,31 @@ def _calendar_day(cell: CalendarDay) -> Read:
 
 
 def _decide(cells: Sequence[Cell], reads: dict[Cell, Read]) -> list[Remark]:
-    """Leave to each cell, in place, the orders that all cells can have; say so where that decided anything.
+    """Leave to each cell, in place, the orders that all cells of its mark can have; say so where that decided anything.
 
     The example is the first cell with the fewest orders to it.
     """
-    orders = _common(reads)
+    by_mark: dict[str, dict[Cell, Read]] = {}
+    for cell, read in reads.items():
+        if _has_orders(read):
+            by_mark.setdefault(_mark(cell), {})[cell] = read
+    return [remark for same in by_mark.values() for remark in _decide_alike(cells, reads, same)]
+
+
+def _mark(cell: Cell) -> str:
+    """What stands between the figures of a day."""
+    match = _MARK.search(text_of(cell))
+    return match.group() if match else ""
+
+
+def _decide_alike(cells: Sequence[Cell], reads: dict[Cell, Read], same: Mapping[Cell, Read]) -> list[Remark]:
+    """The same for the cells of one mark."""
+    orders = _common(same)
     if not orders:
         return []
-    example = min(filter(lambda cell: _has_orders(reads[cell]), reads), key=lambda cell: len(reads[cell].choices))
+    example = min(same, key=lambda cell: len(same[cell].choices))
     decided = set()
-    for cell, read in reads.items():
+    for cell, read in same.items():
         if read.question is Question.DATES and len(read.choices) > 1:
             left = by_order({order: day for order, day in _days(read).items() if order in orders})
             reads[cell] = replace(left, rough=read.rough)
@@ -131,7 +146,7 @@ def _decide(cells: Sequence[Cell], reads: dict[Cell, Read]) -> list[Remark]:
 
 def _common(reads: Mapping[Cell, Read]) -> tuple[str, ...]:
     """Orders under which every day whose order is not plain exists."""
-    found = [read.choices for read in reads.values() if _has_orders(read)]
+    found = [read.choices for read in reads.values()]
     return tuple(order for order in ("dmy", "mdy", "ymd") if found and all(order in choices for choices in found))
 
 

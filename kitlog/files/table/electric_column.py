@@ -8,7 +8,7 @@ from kitlog.files.table.amounts import Meant, Part, Piece, judged, pieces
 from kitlog.files.table.cells import Cell, Figure, text_of
 from kitlog.files.table.column_reading import ColumnReading
 from kitlog.files.table.doubt import Answers
-from kitlog.files.table.limits import most
+from kitlog.files.table.limits import is_likely, most
 from kitlog.files.table.marked import read_marked
 from kitlog.files.table.numbers import Number, figure_value, written
 from kitlog.files.table.phrases import phrase
@@ -74,5 +74,5 @@ def _meant(parts: Sequence[Part]) -> Meant | None:
             return None
         amount = part.value * DECIMAL_FACTOR[part.unit, unit]
         held[_HELD[unit]] = float(amount)
-        possible = possible and amount <= _most(unit)
+        possible = possible and amount <= _most(unit) and is_likely(amount, unit)
     return Meant(held, ", ".join(f"{written(part.value)} {part.unit}" for part in parts), possible)

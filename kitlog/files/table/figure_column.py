@@ -11,7 +11,7 @@ from kitlog.files.table.cells import Cell, Figure, text_of
 from kitlog.files.table.column_reading import ColumnReading
 from kitlog.files.table.doubt import Answers
 from kitlog.files.table.electric import Milliamps
-from kitlog.files.table.limits import most
+from kitlog.files.table.limits import is_likely, most
 from kitlog.files.table.marked import Plain, read_marked
 from kitlog.files.table.numbers import MARK, PLAIN, Number, figure_value, plain_value, written
 from kitlog.files.table.phrases import phrase
@@ -106,7 +106,7 @@ class _Figures:
         if amount is None:
             return None
         value = float(amount) if not self.whole else None if amount % 1 else int(amount)
-        return Meant(value, shown, amount <= self.limit)
+        return Meant(value, shown, amount <= self.limit and is_likely(amount, self.target.unit))
 
 
 def _hours(hours: str, minutes: str, seconds: str | None) -> float:

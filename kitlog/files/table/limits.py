@@ -1,6 +1,8 @@
 """The most that the model can hold in a column, so that a reading beyond it is none."""
 
 from collections.abc import Iterator
+from decimal import Decimal
+from fractions import Fraction
 from functools import cache
 from math import inf
 from typing import Any, get_args
@@ -13,6 +15,8 @@ from kitlog.files.table.targets import Target, Way
 from kitlog.kit.facets import WayOfUse, Wing
 from kitlog.kit.item import Item
 
+Exact = Decimal | Fraction
+
 _ELSEWHERE: dict[str, tuple[type[BaseModel], str]] = {
     "draw_w": (WayOfUse, "power_w"),
     "mass_all": (Wing, "max_g"),
@@ -20,6 +24,17 @@ _ELSEWHERE: dict[str, tuple[type[BaseModel], str]] = {
     "reserve_range": (Wing, "max_g"),
 }
 """Targets whose limit is that of another field: all pieces of a row together weigh no more than a load may."""
+
+
+LIKELY_MAH = (20, 100_000)
+"""Least and greatest capacity in mAh that one of two readings may have: the smallest cells of devices worn in an ear
+hold some 25 mAh, and banks for aeroplanes at most 27,000 (100 Wh at 3.7 V). Common practice, no source."""
+
+
+def is_likely(amount: Exact, unit: str) -> bool:
+    """Whether one of two readings of an amount may be meant, in the unit that a target is held in."""
+    least, greatest = LIKELY_MAH
+    return unit != "mAh" or least <= amount <= greatest
 
 
 @cache

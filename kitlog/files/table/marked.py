@@ -48,7 +48,7 @@ def read_marked(
             beyond[key] = mark
         elif mark:
             proofs.setdefault(mark, key)
-    remarks = _decide(keys, plain, reads, proofs, beyond, text_of) if reads or beyond else []
+    remarks = _decide(keys, plain, reads, proofs, beyond, careful, text_of) if reads or beyond else []
     return gathered(keys, plain, reads, answers, remarks)
 
 
@@ -58,6 +58,7 @@ def _decide(
     reads: dict[Key, Read],
     proofs: dict[str, Key],
     beyond: dict[Key, str],
+    careful: Callable[[Key], Read],
     text_of: Callable[[Key], str],
 ) -> list[Remark]:
     """Settle what the proofs decide, in place, and say so; where they contradict each other, nothing is decided."""
@@ -69,18 +70,20 @@ def _decide(
     marks = {*proofs, *beyond.values()}
     if len(marks) != 1:
         for key, mark in beyond.items():
-            reads[key] = _only_possible(plain.pop(key, None), reads.get(key), mark, text_of(key))
+            plain.pop(key, None)
+            reads[key] = _only_possible(reads.get(key) or careful(key), mark, text_of(key))
         return []
     decided = beyond | _settle(reads, next(iter(marks)))
     return _remarks(keys, decided, proofs, beyond, text_of) if decided else []
 
 
-def _only_possible(value: object, read: Read | None, mark: str, text: str) -> Read:
-    """A cell that can only be meant with a mark which others contradict: asked about all the same."""
-    if read is not None:
-        value = read.value
-    rough = read is not None and read.rough
-    return Read(rough=rough, question=Question.DECIMAL, choices={mark: value}, readings={mark: text})
+def _only_possible(read: Read, mark: str, text: str) -> Read:
+    """A cell that can only be meant with a mark which others contradict: asked about all the same, with what it says.
+
+    Both readings are told, and the impossible one cannot be chosen.
+    """
+    readings = read.readings or {mark: text}
+    return Read(rough=read.rough, question=Question.DECIMAL, choices={mark: read.value}, readings=readings)
 
 
 def _settle(reads: dict[Key, Read], mark: str) -> dict[Key, str]:

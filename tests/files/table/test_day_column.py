@@ -94,11 +94,16 @@ def test_proofs_that_contradict_each_other_leave_each_cell_alone():
     assert (reading.remarks, [doubt.at for doubt in reading.doubts]) == ((), [2])
 
 
-def test_days_with_dots_show_the_order_and_need_no_remark_themselves():
+def test_days_with_dots_need_no_remark_and_say_nothing_of_slashes():
     assert read("made_on", "", ["03.04.2025", "05.06.2024"]).remarks == ()
     reading = read("made_on", "", ["03/04/2025", "05.06.2024"])
-    assert reading.values == (date(2025, 4, 3), date(2024, 6, 5))
-    assert remarks(reading)[0][1]["example"] == "05.06.2024"
+    assert reading.values == (None, date(2024, 6, 5))
+    assert reading.doubts[0].readings == {"dmy": "2025-04-03", "mdy": "2025-03-04"}
+
+
+def test_slashes_say_nothing_of_dashes():
+    reading = read("made_on", "", ["12/31/2024", "03/04/2025", "03-04-2025"])
+    assert reading.values == (date(2024, 12, 31), date(2025, 3, 4), None)
 
 
 def test_two_digits_and_dashes_may_begin_with_the_year():
@@ -157,8 +162,8 @@ def test_a_workbooks_days():
 
 def test_rough_days_are_marked():
     reading = read("made_on", "", ["ca. 12.5.2023", "03/04/2025?", "12/31/2024"])
-    assert reading.values == (date(2023, 5, 12), None, date(2024, 12, 31))
-    assert reading.guesses == {0}
+    assert reading.values == (date(2023, 5, 12), date(2025, 3, 4), date(2024, 12, 31))
+    assert reading.guesses == {0, 1}
 
 
 _PATTERNS = {"dmy": "%d{0}%m{0}%Y", "mdy": "%m{0}%d{0}%Y", "ymd": "%Y{0}%m{0}%d"}
@@ -229,8 +234,8 @@ def test_the_pilot_may_say_that_a_year_of_two_digits_stands_first(mark):
 def test_dots_with_the_month_first_are_evidence_against_the_day_first():
     cells = ["12.31.2020", "04.03.2021", "05/06/2021"]
     reading = read("made_on", "", cells)
-    assert reading.values == (date(2020, 12, 31), date(2021, 4, 3), date(2021, 5, 6))
-    assert remarks(reading) == [("table.decided_dates", {"order": "mdy", "example": "12.31.2020", "cells": 2})]
+    assert reading.values == (date(2020, 12, 31), date(2021, 4, 3), None)
+    assert remarks(reading) == [("table.decided_dates", {"order": "mdy", "example": "12.31.2020", "cells": 1})]
 
 
 def test_dots_of_both_orders_are_asked_about():

@@ -35,9 +35,11 @@ def test_what_says_nothing_that_could_be_taken(cell):
     assert one("battery", "", cell) is Question.UNREAD
 
 
-def test_ten_or_ten_thousand_is_asked_unless_shown():
-    reading = read("battery", "", ["10.000 mAh"])
-    assert dict(reading.doubts[0].readings) == {"comma": "10000 mAh", "point": "10 mAh"}
+def test_ten_mah_are_no_reading_beside_ten_thousand():
+    assert read("battery", "", ["10.000 mAh"]).values == ({MAH: 10000.0},)
+    reading = read("battery", "", ["4,500 mAh", "3,7 V 1.100 mAh"])
+    assert reading.values == (None, {V: 3.7, MAH: 1100.0})
+    assert dict(reading.doubts[0].readings) == {"comma": "4.5 mAh", "point": "4500 mAh"}
     assert read("battery", "", ["10.000 mAh", "3,7 V"]).values == ({MAH: 10000.0}, {V: 3.7})
 
 

@@ -73,11 +73,17 @@ def test_a_workbooks_duration_is_read_as_shown():
 
 
 def test_beyond_the_models_limits_there_is_no_reading():
-    # kitlog.kit.facets.Wing: at most 100 m2; Battery: at most 1,000,000 mAh, so both readings of 10.000 stay.
+    # kitlog.kit.facets.Wing: at most 100 m2
     assert one("wing_flat_m2", "m2", "26.500") == 26.5
-    reading = read("battery_mah", "mAh", ["10.000"])
-    assert dict(reading.doubts[0].readings) == {"comma": "10000 mAh", "point": "10 mAh"}
-    assert one("battery_mah", "mAh", "10.000", {"decimal": "comma"}) == 10_000.0
+
+
+def test_a_capacity_that_no_device_has_is_no_reading():
+    assert one("battery_mah", "mAh", "4,500") == 4_500.0
+    reading = read("battery_mah", "mAh", ["4,500", "3,7"])
+    assert reading.values == (None, 3.7)
+    assert dict(reading.doubts[0].readings) == {"comma": "4.5 mAh", "point": "4500 mAh"}
+    assert one("battery_mah", "mAh", "25,500", {"decimal": "comma"}) == 25.5  # both could be meant
+    assert one("battery_mah", "mAh", "12") == 12.0  # nothing else can be meant
 
 
 def test_evidence_decides():

@@ -403,3 +403,25 @@ def test_a_second_table_of_which_a_heading_is_strange_is_none_of_the_items(heads
 def test_a_thing_called_as_a_heading_is_an_item() -> None:
     names = _names(HEAD + ITEMS + "\nMaterial|500|1|Akku|\nWing|4000|1||\nGear||||Cockpit\n")
     assert names == ["Vario", "Helm", "Material", "Wing", "Gear"]
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        "Electronics|Capacity (Wh)|||",
+        "Electronics|Akku|||",
+        "Strom|Kapazität mAh|Spannung V||",
+        "Item|Capacity (Wh)|||",
+        "Dinge|Kaufdatum|Preis||",
+    ],
+)
+@pytest.mark.parametrize("title", ["", "Second list||||\n"])
+def test_a_second_table_below_is_none_of_the_items_whatever_heads_its_names(head: str, title: str) -> None:
+    layout = _layout(f"{HEAD}{ITEMS}\n\n{title}{head}\nPhone|15|1||\nVario|4|1||")
+    assert layout.data == (1, 2)
+    assert {reason for _index, reason in layout.left_out} == {"other table"}
+
+
+def test_the_same_headings_beside_the_title_of_a_section_are_headings_once_more() -> None:
+    layout = _layout(f"{HEAD}{ITEMS}\nElectronics|Gewicht|Anzahl||\nFunk|210|1||")
+    assert (layout.data, layout.left_out) == ((1, 2, 4), ((3, "heading again"),))

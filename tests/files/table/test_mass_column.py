@@ -151,7 +151,7 @@ def test_what_is_possible_in_one_way_only_is_asked_about_where_others_contradict
     reading = read("mass_g", "kg", ["1.250", "0,42"])
     assert reading.values == (None, 420)
     assert [(doubt.question, dict(doubt.readings)) for doubt in reading.doubts] == [
-        (Question.DECIMAL, {"point": "1.250"})
+        (Question.DECIMAL, {"comma": "1250 kg", "point": "1.25 kg"})
     ]
 
 
