@@ -11,7 +11,10 @@ from kitlog.files.table.numbers import COMMA, POINT, Number, read_number
 from kitlog.files.table.reading import UNREAD, Read
 from kitlog.files.table.units import DECIMAL_FACTOR, FACTOR, canonical_unit
 
-_NUMBER = re.compile(r"\+?[0-9]+(?:[.,'][0-9]+| [0-9]{3}(?![0-9]))*|\+?[.,][0-9]+")
+_FRACTION = r"(?:(?<![0-9/])[0-9]{1,3} )?(?<![0-9/.,'])[1357]/[248](?![0-9/.,'])|[0-9]{0,3} ?[½¼¾]"
+_NUMBER = re.compile(rf"{_FRACTION}|\+?[0-9]+(?:[.,'][0-9]+| [0-9]{{3}}(?![0-9]))*|\+?[.,][0-9]+")
+_PARTED = re.compile(r"(?:([0-9]{1,3}) ?)??(?:([1357])/([248])|([½¼¾]))")
+_QUARTERS = {"½": 2, "¼": 1, "¾": 3}
 _SQUARE = re.compile(r"(?<![a-z])m\^?2(?![0-9])")
 
 _PARTS_OF = {"kg": ("g", 3), "lb": ("oz", 0), "h": ("min", 2), "min": ("s", 2)}
@@ -60,13 +63,24 @@ def pieces(core: str, *, own: bool = False) -> list[Piece] | None:
     if not matches or matches[0].start() or len(matches) > 6:
         return None
     for match, following in zip(matches, [*matches[1:], None], strict=True):
-        number = read_number(match.group(), own=own)
+        named = core[match.end() :].lstrip()[:1].isalpha()  # a bare 1/2 may be one of two
+        number = (_fraction(match.group()) if named else None) or read_number(match.group(), own=own)
         if number is None:
             return None
         found.append(
             Piece(match.group(), number, core[match.end() : following.start() if following else len(core)].strip())
         )
     return found
+
+
+def _fraction(text: str) -> Number | None:
+    """A half, a quarter or an eighth, with a whole number before it or not (½, 1/2, 1 1/2); None for any other text."""
+    parted = _PARTED.fullmatch(text) if "/" in text or text[-1] in _QUARTERS else None
+    if parted is None:
+        return None
+    whole, upper, lower, sign = parted.groups()
+    part = Decimal(_QUARTERS[sign]) / 4 if sign else Decimal(upper) / int(lower)
+    return Number(value := int(whole or 0) + part, value)
 
 
 def marks_of(numbers: Sequence[Number]) -> Iterator[str]:

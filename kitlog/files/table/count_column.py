@@ -15,7 +15,7 @@ from kitlog.files.table.reading import NOTHING, UNREAD, Read
 from kitlog.files.table.targets import Target
 
 _WORDS = (
-    r"x|×|stk|stck|stück|st|pcs?|pces?|pieces?|pièces?|ea|paar|pairs?|paires?|"
+    r"x|×|stk|stck|stück|st|pcs?|pces?|pieces?|pièces?|ea|off|paar|pairs?|paires?|"
     r"ports?|launch(?:es)?|starts?|flights?|flüge|flug|vols?|décollages?"
 )
 _COUNTED = re.compile(rf"(?:[x×] ?)?([0-9][0-9.,' ]*[0-9]|[0-9]) ?(?:(?:{_WORDS})\.?)?")

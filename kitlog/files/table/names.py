@@ -8,6 +8,7 @@ from kitlog.files.table.read_columns import Sheet, spots_of
 from kitlog.files.table.remark import Remark
 from kitlog.files.table.vocabulary import Vocabulary
 from kitlog.files.table.word_column import NOTHING_SAID
+from kitlog.files.table.word_forms import form
 from kitlog.kit.kinds import Kind
 
 _NAMING = ("name", "maker", "model", "kind")
@@ -38,6 +39,7 @@ def settle_kinds(sheet: Sheet, words: Vocabulary) -> None:
     kinds = sheet.values.setdefault("kind", [None] * len(sheet.rows))
     guessed: list[int] = []
     other: list[int] = []
+    _name_first(sheet, kinds, guessed, words)
     for at in (at for at, kind in enumerate(kinds) if kind is None):
         name = sheet.values["name"][at]
         if name is not None and (_category(sheet, at) or not sheet.own):
@@ -47,6 +49,19 @@ def settle_kinds(sheet: Sheet, words: Vocabulary) -> None:
     _tell(sheet, "table.kind_guessed", guessed)
     _tell(sheet, "table.kind_none", [at for at in other if not _category(sheet, at)])
     _tell_categories(sheet, other)
+
+
+def _name_first(sheet: Sheet, kinds: list[object], guessed: list[int], words: Vocabulary) -> None:
+    """Rows whose word for the kind may be of rescue in general ("Secours"), and whose name tells another kind."""
+    if sheet.own or Kind.RESERVE not in kinds:
+        return
+    for at, kind in enumerate(kinds):
+        name = sheet.values["name"][at]
+        if kind is Kind.RESERVE and name is not None and form(sheet.cell(at, "kind")) in words.kinds.either:
+            told = kind_guessed(str(name), words)
+            if told not in (None, kind):
+                kinds[at] = told
+                guessed.append(at)
 
 
 def _category(sheet: Sheet, at: int) -> str:

@@ -133,6 +133,7 @@ def _kinds(lists: KindLists, other: OtherLists) -> KindVocabulary:
         alone,
         ends,
         broad=_set(lists.broad),
+        either=_set(lists.either),
         never=_set(lists.never),
         parts=_set(lists.parts),
         adjectives=_set(other.adjectives),

@@ -56,6 +56,7 @@ class KindLists(Frozen):
     """``kinds.toml``."""
 
     broad: Words
+    either: Words
     never: Words
     parts: Words
     fittings: Words

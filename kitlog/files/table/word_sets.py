@@ -14,7 +14,7 @@ class KindVocabulary:
         last: words that tell the kind where a name ends with them (English, German), first: where it begins with them
             (French), alone: where it is nothing else; ends: endings of German compounds.
         named: words that tell the kind before a proper name, of those that else stand alone.
-        broad, never, parts, adjectives, after: as told in the lists.
+        broad, either, never, parts, adjectives, after: as told in the lists.
         fittings: with plurals; endings: those of ordinary words, the long fittings and parts among them.
     """
 
@@ -23,6 +23,7 @@ class KindVocabulary:
     alone: Mapping[str, Kind]
     ends: Mapping[str, Kind]
     broad: frozenset[str]
+    either: frozenset[str]
     never: frozenset[str]
     parts: frozenset[str]
     adjectives: frozenset[str]

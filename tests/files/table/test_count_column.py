@@ -11,7 +11,22 @@ from kitlog.files.table.doubt import Question
 
 @pytest.mark.parametrize(
     "cell",
-    ["2", "2x", "2 x", "x2", "2×", "2 Stk", "2 Stk.", "2 Stück", "2 pcs", "2 pieces", "2 pièces", "2 Paar", "2.0"],
+    [
+        "2",
+        "2x",
+        "2 x",
+        "x2",
+        "2×",
+        "2 Stk",
+        "2 Stk.",
+        "2 Stück",
+        "2 pcs",
+        "2 off",
+        "2 pieces",
+        "2 pièces",
+        "2 Paar",
+        "2.0",
+    ],
 )
 def test_counts_as_they_are_written(cell):
     assert one("quantity", "", cell) == 2

@@ -22,7 +22,7 @@ KINDS = {
     Kind.RADIO: "Funk, Funke, Funkgerät, talkie, Radio, Talkies-walkies",
     Kind.POWER_BANK: "power bank, power_bank, Powerbank, batterie externe",
     Kind.BEACON: "PLB, balise, Notsender",
-    Kind.TRACKER: "Tracker, satellite messenger, traceur",
+    Kind.TRACKER: "Tracker, satellite messenger, traceur, Balise GPS",
     Kind.GARMENT: "Bekleidung, Kleidung, Clothing, vêtements, Jacke, Bekleidung: Jacke, Softshelljacke",
     Kind.GLOVES: "Handschuhe, gloves, gants, Handschuhe (warm), Winterhandschuhe",
     Kind.VESSEL: "gourde, Trinkblase, water bottle, poche à eau",
@@ -61,11 +61,11 @@ HEADS = {
 }
 
 NO_HEAD = (
-    "Funkgerät-Akku, Vario Gehäuse, Reserve handle, spare batteries, Delta 5, Handschuhe Reserve, Helmet light, "
+    "Funkgerät-Akku, Vario Gehäuse, Reserve handle, spare batteries, Delta 5, Handschuhe Reserve, "
     "Support téléphone, Coque téléphone, Halterung Vario, Halterung Handy, Antenne radio, Poignée de secours, "
     "Casque audio, Regenschirm, Tragegurte, Tasche Helm, Kabel Vario, Schneeschuhe, Kabelbinder, Tent poles, "
     "Avalanche beacon, Drinking hose, Camera spare battery, Wing inspection, Tree kit and whistle, Helm & Brille, "
-    "Karte, Map, Bin bags, Wing insurance, Retter-Innencontainer, Balise GPS, Handyhülle, 42, -, ()"
+    "Karte, Map, Bin bags, Wing insurance, Retter-Innencontainer, Handyhülle, 42, -, ()"
 )
 
 
@@ -117,7 +117,7 @@ NAMED = {
 
 FITTINGS = (
     "Helm Innenfutter, Gleitschirm Leinensatz, Vario Halterung, Jacket liner, Jacket Liner, Phone Case, Phone Tripod, "
-    "Reserve Handle, Harness Airbag, Helmet Light, Helm Kinnriemen, Gurtzeug Sitzbrett, Reserve Zwieback, Reserve Akku, "
+    "Reserve Handle, Harness Airbag, Helm Kinnriemen, Gurtzeug Sitzbrett, Reserve Zwieback, Reserve Akku, "
     "Vario Software Update, Gleitschirm Wartung, Gleitschirm Kurs, Casque Visière, Casque Bluetooth, Helmet Intercom, "
     "Camera Gimbal, Gurtzeug Protektor, Harness Speedbag, Wing Trimming, Handschuh Wärmer, Schuh Trockner, Radio PTT, "
     "Vario Saugnapf, Handy Hülle, helm roc, Helm innen, Helm und Roc, Roc, Gleitschirm Befestigung, Helmet Chin Straps"
@@ -176,3 +176,11 @@ def test_clothes_and_the_gear_of_flight_in_german_are_no_strange_words() -> None
     assert is_broad("Fluggerät", WORDS)
     assert is_broad("Biwak", WORDS)
     assert {"kleider", "fluggeraet", "biwak"} <= WORDS.layout.sections | WORDS.layout.things
+
+
+@pytest.mark.parametrize(
+    ("word", "kind"),
+    [("Sack", Kind.BAG), ("Balise GPS", Kind.TRACKER), ("Helmet light", Kind.LIGHT), ("Balise", Kind.BEACON)],
+)
+def test_a_word_that_holds_that_of_another_kind(word: str, kind: Kind) -> None:
+    assert (kind_of(word, WORDS), kind_guessed(word, WORDS)) == (kind, kind)

@@ -10,7 +10,7 @@ from kitlog.files.table.kit_items import Existing
 from kitlog.files.table.open_grid import read_grid
 from kitlog.files.table.vocabulary import load_vocabulary
 from kitlog.kit.item import Item
-from kitlog.kit.kinds import ItemState
+from kitlog.kit.kinds import ItemState, Kind
 from kitlog.workbench.kit_preview import ImportChoices, KitPreview, KitSource, preview_kit
 
 WORDS = load_vocabulary(resources_folder())
@@ -52,3 +52,9 @@ def test_no_other_serial_number_is(row: str) -> None:
 def test_a_name_of_other_composition_is_the_same_name() -> None:
     preview = updated("Item;Weight\nSto\u0308cke;480 g\n")
     assert (preview.new, [change.after.mass_g for change in preview.changed]) == ((), [480])
+
+
+def test_a_category_of_rescue_gives_way_to_what_the_name_tells() -> None:
+    preview = updated("Objet;Catégorie\nTrousse de secours;Secours\nParachute rond;Secours\nMirvane 95;Rettung\n")
+    assert [item.kind for item in preview.new] == [Kind.FIRST_AID, Kind.RESERVE, Kind.RESERVE]
+    assert [fact["names"] for fact in facts(preview, "table.kind_guessed")] == [("Trousse de secours",)]

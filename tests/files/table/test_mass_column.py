@@ -60,7 +60,7 @@ def test_rough_figures_are_guesses(cell):
 @pytest.mark.parametrize(
     "cell",
     [
-        "x", "3 m", "420 mAh", "2 x 62 g", "2x62g", "400-450 g", "<500", ">400 g", "max 500", "-5", "½", "½ kg", "1/2",
+        "x", "3 m", "420 mAh", "2 x 62 g", "2x62g", "400-450 g", "<500", ">400 g", "max 500", "-5", "½", "1/2", "½ x",
         "1e3", "0x1F", "１２", "٤٢٠", "(420 g)", "420 €", "42 %", "420 g *", "420 g + bag", "about", "1 Pfund", "2 livres",
         "4 20", "1,5 kg 200 g", "1 kg 1200 g", "1 lb 17 oz", "1 kg 3 oz", "1 g 250 kg", "420 g total",
         "420 g 420 g", "1.2.2020", "ca. ?", "g", "420 g" + " " * 200 + "x",
@@ -240,3 +240,33 @@ def test_units_of_a_column_of_units():
     reading = read("mass_unit", "", ["g", "Kilo", "", "km", "?", "lbs"])
     assert reading.values == ("g", "kg", None, None, None, "lb")
     assert [(doubt.at, doubt.question) for doubt in reading.doubts] == [(3, Question.UNREAD)]
+
+
+@pytest.mark.parametrize(
+    ("cell", "grams"),
+    [
+        ("½ lb", 227),
+        ("about 1/2 lb", 227),
+        ("1 1/2 lb", 680),
+        ("1½ kg", 1500),
+        ("¾ oz", 21),
+        ("190 g ch.", 190),
+        ("68 g each", 68),
+        ("130 g (leer)", 130),
+        ("ca. 130 g (empty)", 130),
+        ("1,1 kg la paire", 1100),
+    ],
+)
+def test_halves_and_words_behind_a_mass(cell, grams):
+    """Pound and ounce as in NIST Special Publication 811, appendix B; by hand."""
+    assert one("mass_g", "", cell) == grams
+
+
+def test_a_fraction_proves_no_decimal_mark():
+    reading = read("mass_g", "", ["1/2 lb", "1.450 g"])
+    assert (reading.values, reading.remarks) == ((227, None), ())
+
+
+@pytest.mark.parametrize("cell", ["1/2/3 g", "3/5 kg", "11/2 kg", "2/4/8"])
+def test_what_is_no_fraction(cell):
+    assert one("mass_g", "", cell) in (Question.UNREAD, Question.MASS_UNIT)
