@@ -5,7 +5,7 @@ It takes 10,000 days, so it is no part of an assessment: whoever has a forecast 
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from kitlog.budget.power.chance import Odds
+from kitlog.budget.power.chance import GOOD, Odds
 from kitlog.budget.power.forecast import Forecast, OffHours
 from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
 from kitlog.kit.item import Item
@@ -14,9 +14,9 @@ from kitlog.packing.assessment import Assessment
 from kitlog.packing.own_banks import carried
 from kitlog.packing.power_findings import SURE_OF
 
-GOOD, BAD = 0.95, 0.80
+BAD = 0.80
 """From `GOOD` on the finding is fine, under `BAD` the wording is the worst. A choice, no source: one failed call in
-twenty long days is a few in a pilot's life, one in five is a matter of the next flight."""
+five long days is a matter of the next flight."""
 
 _RETRIEVE = frozenset({PhaseWay.PACK_UP, PhaseWay.WALK_OUT, PhaseWay.RIDE_HOME})
 

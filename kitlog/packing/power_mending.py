@@ -3,7 +3,9 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 
-from kitlog.budget.power.changes.odds import FEW_DAYS, OddsGain
+from kitlog.budget.power.chance import too_seldom
+from kitlog.budget.power.changes.odds import FEW_DAYS, SURELY, OddsGain
+from kitlog.budget.power.changes.ranking import rank_by_chance
 from kitlog.budget.power.changes.weigh import Planned, Weighed
 from kitlog.budget.power.forecast import Forecast, forecasts
 from kitlog.budget.result import Finding, Remedy
@@ -14,7 +16,6 @@ from kitlog.packing.assessment import Assessment
 from kitlog.packing.checked_remedies import brought
 from kitlog.packing.computed_remedies import LEAST_H
 from kitlog.packing.own_banks import carried
-from kitlog.packing.power_chance import GOOD
 from kitlog.packing.power_changes import change_odds, planned_power, power_targets, weighed_changes
 from kitlog.packing.power_question import SEED, forecast_query
 from kitlog.packing.power_remedies import power_remedy
@@ -22,9 +23,6 @@ from kitlog.packing.remedied import remedied
 
 SLICE_DAYS = 25
 """Days drawn between two answers: so often whoever asks can look whether anybody still wants to know."""
-
-SURELY = 2.0
-"""A gain in chance of so many standard errors is taken for one (95 times of 100)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +60,7 @@ class Mend:
         one = self.weighed
         if one.mends or max(one.cut_h, one.cut_high_h or 0.0) >= LEAST_H or self.odds is None:
             return True
-        return self.odds.gain > SURELY * self.odds.gain_error or any(
+        return self.odds.surely > 0 or any(
             after.probability - before.probability > SURELY * (before.standard_error + after.standard_error)
             for before, after in self.odds.devices.values()
         )
@@ -142,9 +140,7 @@ def _as_planned(asked: PowerAsked, days: int, seed: int) -> Iterator[Forecast]:
 
 
 def _seldom(odds: Forecast | None) -> frozenset[str]:
-    """Devices that were off on some days, on so many that it may be more than one in twenty."""
-    chances = {name: device.lasts for name, device in odds.devices.items()} if odds else {}
-    return frozenset(name for name, one in chances.items() if one.probability < 1 and one.within[0] < GOOD)
+    return too_seldom({name: device.lasts for name, device in odds.devices.items()} if odds else {})
 
 
 def _mend(weighed: Weighed, asked: PowerAsked) -> Mend:
@@ -179,13 +175,4 @@ def _came_of(one: Mend) -> tuple[object, ...]:
 
 
 def _rank(one: Mend) -> tuple[float, ...]:
-    weighed, odds = one.weighed, one.odds
-    oftener = odds.gain if odds is not None and abs(odds.gain) > SURELY * odds.gain_error else 0.0
-    return (
-        bool(one.brings),
-        not (weighed.all_last and weighed.all_last_high is not False),
-        not weighed.all_last,
-        bool(weighed.candidate.gives_up),
-        len(weighed.harms),
-        -oftener,
-    )
+    return bool(one.brings), *rank_by_chance(one.weighed, one.odds)

@@ -1,7 +1,8 @@
 """What would help, as lines: what to do - what it gains in hours and probability - what it weighs in grams."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 
+from kitlog.budget.power.chance import too_seldom
 from kitlog.budget.power.changes.effect import Effect
 from kitlog.budget.power.changes.odds import OddsGain
 from kitlog.budget.power.changes.outcome import Fare
@@ -22,25 +23,45 @@ NO_NAMES: Names = {}
 
 def changes_lines(found: ChangesFound) -> Iterator[str]:
     """The day as planned, then each change with what it does besides."""
-    for text in as_planned_texts(found.planned):
+    for text in (*as_planned_texts(found.planned, seldom=found.seldom), *_seldom_texts(found)):
         yield from paragraph(text)
-    if not found.weighed and (found.planned.trouble or found.planned.sleepy):
+    if not found.weighed and (found.troubled or found.planned.sleepy):
         yield _("Nothing that is to hand would change that.")
     for place, one in enumerate(found.weighed):
-        yield from paragraph(_change(one, found.planned, found.gains[place] if found.gains else None))
+        yield from paragraph(_change(one, found, found.gains[place] if found.gains else None))
         for effect in one.harms:
             yield from paragraph(_("but then {harm}").format(harm=effect_text(effect)), 2)
 
 
-def as_planned_texts(planned: Planned, names: Names = NO_NAMES) -> Iterator[str]:
-    """What is in trouble as planned, each in the cases in which it is, or that nothing is."""
+def _seldom_texts(found: ChangesFound) -> Iterator[str]:
+    """What lasts too seldom by chance, as planned."""
+    for name in sorted(found.seldom):
+        text = _("As planned: {device} lasts on {share} of {n} days drawn: too seldom to rely on")
+        odds = found.odds.devices[name] if found.odds else None
+        if odds is not None:
+            yield text.format(device=name, share=odds_with_error(odds), n=number_text(odds.days))
+
+
+def as_planned_texts(planned: Planned, names: Names = NO_NAMES, seldom: Collection[str] = frozenset()) -> Iterator[str]:
+    """What is in trouble as planned, each in the cases in which it is, or that nothing is.
+
+    `seldom`: devices that last too seldom by chance; they are told elsewhere, and then nothing is said to be well.
+    """
     if not planned.trouble and not planned.sleepy:
-        yield _("As planned all lasts; nothing needs changing.")
+        yield _all_last_text(planned, bool(seldom))
     for case, outcome in planned.cases.items():
         troubles = [_trouble(names.get(name, name), fare) for name, fare in outcome.fares.items() if not fare.lasts]
         asleep = _("{bank} switches itself off under its least load")
         troubles += [asleep.format(bank=names.get(bank, bank)) for bank in sorted(outcome.sleepy)]
         yield from (_("As planned: {trouble}").format(trouble=_in_case(text, case)) for text in troubles)
+
+
+def _all_last_text(planned: Planned, is_seldom: bool) -> str:
+    if not is_seldom:
+        return _("As planned all lasts; nothing needs changing.")
+    if planned.high is None:
+        return _("As planned all lasts on the likely day")
+    return _("As planned all lasts on the likely and on the high day")
 
 
 def _trouble(name: str, fare: Fare) -> str:
@@ -54,30 +75,39 @@ def _in_case(text: str, case: str) -> str:
     return _("{text} in the high case").format(text=text) if case == "high" else text
 
 
-def _change(one: Weighed, planned: Planned, gain: OddsGain | None) -> str:
+def _change(one: Weighed, found: ChangesFound, gain: OddsGain | None) -> str:
     candidate = one.candidate
     what = SAY[candidate.code](Remedy(candidate.code, candidate.ids, candidate.facts), list(candidate.ids))
     odds = [] if gain is None else [odds_gain_text(gain)]
-    parts = [what, _hours(one, planned), *odds, mass_change_text(candidate.mass_g)]
+    parts = [what, _hours(one, found.troubled, gain), *odds, mass_change_text(candidate.mass_g)]
     return " – ".join(parts)
 
 
-def _hours(one: Weighed, planned: Planned) -> str:
+def _hours(one: Weighed, troubled: Collection[str], gain: OddsGain | None) -> str:
     gains = [
         f"{name} {_signed(gain.gain_h)}"
         for name, gain in one.devices.items()
-        if name in planned.trouble and abs(gain.gain_h) > 1 / 120
+        if name in troubled and abs(gain.gain_h) > 1 / 120
     ]
-    lasting = lasting_text(one)
+    lasting = lasting_text(one, gain)
     return "; ".join([", ".join(gains) or _("no hours gained"), *([lasting] if lasting else [])])
 
 
-def lasting_text(one: Weighed) -> str:
-    """In which case all last with a change; empty where they do in none."""
+def lasting_text(one: Weighed, gain: OddsGain | None) -> str:
+    """In which case all last with a change; empty where they do in none. Not without the case if too seldom by chance.
+
+    `gain`: None: the chance was not drawn.
+    """
     if not one.all_last:
         return ""
     rest = _("all the rest lasts") if one.candidate.gives_up else _("all lasts")
-    return _("{rest} on the likely day").format(rest=rest) if one.all_last_high is False else rest
+    if not one.all_last_high and (one.all_last_high is False or _is_seldom(gain)):
+        return _("{rest} on the likely day").format(rest=rest)
+    return _("{rest} on the likely and on the high day").format(rest=rest) if _is_seldom(gain) else rest
+
+
+def _is_seldom(gain: OddsGain | None) -> bool:
+    return gain is not None and bool(too_seldom({"": gain.after}))
 
 
 def _signed(hours: float) -> str:

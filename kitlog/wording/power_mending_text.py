@@ -73,7 +73,7 @@ def _hours(one: Mend, mending: Mending, names: Names) -> str:
     ]
     parts = [*(gain for gain in gains if gain), *dict.fromkeys(mended)]
     said = ", ".join(parts) or _("no hours gained")
-    lasting = lasting_text(one.weighed)
+    lasting = lasting_text(one.weighed, one.odds)
     return f"{said}; {lasting}" if lasting else said
 
 

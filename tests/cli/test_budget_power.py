@@ -182,6 +182,56 @@ class TestChanges:
         assert said(kitlog, asked) == "As planned all lasts; nothing needs changing."
 
 
+class TestChangesByChance:
+    """A phone of 10 Wh at 2 W lasts 5 h. A flight of (3, 4, 6) h is no longer than that on 1 - 1 / (3 x 2) = 83.3 % of
+    the days (distribution function of the triangle, as handbooks have it)."""
+
+    DAY: ClassVar[dict[str, Any]] = {
+        "phases": [{"id": "flight", "hours": 4, "ambient_C": 25}],
+        "devices": [{"id": "phone", "cell_Wh": 10, "draw_W": {"flight": 2}, "charge_max_W": 5}],
+    }
+    QUERY: ClassVar[dict[str, Any]] = {
+        "spare_banks": [{"bank": {"id": "tiny", "cell_Wh": 0.5, "eff": 1}, "mass_g": 30}],
+        "other_uses": [{"device": "phone", "name": "dark", "draw_W": {"flight": 1}}],
+        "chance": {"n": 500, "hours": {"flight": [3, 4, 6]}},
+    }
+
+    def test_what_lasts_too_seldom_is_in_trouble_though_the_likely_day_is_well(self, kitlog: Kitlog) -> None:
+        dark, tiny = told(kitlog, {"day": self.DAY, "query": self.QUERY})["answer"]
+        assert (dark["change"], tiny["change"]) == ("use_less", "add_bank")
+        assert dark["chance"]["before"]["probability"] == pytest.approx(5 / 6, abs=0.05)
+        assert dark["chance"]["after"]["probability"] == 1
+        assert 0 < tiny["chance"]["gain"] < dark["chance"]["gain"]
+        text = said(kitlog, {"day": self.DAY, "query": self.QUERY})
+        assert text.startswith("As planned all lasts on the likely day As planned: phone lasts on 8")
+        assert "of 500 days drawn: too seldom to rely on" in text
+        assert "Use phone less: dark – phone +5:00 h; all lasts – all last >99.2 % instead of 8" in text
+        assert "(flight) – phone +0:15 h; all lasts on the likely day – all last 9" in text
+
+    def test_in_both_cases(self, kitlog: Kitlog) -> None:
+        query = {**self.QUERY, "high_hours": {"flight": 4.5}}
+        text = said(kitlog, {"day": self.DAY, "query": query})
+        assert text.startswith("As planned all lasts on the likely and on the high day As planned: phone lasts on 8")
+        assert "phone +0:15 h; all lasts on the likely and on the high day – " in text
+
+    def test_nothing_to_hand(self, kitlog: Kitlog) -> None:
+        query = {"chance": self.QUERY["chance"]}
+        assert told(kitlog, {"day": self.DAY, "query": query}) == {"answer": []}
+        assert said(kitlog, {"day": self.DAY, "query": query}).endswith("Nothing that is to hand would change that.")
+
+    def test_seldom_off_is_well(self, kitlog: Kitlog) -> None:
+        """P(flight > 5 h) = 1 / (2.1 x 1.1) x .1^2 = .4 % for (3, 4, 5.1)."""
+        query = {**self.QUERY, "chance": {"n": 500, "hours": {"flight": [3, 4, 5.1]}}}
+        assert told(kitlog, {"day": self.DAY, "query": query}) == {"answer": []}
+        assert said(kitlog, {"day": self.DAY, "query": query}) == "As planned all lasts; nothing needs changing."
+
+    def test_a_name_that_nothing_has_is_refused_first(self, kitlog: Kitlog) -> None:
+        query = {**self.QUERY, "may_be_off": ["fone"]}
+        refused = kitlog("budget", "power", "-", stdin=json.dumps({"day": self.DAY, "query": query}).encode())
+        assert (refused.code, refused.out) == (2, "")
+        assert "fone" in refused.err
+
+
 class TestNight:
     EVENING: ClassVar[dict[str, Any]] = {
         "chargers": [{"id": "wall", "ports": [{"id": "left", "limit_W": 10}]}],

@@ -11,6 +11,10 @@ from kitlog.budget.power.forecast_draws import Uncertain
 from kitlog.budget.power.question import Chance
 from kitlog.budget.power.targets import lasts
 
+GOOD = 0.95
+"""From this chance on a device is relied on. A choice, no source: one failed call in twenty long days is a few in a
+pilot's life."""
+
 _Z_95 = 1.959963984540054
 """How many standard deviations of a normal distribution hold 95 % of it."""
 
@@ -39,6 +43,11 @@ def odds_of(held: int, days: int) -> Odds:
     """The odds of what held on `held` of `days` days."""
     probability = held / days
     return Odds(probability, sqrt(probability * (1.0 - probability) / days), days)
+
+
+def too_seldom(chances: Mapping[str, Odds]) -> frozenset[str]:
+    """Devices that were off on some of the days drawn, on so many that it may be more than one day in twenty."""
+    return frozenset(name for name, one in chances.items() if one.probability < 1 and one.within[0] < GOOD)
 
 
 def chance(day: Day, query: Chance) -> dict[str, Odds]:

@@ -53,9 +53,10 @@ def refusal(error: ValidationError, tree: object) -> InputFault:
     first, path = complaints[0], complaints[0]["loc"]
     if first["type"] == "missing" and isinstance(path[-1], int):
         return _too_short(path[:-1], [each["loc"] for each in complaints], tree)
-    owner, rest = _owner(path, tree)
+    within, owner, rest = _owner(path, tree)
     code = _CODES.get(first["type"], "field.wrong_type")
     facts: dict[str, object] = {
+        **_outer(within),
         "id": owner,
         "field": _field(rest),
         "value": _value(first["input"]),
@@ -68,25 +69,32 @@ def refusal(error: ValidationError, tree: object) -> InputFault:
 
 def _too_short(path: Loc, complaints: Sequence[Loc], tree: object) -> InputFault:
     """A list of fixed length (low, likely, high) complains of each place that is missing."""
-    owner, rest = _owner(path, tree)
+    within, owner, rest = _owner(path, tree)
     least = max(int(each[-1]) for each in complaints if each[:-1] == path) + 1
-    return InputFault("list.length", id=owner, field=_field(rest), value="list", relation="at_least", limit=least)
+    facts = {"id": owner, "field": _field(rest), "value": "list", "relation": "at_least", "limit": least}
+    return InputFault("list.length", **_outer(within), **facts)
+
+
+def _outer(within: str | None) -> dict[str, object]:
+    """A fact for the thing around the one that is named: a port says little without its charger."""
+    return {} if within is None else {"within": within}
 
 
 def _field(path: Loc) -> str:
     return shown(".".join(str(part) for part in path if not _is_tag(part)))
 
 
-def _owner(path: Loc, tree: object) -> tuple[str | None, Loc]:
-    """The innermost id on the path (a plug and a target go by their device), and the path from there on."""
+def _owner(path: Loc, tree: object) -> tuple[str | None, str | None, Loc]:
+    """The two innermost ids on the path (a plug and a target go by their device), and the path from there on."""
+    within: str | None = None
     owner: str | None = None
     rest, here = path, tree
     for depth, part in enumerate(path):
         here = _step(here, part)
         name = _name(here)
         if name is not None:
-            owner, rest = name, path[depth + 1 :]
-    return owner, rest
+            within, owner, rest = owner, name, path[depth + 1 :]
+    return within, owner, rest
 
 
 def _step(here: object, part: int | str) -> object:

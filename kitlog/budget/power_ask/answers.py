@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from kitlog.budget.charging.result import EveningResult, Remedy
 from kitlog.budget.charging.storage import StorageStep
 from kitlog.budget.power.chance import Odds
-from kitlog.budget.power.changes.odds import OddsGain
+from kitlog.budget.power.changes.odds import OddsGain, PlannedOdds
 from kitlog.budget.power.changes.weigh import Planned, Weighed
 from kitlog.budget.power.day import Day
 from kitlog.budget.power.forecast import Forecast
@@ -75,11 +75,27 @@ class ForecastFound:
 
 @dataclass(frozen=True, slots=True)
 class ChangesFound:
-    """The changes that help, best first; gains: of each, in the same order; empty: no chance was asked for."""
+    """The changes that help, best first.
+
+    Attributes:
+        gains: of each, in the same order; empty: no chance was asked for.
+        odds: the chance as planned; None: none was asked for.
+    """
 
     planned: Planned
     weighed: tuple[Weighed, ...]
     gains: tuple[OddsGain, ...]
+    odds: PlannedOdds | None = None
+
+    @property
+    def seldom(self) -> frozenset[str]:
+        """Devices that last on too few of the days drawn."""
+        return self.odds.seldom if self.odds else frozenset()
+
+    @property
+    def troubled(self) -> frozenset[str]:
+        """Devices that do not last in a case, or too seldom."""
+        return self.planned.trouble | self.seldom
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,8 +8,9 @@ from kitlog.budget.charging.remedies import remedies as night_remedies
 from kitlog.budget.charging.storage import Storing, for_storage
 from kitlog.budget.charging.tonight import charge_tonight
 from kitlog.budget.power.chance import chance
-from kitlog.budget.power.changes.ask import weighed_changes
-from kitlog.budget.power.changes.odds import odds
+from kitlog.budget.power.changes.ask import check_changes, weighed_changes
+from kitlog.budget.power.changes.odds import odds, planned_odds
+from kitlog.budget.power.changes.ranking import rank_by_chance
 from kitlog.budget.power.day import Day
 from kitlog.budget.power.forecast import forecast
 from kitlog.budget.power.forecast_question import ForecastQuery
@@ -98,8 +99,11 @@ def _(query: ForecastQuery, day: Day) -> answers.Answer:
 
 @_answer.register
 def _(query: ChangesAsked, day: Day) -> answers.Answer:
-    planned, weighed = weighed_changes(day, query)
     if query.chance is None:
-        return answers.ChangesFound(planned, weighed, ())
-    tried = [one.candidate for one in weighed]
-    return answers.ChangesFound(planned, weighed, odds(day, tried, query.chance, query.targets, query.chance.n))
+        return answers.ChangesFound(*weighed_changes(day, query), ())
+    check_changes(day, query)
+    as_planned = planned_odds(day, query.chance, query.targets, query.chance.n)
+    planned, weighed = weighed_changes(day, query, as_planned.seldom)
+    gains = odds(day, [one.candidate for one in weighed], query.chance, query.targets, query.chance.n)
+    best = sorted(zip(weighed, gains, strict=True), key=lambda pair: rank_by_chance(*pair))
+    return answers.ChangesFound(planned, tuple(one for one, _ in best), tuple(gain for _, gain in best), as_planned)

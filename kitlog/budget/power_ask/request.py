@@ -54,8 +54,10 @@ class ChangesChance(Chance):
 class ChangesAsked(ChangesQuery):
     """What would help: each change is run, and listed with what it gains in hours and weighs in grams.
 
-    At least one key beside `targets`. With `chance`, also how much oftener all would last; its `min_soc` counts where
-    `targets` is empty. At most 60 runs of the single day, beside those of the chance.
+    At least one key beside `targets`. With `chance`, also how much oftener all would last, and what would help a device
+    that is never off on the day as planned, yet too seldom on the days drawn (it may be off on more than one day in
+    twenty); its `min_soc` counts where `targets` is empty. At most 60 runs of the single day, beside those of the
+    chance.
     """
 
     model_config = ConfigDict(

@@ -1,6 +1,6 @@
 """The question and its answer in JSON: what is to hand goes in, what each change comes to goes out."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from kitlog.budget.power.chance import Odds
@@ -22,16 +22,21 @@ def answer_changes(day: Day, query: ChangesQuery) -> list[dict[str, Any]]:
     return changes_json(weighed_changes(day, query)[1])
 
 
-def weighed_changes(day: Day, query: ChangesQuery) -> tuple[Planned, tuple[Weighed, ...]]:
+def weighed_changes(day: Day, query: ChangesQuery, seldom: Collection[str] = ()) -> tuple[Planned, tuple[Weighed, ...]]:
     """The day as planned, and the changes that help, best first; at most 60 runs of the single day.
+
+    Args:
+        day: the day as planned.
+        query: what is to hand, and what must last.
+        seldom: devices to be helped even if they last, as they do too seldom by chance.
 
     Raises:
         InputFault: as `answer_changes`.
     """
-    _check(day, query)
+    check_changes(day, query)
     high = _with_hours(day, query.high_hours) if query.high_hours else None
     planned = plan(day, high, query.targets)
-    return planned, remedies(planned, query)
+    return planned, remedies(planned, query, seldom)
 
 
 def _with_hours(day: Day, hours: Mapping[str, float]) -> Day:
@@ -41,8 +46,12 @@ def _with_hours(day: Day, hours: Mapping[str, float]) -> Day:
     return day.model_copy(update={"phases": phases})
 
 
-def _check(day: Day, query: ChangesQuery) -> None:
-    """Refuse names that nothing in the day has: a typing error must not look like nothing to be done."""
+def check_changes(day: Day, query: ChangesQuery) -> None:
+    """Refuse names that nothing in the day has: a typing error must not look like nothing to be done.
+
+    Raises:
+        InputFault: `id.unknown`.
+    """
     phases = {phase.id for phase in day.phases}
     devices, banks = {device.id for device in day.devices}, {bank.id for bank in day.banks}
     _each_in(phases, query.high_hours, "phase", "query.high_hours")

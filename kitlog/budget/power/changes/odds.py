@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from math import sqrt
 
-from kitlog.budget.power.chance import Odds, least_soc, odds_of
+from kitlog.budget.power.chance import Odds, least_soc, odds_of, too_seldom
 from kitlog.budget.power.changes.candidate import Candidate
 from kitlog.budget.power.check_query import check_query
 from kitlog.budget.power.checks import check_day
@@ -18,6 +18,10 @@ from kitlog.budget.power.targets import lasts
 
 FEW_DAYS = 500
 """Days drawn for a first estimate: its standard error is at most 0.022."""
+
+
+SURELY = 2.0
+"""A gain in chance of so many standard errors is taken for one (95 times of 100)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +40,37 @@ class OddsGain:
     devices: Mapping[str, tuple[Odds, Odds]]
     gain: float
     gain_error: float
+
+    @property
+    def surely(self) -> float:
+        """The gain, or 0 where so few days drawn may as well have made it."""
+        return self.gain if abs(self.gain) > SURELY * self.gain_error else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedOdds:
+    """How often the day lasts as planned: all devices that matter together, and each of them."""
+
+    all_last: Odds
+    devices: Mapping[str, Odds]
+
+    @property
+    def seldom(self) -> frozenset[str]:
+        """Devices that last on too few of the days drawn, whether they last in the likely case or not."""
+        return too_seldom(self.devices)
+
+
+def planned_odds(day: Day, query: Chance, targets: Iterable[Target], days: int = FEW_DAYS) -> PlannedOdds:
+    """Draw the day as planned: the same days that `each_odds` draws for each candidate.
+
+    Raises:
+        InputFault: the day or the question contradicts itself (`checks`).
+    """
+    held = list(_held(day, query, _checked(day, query, targets), days))
+    return PlannedOdds(
+        all_last=odds_of(sum(all(one.values()) for one in held), days),
+        devices={name: odds_of(sum(one[name] for one in held), days) for name in held[0]},
+    )
 
 
 def odds(
@@ -59,12 +94,16 @@ def each_odds(
     Raises:
         InputFault: at once: the day or the question contradicts itself (`checks`); later: a candidate makes such a day.
     """
+    return _each(day, tried, query, _checked(day, query, targets), days)
+
+
+def _checked(day: Day, query: Chance, targets: Iterable[Target]) -> Mapping[str, float]:
+    """The charge with which each device that matters must end."""
     check_day(day)
     check_query(query, day)
-    least = {target.device: target.min_soc for target in targets} or {
+    return {target.device: target.min_soc for target in targets} or {
         device.id: least_soc(query, device.id) for device in day.devices
     }
-    return _each(day, tried, query, least, days)
 
 
 def _each(

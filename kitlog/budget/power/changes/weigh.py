@@ -1,6 +1,6 @@
 """Runs each candidate in the likely and the high case and puts what helps most at the top."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import inf
@@ -96,9 +96,12 @@ def plan(likely: Day, high: Day | None = None, targets: Sequence[Target] = ()) -
     return Planned(asked, outcome(likely, asked), None if high is None else outcome(high, asked))
 
 
-def remedies(planned: Planned, to_hand: ToHand) -> tuple[Weighed, ...]:
-    """All sensible candidates for what is in trouble, weighed; none where all lasts and every bank stays awake."""
-    return weigh(planned, candidates(planned.likely.day, to_hand, planned.trouble, planned.sleepy))
+def remedies(planned: Planned, to_hand: ToHand, seldom: Collection[str] = ()) -> tuple[Weighed, ...]:
+    """All sensible candidates for what is in trouble, weighed; none where all lasts and every bank stays awake.
+
+    `seldom`: devices that are in trouble too, as they last too seldom by chance.
+    """
+    return weigh(planned, candidates(planned.likely.day, to_hand, planned.trouble.union(seldom), planned.sleepy))
 
 
 def weigh(planned: Planned, tried: Iterable[Candidate]) -> tuple[Weighed, ...]:
