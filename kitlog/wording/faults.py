@@ -128,6 +128,8 @@ def _where(facts: Mapping[str, object]) -> str:
         parts.append(str(file))
     if facts.get("row"):
         parts.append(_("row {row}").format(row=facts["row"]))
+    if facts.get("within"):
+        parts.append(str(facts["within"]))
     if facts.get("id") and facts.get("field"):
         parts.append(str(facts["id"]))
     if facts.get("field"):

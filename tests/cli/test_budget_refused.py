@@ -52,7 +52,12 @@ FAULTS: list[tuple[str, tuple[str | int, ...], Any, str]] = [
     ("shares not adding to 1", (*PHONE, "draw_W", "ride", "modes", 0, "share"), 0.9, "the shares of “phone” in ride"),
     ("no shares", (*PHONE, "draw_W", "ride"), {"modes": []}, "the shares of “phone” in ride"),
     ("own table not rising", (*PHONE, "temp_table"), [[0, 0.8], [0, 0.9]], "phone, temp_table: the temperatures"),
-    ("day's table not rising", ("day", "temp_table"), [[0, 0.8], [-5, 0.9]], ", temp_table: the temperatures do not rise after -5.0"),
+    (
+        "day's table not rising",
+        ("day", "temp_table"),
+        [[0, 0.8], [-5, 0.9]],
+        ", temp_table: the temperatures do not rise after -5.0",
+    ),
     ("usable share 0", (*SLAB, "temp_table"), [[-20, 0], [25, 1]], "slab, temp_table.0.1: “0”"),
     ("usable share over 1", ("day", "temp_table"), [[-20, 0.5], [25, 1.1]], "day.temp_table.1.1: “1.1”"),
     ("no energy", (*PHONE, "cell_Wh"), None, "the device “phone” has no energy"),
@@ -116,3 +121,12 @@ def test_one_line_names_it(
 def test_questions(kitlog: Kitlog, query: dict[str, Any], words: str) -> None:
     asked = json.dumps({"day": SOUND["day"], "query": query})
     assert words in one_line(kitlog("budget", "power", "-", stdin=asked.encode()))
+
+
+def test_a_port_is_named_with_its_charger(kitlog: Kitlog) -> None:
+    chargers = [
+        {"id": name, "ports": [{"id": "u", "limit_W": limit_w}]} for name, limit_w in (("wall", 5), ("desk", -1))
+    ]
+    hours = {"from_h": 20, "bed_h": 23, "up_h": 30, "leave_h": 31}
+    asked = json.dumps({"evening": {"chargers": chargers, "things": [], **hours}})
+    assert "desk, u, limit_W: “-1”" in one_line(kitlog("budget", "power", "-", stdin=asked.encode()))

@@ -32,7 +32,7 @@ def check_evening(evening: Evening) -> Day:
     check_day(day)
     _check_repeats("charger", (charger.id for charger in evening.chargers))
     for charger in evening.chargers:
-        _check_repeats("port", (port.id for port in charger.ports))
+        _check_repeats("port", (port.id for port in charger.ports), within=charger.id)
     _check_repeats("priority", evening.priority)
     known = {thing.id for thing in evening.things}
     for name in evening.priority:
@@ -59,10 +59,10 @@ def _device(thing: Thing) -> Device:
     return Device(**shared)
 
 
-def _check_repeats(part: str, names: Iterable[str]) -> None:
+def _check_repeats(part: str, names: Iterable[str], **where: str) -> None:
     for name, count in Counter(names).items():
         if count > 1:
-            raise InputFault("id.repeated", id=name, part=part)
+            raise InputFault("id.repeated", id=name, part=part, **where)
 
 
 def _check_hours(evening: Evening) -> None:
