@@ -23,6 +23,7 @@ def charge_json(plan: EveningPlan, names: Names, outing: str) -> dict[str, Any]:
         "times_assumed": plan.assumed,
         "summary": summary_text(plan),
         "all_full": plan.all_full,
+        "all_chargeable_full": plan.all_chargeable_full,
         "full_by_h": plan.full_by_h,
         "full_by": None if plan.full_by_h is None else clock_of(plan.full_by_h, up=True),
         "things": [_line(line) for line in plan.lines],
@@ -129,6 +130,9 @@ def _help(found: EveningHelp) -> dict[str, Any]:
         "gained_Wh": found.gained_wh,
         "first_gain": _name(found.first_gain),
         "all_full": found.all_full,
+        "all_chargeable_full": found.all_chargeable_full,
+        "connectors": list(found.connectors),
+        "power_W": found.power_w,
         "sentence": help_text(found),
     }
 

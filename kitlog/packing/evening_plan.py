@@ -61,6 +61,11 @@ class ChargeLine:
     hangs: tuple[Hang, ...]
 
     @property
+    def full(self) -> bool:
+        """Whether it is full at leaving; what is left out is not."""
+        return not self.left_out and self.missing_wh == 0.0
+
+    @property
     def full_already(self) -> bool:
         """Whether it is full before anything is done."""
         return self.on_hand.reckoned_pct >= 100 * FULL
@@ -89,6 +94,9 @@ class EveningHelp:
     gained_wh: float
     first_gain: Piece | None
     all_full: bool
+    all_chargeable_full: bool
+    connectors: tuple[str, ...] = ()
+    power_w: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +107,7 @@ class EveningPlan:
         day, times, assumed: when it begins, its hours, and whether they are the usual ones, for want of others.
         lines: by priority; not_planned: what cannot be planned, never full.
         all_full: every thing that goes along is known to be full at leaving; full_by_h: then, by when.
+        all_chargeable_full: every thing that can be charged tonight is.
         helps: best first; None = not computed yet; bottleneck: the charger of which more would help most.
         complete: no better plan of its kind was left untried.
     """
@@ -113,6 +122,7 @@ class EveningPlan:
     helps: tuple[EveningHelp, ...] | None
     bottleneck: Piece | None
     all_full: bool
+    all_chargeable_full: bool
     full_by_h: float | None
     complete: bool
 
@@ -131,7 +141,7 @@ def planned(asked: AskedEvening) -> EveningPlan:
     """The plan of an evening without what would help; what the calculation calls by id is called by its pieces."""
     result = charge_tonight(asked.evening)
     lines = tuple(_line(thing, result, asked) for thing in result.things)
-    all_full = bool(lines) and not asked.not_planned and all(line.missing_wh == 0 for line in lines)
+    all_full = bool(lines) and not asked.not_planned and all(line.full for line in lines)
     return EveningPlan(
         day=asked.day,
         times=asked.times,
@@ -153,6 +163,7 @@ def planned(asked: AskedEvening) -> EveningPlan:
         helps=None,
         bottleneck=None,
         all_full=all_full,
+        all_chargeable_full=result.all_chargeable_full,
         full_by_h=max((line.full_h or 0.0 for line in lines), default=None) if all_full else None,
         complete=result.complete,
     )
@@ -206,6 +217,9 @@ def _help(remedy: Helped, asked: AskedEvening) -> EveningHelp:
         remedy.gained_wh,
         None if remedy.first_gain is None else asked.things[remedy.first_gain],
         remedy.all_full,
+        remedy.all_chargeable_full,
+        remedy.connectors,
+        remedy.power_w,
     )
 
 

@@ -1,6 +1,6 @@
 """Tonight's charging as words: what hangs where until when, how it ends, what to know, what would help."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
 from math import ceil
 
@@ -82,12 +82,12 @@ def hangs_text(line: ChargeLine) -> str:
 
 def end_text(line: ChargeLine) -> str:
     """How a thing ends: full by when, or with how much, or why it is not charged."""
+    if line.left_out:
+        return _(LEFT_OUT[line.left_out])
     if line.full_already:
         return _("full already")
     if line.full_h is not None:
         return _("full {time}").format(time=clock_of(line.full_h, up=True))
-    if line.left_out:
-        return _(LEFT_OUT[line.left_out])
     return _("{charge}, {energy} short").format(
         charge=percent_text(int(line.end_pct)), energy=with_unit(line.missing_wh, "Wh", 1)
     )
@@ -120,7 +120,7 @@ def summary_text(plan: EveningPlan) -> str:
 
 
 def _short(plan: EveningPlan) -> str:
-    short = [line for line in plan.lines if line.missing_wh > 0]
+    short = [line for line in plan.lines if not line.full]
     parts = []
     if short:
         names = ", ".join(piece_text(line.thing) for line in short)
@@ -245,9 +245,14 @@ def help_text(found: EveningHelp) -> str:
     """A change and what it gives."""
     charger = "" if found.charger is None else piece_text(found.charger)
     start = "" if found.from_h is None else clock_of(found.from_h)
-    change = _(_HELPS[found.kind]).format(charger=charger, time=start)
+    if found.kind == "charger_with_plug":
+        change = plug_text(found.connectors, found.power_w)
+    else:
+        change = _(_HELPS[found.kind]).format(charger=charger, time=start, plugs=cable_text(found.connectors))
     if found.all_full:
         return _("{change}: then all of it is full").format(change=change)
+    if found.all_chargeable_full:
+        return _("{change}: then all that can be charged is full").format(change=change)
     gain = "" if found.first_gain is None else piece_text(found.first_gain)
     energy = with_unit(found.gained_wh, "Wh", 1)
     return _("{change}: {energy} more, first for {item}").format(change=change, energy=energy, item=gain)
@@ -258,7 +263,22 @@ _HELPS = {
     "no_total_limit": N_("A charger like {charger} whose ports give all they can at once"),
     "one_more_charger": N_("One more charger like {charger}"),
     "start_earlier": N_("Begin at {time}"),
+    "one_more_cable": N_("One more cable {plugs}"),
 }
+
+
+def cable_text(connectors: Sequence[str]) -> str:
+    """The two ends of a cable."""
+    return _("{one} to {other}").format(one=connectors[0], other=connectors[1]) if len(connectors) > 1 else ""
+
+
+def plug_text(connectors: Sequence[str], power_w: float | None) -> str:
+    """A charger that would have to be there, by its plug, if it must have a certain one."""
+    figure = power_w or 0.0
+    power = with_unit(figure, "W", 0 if figure.is_integer() else 1)
+    if not connectors:
+        return _("A charger of {power}").format(power=power)
+    return _("A charger of {power} with a {plug} plug").format(power=power, plug=connectors[0])
 
 
 def missing_remedies(plan: EveningPlan, names: Names) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from kitlog.budget.charging.result import Caution, Remedy, Step, ThingResult
 from kitlog.budget.charging.storage import StorageStep
 from kitlog.budget.power_ask.answers import EveningFound, StorageFound
-from kitlog.wording.charge_text import LEFT_OUT, clock_of
+from kitlog.wording.charge_text import LEFT_OUT, cable_text, clock_of, plug_text
 from kitlog.wording.columns import paragraph, table
 from kitlog.wording.figures import number_text, percent_text, with_unit
 from kitlog.wording.translate import N_, _
@@ -68,14 +68,23 @@ _REMEDIES = {
     "no_total_limit": N_("{charger} without a limit on its total"),
     "one_more_charger": N_("One more charger like {charger}"),
     "start_earlier": N_("Start at {at}"),
+    "one_more_cable": N_("One more cable {plugs}"),
 }
 
 
 def _remedy(remedy: Remedy) -> str:
     at = "" if remedy.from_h is None else clock_of(remedy.from_h)
-    what = _(_REMEDIES[remedy.kind]).format(charger=remedy.charger, at=at)
+    if remedy.kind == "charger_with_plug":
+        what = plug_text(remedy.connectors, remedy.power_w)
+    else:
+        what = _(_REMEDIES[remedy.kind]).format(charger=remedy.charger, at=at, plugs=cable_text(remedy.connectors))
     gained = with_unit(remedy.gained_wh, "Wh", 1)
-    text = _("{what} – {gained} more, all full") if remedy.all_full else _("{what} – {gained} more, {n} full")
+    if remedy.all_full:
+        text = _("{what} – {gained} more, all full")
+    elif remedy.all_chargeable_full:
+        text = _("{what} – {gained} more, all that can be charged full")
+    else:
+        text = _("{what} – {gained} more, {n} full")
     return text.format(what=what, gained=gained, n=remedy.full)
 
 

@@ -251,11 +251,22 @@ class TestNight:
         assert "phone 50 % now, full at 20:00" in text
         assert "old 50 % now; swollen: not charged" in text
 
+    def test_what_is_left_out_is_not_full_and_the_missing_plug_is_named(self, kitlog: Kitlog) -> None:
+        assert not told(kitlog, {"evening": self.EVENING})["all_full"]
+        assert told(kitlog, {"evening": self.EVENING})["all_chargeable_full"]
+        things = [{"id": "phone", "cell_Wh": 10, "start": 0.5, "charge_max_W": 10, "connector": "USB-C"}]
+        asked = {"evening": {**self.EVENING, "chargers": [], "things": things}}
+        assert told(kitlog, asked)["remedies"][0]["connectors"] == ["USB-C"]
+        assert "A charger of 10 W with a USB-C plug – 5.0 Wh more, all full" in said(kitlog, asked)
+        port = {"id": "left", "connector": "USB-A"}
+        asked["evening"] |= {"chargers": [{"id": "wall", "ports": [port]}], "cables": []}
+        assert "One more cable USB-A to USB-C – 5.0 Wh more, all full" in said(kitlog, asked)
+
     def test_short_of_full_and_what_would_help(self, kitlog: Kitlog) -> None:
         asked = {"evening": {**self.EVENING, "from_h": 19.5, "bed_h": 19.6, "up_h": 19.6, "leave_h": 19.6}}
         text = said(kitlog, asked)
         assert "phone 50 % now, 60 % at leaving, 3.9 Wh short of full" in text
-        assert "Start at 19:00 – 3.9 Wh more, all full" in text
+        assert "Start at 19:00 – 3.9 Wh more, all that can be charged full" in text
 
     def test_storage(self, kitlog: Kitlog) -> None:
         things = [{"id": "bank", "start": 0.9, "unused_days": 50}, {"id": "phone", "start": 0.9, "unused_days": 2}]

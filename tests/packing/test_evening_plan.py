@@ -189,6 +189,8 @@ class TestPlugs:
     def test_no_cable_between_port_and_socket(self):
         plan = planned_with(PHONE, charger(10), cable("USB-A to micro-USB"))
         assert line(plan, "phone").left_out == "no_cable"
+        assert not plan.all_full
+        assert [one.connectors for one in plan.helps] == [("USB-C", "USB-C")]
 
     def test_one_cable_for_two(self):
         both = planned_with(PHONE, RADIO, charger(10, 10), cable(n=2))
@@ -213,6 +215,13 @@ class TestCautions:
         plan = planned_with(thing("phone", "phone", swollen_on="2026-05-08"), charger(10), cable(), taken=["phone"])
         assert line(plan, "phone").left_out == "swollen"
         assert note(plan, "swollen").items == ("phone",)
+        assert (plan.all_full, plan.full_by_h, plan.helps) == (False, None, ())
+
+    def test_a_swollen_one_is_never_full_even_if_it_was_seen_so(self):
+        swollen = thing("phone", "phone", pct=100, swollen_on="2026-05-08")
+        plan = planned_with(swollen, charger(10), cable(), taken=["phone"])
+        assert not plan.all_full
+        assert not line(plan, "phone").full
 
     def test_below_freezing(self):
         plan = planned_with(PHONE, charger(10), cable(), evening={**TIMES, "place_c": -1})

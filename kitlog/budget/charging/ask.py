@@ -23,7 +23,7 @@ def storage_json(steps: tuple[StorageStep, ...]) -> dict[str, Any]:
 
 
 def _keyed(value: Any) -> Any:
-    """Wh keeps its capital in JSON; lists for tuples."""
+    """Wh and W keep their capitals in JSON; lists for tuples."""
     if isinstance(value, dict):
-        return {key.replace("_wh", "_Wh"): _keyed(each) for key, each in value.items()}
+        return {key.replace("_wh", "_Wh").replace("power_w", "power_W"): _keyed(each) for key, each in value.items()}
     return [_keyed(each) for each in value] if isinstance(value, list | tuple) else value

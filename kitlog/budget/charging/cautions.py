@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from kitlog.budget.charging.bench import Bench
+from kitlog.budget.charging.bench import NEARLY, Bench
 from kitlog.budget.charging.evening import FULL, Evening, Thing
 from kitlog.budget.charging.places import Places
 from kitlog.budget.charging.result import Caution
@@ -20,11 +20,18 @@ PRACTICE = "common practice, no source"
 
 
 def left_out(bench: Bench, places: Places, index: int) -> str | None:
-    """Why a thing is not charged at all; None: it may be."""
+    """Why a thing is not charged at all; None: it may be, or needs nothing because it is full."""
+    thing, cell = bench.evening.things[index], bench.cells[index]
+    if thing.swollen:
+        return "swollen"
+    if not cell.energy_wh:
+        return "no_cell"
+    return None if thing.start >= FULL - NEARLY else _barred(bench, places, index)
+
+
+def _barred(bench: Bench, places: Places, index: int) -> str | None:
     thing, cell = bench.evening.things[index], bench.cells[index]
     reasons = (
-        ("swollen", thing.swollen),
-        ("no_cell", not cell.energy_wh),
         ("takes_no_charge", not thing.charge_max_W or not thing.charge_eff),
         ("too_cold", cell.temp_c[0] < thing.charge_min_C),
         ("too_warm", cell.temp_c[0] > thing.charge_max_C),
@@ -81,6 +88,8 @@ def _of_temperature(thing: Thing, cell: DevicePlan, *, known: bool) -> Iterator[
 def _of_plugs(evening: Evening) -> Iterator[Caution]:
     """A plug that is not known is taken to fit; where no plug at all is named, one caution says so."""
     ports = [port.connector for charger in evening.chargers for port in charger.ports]
+    if not ports:
+        return
     if not any(ports) and not any(thing.connector for thing in evening.things):
         yield Caution("connector_not_known", None, None, None, PRACTICE)
         return

@@ -39,7 +39,8 @@ class ThingResult:
         soc_at_leaving: charge at leave_h.
         full_h: when it reaches `evening.FULL`; from_h if it is so from the start; None: not before leaving.
         missing_wh: in the cell, up to `evening.FULL`; 0 if full.
-        left_out: why it is not charged at all (`NOT_TONIGHT`); None: it is, or no port was left for it.
+        left_out: why it is not charged at all (`NOT_TONIGHT`); None: it is, or is full, or no port was left for it.
+            A cell that is swollen or gone is left out even if full.
     """
 
     thing: str
@@ -48,6 +49,11 @@ class ThingResult:
     full_h: float | None
     missing_wh: float
     left_out: str | None
+
+    @property
+    def full(self) -> bool:
+        """Whether it is full at leaving; what is left out is not."""
+        return self.left_out is None and self.missing_wh == 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,13 +77,16 @@ class Remedy:
 
     Attributes:
         kind: one_more_port (like the strongest of that charger), no_total_limit (of that charger), one_more_charger
-            (like that one, in one more socket), start_earlier.
-        charger: which; None for start_earlier.
+            (like that one, in one more socket), one_more_cable (with these two connectors), charger_with_plug (one port
+            with a fixed cable that ends in this connector, in one more socket), start_earlier.
+        charger: which; None where it is none of those on hand.
         from_h: when charging would begin; None: as planned.
         full: how many things would be full at leaving.
         gained_wh: in all cells together, up to `evening.FULL`; may be negative where a higher priority gains instead.
         first_gain: the thing of highest priority that ends fuller.
-        all_full: nothing that can be charged would be short.
+        all_full: everything asked for would be full; all_chargeable_full: everything that could then be charged.
+        connectors: those that are missing: two ends of a cable, or the plug of a charger (none: any).
+        power_w: of the charger with that plug: as much as a thing takes; None for other kinds.
     """
 
     kind: str
@@ -87,6 +96,9 @@ class Remedy:
     gained_wh: float
     first_gain: str | None
     all_full: bool
+    all_chargeable_full: bool
+    connectors: tuple[str, ...] = ()
+    power_w: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +109,8 @@ class EveningResult:
         chargers: those that are in the wall; the others find no socket or are not needed.
         stays: by port and time.    steps: the same as an order of hand work, by time.
         things: in the order of priority.
-        all_full: everything that can be charged is full at leaving.
+        all_full: everything asked for is full at leaving; what is left out is not.
+        all_chargeable_full: everything that can be charged is.
         complete: every plan of the kind described in `search` was compared; else the best of those tried.
     """
 
@@ -107,4 +120,5 @@ class EveningResult:
     things: tuple[ThingResult, ...]
     cautions: tuple[Caution, ...]
     all_full: bool
+    all_chargeable_full: bool
     complete: bool

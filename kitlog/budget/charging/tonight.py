@@ -38,7 +38,8 @@ def charge_tonight(evening: Evening) -> EveningResult:
         steps=_steps(bench, stays),
         things=things,
         cautions=cautions(bench),
-        all_full=all(thing.missing_wh == 0.0 for thing in things if thing.left_out is None),
+        all_full=all(thing.full for thing in things),
+        all_chargeable_full=all(thing.full for thing in things if thing.left_out is None),
         complete=found.complete,
     )
 

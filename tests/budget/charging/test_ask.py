@@ -23,7 +23,7 @@ def asked(evening):
 def test_an_evening():
     told = asked(EVENING)
     assert set(told) == {
-        "chargers", "stays", "steps", "things", "cautions", "all_full", "complete", "remedies", "bottleneck",
+        "chargers", "stays", "steps", "things", "cautions", "all_full", "all_chargeable_full", "complete", "remedies", "bottleneck",
     }  # fmt: skip
     assert told["things"][0]["missing_Wh"] == 0.0
     assert told["steps"][0] == {

@@ -60,3 +60,40 @@ def test_a_cell_that_takes_too_little_is_no_charger_s_fault():
     assert bottleneck(found(raw)) is None
     assert [remedy.kind for remedy in found(raw)] == ["start_earlier"]
     assert not found(raw)[0].all_full
+
+
+class TestPlugs:
+    def kinds(self, things, **keys):
+        return {(each.kind, each.connectors): each for each in found(raw_evening(things, **keys))}
+
+    def test_without_a_charger_one_with_the_right_plug_is_named(self):
+        remedy = self.kinds([raw_thing(connector="USB-C")])["charger_with_plug", ("USB-C",)]
+        assert (remedy.all_full, remedy.power_w, remedy.charger) == (True, 7, None)
+        assert remedy.gained_wh == pytest.approx(15 * (0.995 - 0.4))
+
+    def test_where_no_plug_is_known_none_is_named(self):
+        assert self.kinds([raw_thing()]).keys() == {("charger_with_plug", ())}
+
+    def test_a_cable_by_its_two_ends(self):
+        chargers = [{"id": "wall", "ports": [{"id": "a", "connector": "USB-A"}, {"id": "c", "connector": "USB-C"}]}]
+        cables = [{"connectors": ["USB-A", "USB-C"], "count": 2}]
+        things = [raw_thing(connector="USB-C"), raw_thing("vario", connector="micro-USB")]
+        kinds = self.kinds(things, chargers=chargers, cables=cables)
+        assert kinds.keys() == {("one_more_cable", ("USB-A", "micro-USB")), ("one_more_cable", ("USB-C", "micro-USB"))}
+        assert all(remedy.all_full for remedy in kinds.values())
+
+    def test_one_more_of_a_cable_for_which_two_wait(self):
+        chargers = [{"id": "wall", "ports": [{"id": "a", "connector": "USB-A"}, {"id": "b", "connector": "USB-A"}]}]
+        cables = [{"connectors": ["USB-A", "USB-C"]}]
+        things = [raw_thing(connector="USB-C"), raw_thing("radio", connector="USB-C")]
+        kinds = self.kinds(things, chargers=chargers, cables=cables, **SHORT)
+        assert kinds["one_more_cable", ("USB-A", "USB-C")].all_full
+        assert ("one_more_port", ()) not in kinds
+
+    def test_a_fixed_plug_that_fits_nothing(self):
+        chargers = [{"id": "wall", "ports": [{"id": "p", "connector": "barrel", "fixed_cable": True}]}]
+        kinds = self.kinds([raw_thing(connector="USB-C")], chargers=chargers, sockets=1)
+        assert kinds["charger_with_plug", ("USB-C",)].all_full
+
+    def test_nothing_helps_a_swollen_cell(self):
+        assert self.kinds([raw_thing(swollen=True)]) == {}

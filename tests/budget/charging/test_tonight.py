@@ -152,6 +152,7 @@ def test_without_things_or_chargers():
     assert planned(raw_evening([], 10)).all_full
     result = planned(raw_evening([raw_thing()]))
     assert (result.stays, result.steps, result.things[0].left_out) == ((), (), "no_port")
+    assert result.cautions == ()  # with no port there is no plug to ask about
 
 
 def test_full_already_and_nothing_to_do():
@@ -221,3 +222,24 @@ def test_cautions(keys, place_c, left_out, codes):
     assert bool(result.stays) is (left_out is None)
     assert {caution.code for caution in result.cautions} == codes
     assert all(caution.source for caution in result.cautions)
+
+
+@pytest.mark.parametrize(
+    "keys",
+    [{"swollen": True}, {"health": 0}, {"charge_max_W": 0}, {"charge_min_C": 21}, {"charge_max_C": 19}, {"connector": "x"}],
+)  # fmt: skip
+def test_what_is_left_out_is_not_full(keys):
+    ports = [{"id": "p", "connector": "USB-C"}]
+    chargers, cables = [{"id": "wall", "ports": ports}], [{"connectors": ["USB-C", "USB-C"]}]
+    things = [raw_thing(connector="USB-C"), raw_thing("odd", **{"connector": "USB-C", **keys})]
+    result = planned(raw_evening(things, chargers=chargers, cables=cables))
+    assert result.things[1].left_out is not None
+    assert not result.all_full
+    assert result.all_chargeable_full
+
+
+def test_what_is_full_needs_no_port_but_a_swollen_one_is_left_out_all_the_same():
+    full = planned(raw_evening([raw_thing(start=1)]))
+    assert (full.all_full, full.things[0].left_out) == (True, None)
+    swollen = planned(raw_evening([raw_thing(start=1, swollen=True)], 10))
+    assert (swollen.all_full, swollen.things[0].left_out) == (False, "swollen")
