@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from kitlog.budget.power.chance import Odds
+from kitlog.budget.power.changes.effect import Effect
 from kitlog.budget.power.changes.outcome import Fare
 from kitlog.budget.result import Finding, State, Topic
 from kitlog.packing.lightest import OwnBank
@@ -14,6 +15,7 @@ from kitlog.packing.power_limits import BothCases, PowerLimits
 from kitlog.packing.power_mending import Mend, Mending
 from kitlog.wording.findings import say
 from kitlog.wording.power_asked_text import LimitWords, bank_words, retrieve_words, start_words
+from kitlog.wording.power_changes_text import effect_text
 from kitlog.wording.power_lightest_text import lightest_text, trial_texts
 from kitlog.wording.power_mending_text import mend_words, planned_texts, verdict_text
 from kitlog.wording.remedies import remedy_text
@@ -135,6 +137,7 @@ def _mend(one: Mend, mending: Mending, names: Names) -> dict[str, Any]:
             names.get(name, name): {"gain_likely_h": gain.gain_h, "gain_high_h": gain.gain_high_h}
             for name, gain in weighed.devices.items()
         },
+        "harms": [_harm(effect, names) for effect in weighed.harms],
         "gain_pct": None if odds is None else 100 * odds.gain,
         "gain_standard_error_pct": None if odds is None else 100 * odds.gain_error,
         "all_last_before": None if odds is None else odds_json(odds.before),
@@ -142,6 +145,18 @@ def _mend(one: Mend, mending: Mending, names: Names) -> dict[str, Any]:
         "mass_g": weighed.candidate.mass_g,
         "brings": [finding.key for finding in one.brings],
         "as_remedy": remedy_text(one.remedy, names),
+    }
+
+
+def _harm(effect: Effect, names: Names) -> dict[str, Any]:
+    return {
+        "what": effect.code,
+        "item": names.get(effect.id, effect.id),
+        "case": effect.case,
+        "at_h": effect.at_h,
+        "sooner_h": effect.sooner_h,
+        "longer_h": effect.longer_h,
+        "said": effect_text(effect, names),
     }
 
 

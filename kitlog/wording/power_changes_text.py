@@ -48,7 +48,7 @@ def as_planned_texts(planned: Planned, names: Names = NO_NAMES, seldom: Collecti
     `seldom`: devices that last too seldom by chance; they are told elsewhere, and then nothing is said to be well.
     """
     if not planned.trouble and not planned.sleepy:
-        yield _all_last_text(planned, bool(seldom))
+        yield _all_last_text(planned, is_seldom=bool(seldom))
     for case, outcome in planned.cases.items():
         troubles = [_trouble(names.get(name, name), fare) for name, fare in outcome.fares.items() if not fare.lasts]
         asleep = _("{bank} switches itself off under its least load")
@@ -56,7 +56,7 @@ def as_planned_texts(planned: Planned, names: Names = NO_NAMES, seldom: Collecti
         yield from (_("As planned: {trouble}").format(trouble=_in_case(text, case)) for text in troubles)
 
 
-def _all_last_text(planned: Planned, is_seldom: bool) -> str:
+def _all_last_text(planned: Planned, *, is_seldom: bool) -> str:
     if not is_seldom:
         return _("As planned all lasts; nothing needs changing.")
     if planned.high is None:
@@ -139,8 +139,11 @@ def effect_text(effect: Effect, names: Names = NO_NAMES) -> str:
     """What goes off, runs low or falls asleep, and in which case."""
     text = {
         "off": _("{name} goes off at {at}"),
+        "off_at_end": _("{name} is off at the end, {longer} longer in all"),
+        "off_longer": _("{name} is off {longer} longer in all"),
         "under": _("{name} ends under the charge asked for"),
         "empty": _("{name} runs empty at {at}"),
         "asleep": _("{name} switches itself off under its least load"),
     }[effect.code]
-    return _in_case(text.format(name=names.get(effect.id, effect.id), at=hours_text(effect.at_h or 0.0)), effect.case)
+    at, longer = hours_text(effect.at_h or 0.0), hours_text(effect.longer_h or 0.0)
+    return _in_case(text.format(name=names.get(effect.id, effect.id), at=at, longer=longer), effect.case)

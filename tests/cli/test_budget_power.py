@@ -181,6 +181,27 @@ class TestChanges:
         assert told(kitlog, asked) == {"answer": []}
         assert said(kitlog, asked) == "As planned all lasts; nothing needs changing."
 
+    def test_a_device_that_does_not_come_back_any_more(self, kitlog: Kitlog) -> None:
+        """As in tests/budget/power/changes: the radio takes what the phone was charged with on the walk."""
+        both = {"draw_W": {"flight": 1, "ride": 1}, "charge_max_W": 5, "charge_eff": 1, "knee": 1}
+        day = {
+            "phases": [
+                {"id": name, "hours": h, "ambient_C": 25} for name, h in (("flight", 5), ("walk", 1), ("ride", 1))
+            ],
+            "devices": [{"id": "phone", "cell_Wh": 4, **both}, {"id": "radio", "cell_Wh": 1, **both}],
+            "banks": [{"id": "bank", "cell_Wh": 4.5, "eff": 1, "ports": 2}],
+            "plugs": [{"phase": "walk", "device": "phone", "bank": "bank"}],
+        }
+        text = said(kitlog, {"day": day, "query": {"cable_g": {"radio": 20}}})
+        assert "(flight, walk, ride) – phone −1:00 h, radio" in text
+        assert "but then phone is off at the end, 1:00 h longer in all" in text
+
+    def test_a_spare_bank_that_is_there_already(self, kitlog: Kitlog) -> None:
+        asked = {"day": DAY, "query": {"spare_banks": [{"bank": {"id": "radio", "cell_Wh": 30}}]}}
+        refused = kitlog("budget", "power", "-", stdin=json.dumps(asked).encode())
+        assert (refused.code, refused.out) == (2, "")
+        assert "radio, query.spare_banks: the device “radio” stands there twice" in refused.err
+
 
 class TestChangesByChance:
     """A phone of 10 Wh at 2 W lasts 5 h. A flight of (3, 4, 6) h is no longer than that on 1 - 1 / (3 x 2) = 83.3 % of

@@ -17,7 +17,7 @@ or list:
     query.unclear: id, field, value.      The keys of `query` fit no question.
 
 The day (`check_day`); part is phase, device or bank:
-    id.repeated: id, part.
+    id.repeated: id, part.                Of a spare bank besides: field.
     id.unknown: id, part (what it should have been), field (where it stands), owner (id of the thing that names it).
     draw.shares: id, phase, total.        The shares of the modes do not add up to 1 within 1e-6.
     temp_table.not_rising: id (None: the day's own table), field, value (the temperature that does not rise).

@@ -11,13 +11,14 @@ from kitlog.budget.power.changes.outcome import Fare
 from kitlog.budget.power.changes.weigh import DeviceGain, Planned, Weighed, plan, remedies
 from kitlog.budget.power.checks import refuse_unknown
 from kitlog.budget.power.day import Day
+from kitlog.fault import InputFault
 
 
 def answer_changes(day: Day, query: ChangesQuery) -> list[dict[str, Any]]:
     """The changes that help, best first; empty where all lasts.
 
     Raises:
-        InputFault: the day contradicts itself (`checks`), or `id.unknown` for what the question names.
+        InputFault: the day contradicts itself (`checks`); `id.unknown`, `id.repeated` for what the question names.
     """
     return changes_json(weighed_changes(day, query)[1])
 
@@ -47,10 +48,10 @@ def _with_hours(day: Day, hours: Mapping[str, float]) -> Day:
 
 
 def check_changes(day: Day, query: ChangesQuery) -> None:
-    """Refuse names that nothing in the day has: a typing error must not look like nothing to be done.
+    """Refuse names that nothing in the day has, and spare banks that it has: neither may look like nothing to be done.
 
     Raises:
-        InputFault: `id.unknown`.
+        InputFault: `id.unknown`; `id.repeated` for a spare bank.
     """
     phases = {phase.id for phase in day.phases}
     devices, banks = {device.id for device in day.devices}, {bank.id for bank in day.banks}
@@ -66,6 +67,16 @@ def check_changes(day: Day, query: ChangesQuery) -> None:
     _each_in(devices, query.may_be_off, "device", "query.may_be_off")
     _each_in(devices, query.cable_g, "device", "query.cable_g")
     _each_in(banks, query.mass_g, "bank", "query.mass_g")
+    _check_spares(query, {**dict.fromkeys(banks, "bank"), **dict.fromkeys(devices, "device")})
+
+
+def _check_spares(query: ChangesQuery, known: dict[str, str]) -> None:
+    """Refuse a spare bank that could not be told from another bank, or from a device (`known`: id -> part)."""
+    for spare in query.spare_banks:
+        name = spare.bank.id
+        if name in known:
+            raise InputFault("id.repeated", id=name, part=known[name], field="query.spare_banks")
+        known[name] = "bank"
 
 
 def _each_in(known: set[str], named: Iterable[str], part: str, field: str) -> None:
@@ -114,8 +125,11 @@ def _gain_json(gain: DeviceGain) -> dict[str, Any]:
 def _fare_json(fare: Fare) -> dict[str, Any]:
     return {
         "first_off_h": fare.first_off_h,
+        "off_h": fare.off_h,
+        "on_at_end": fare.on_at_end,
         "short_h": fare.short_h,
         "hours_more": fare.hours_more,
+        "hours_more_at_W": fare.load_w,
         "soc_end": fare.soc_end,
         "margin_pct": fare.margin_pct,
         "lasts": fare.lasts,
@@ -129,6 +143,7 @@ def _effect_json(effect: Effect) -> dict[str, Any]:
         "case": effect.case,
         "at_h": effect.at_h,
         "sooner_h": effect.sooner_h,
+        "longer_h": effect.longer_h,
     }
 
 

@@ -6,7 +6,7 @@ from functools import cached_property
 
 from kitlog.budget.power.day import Bank, Day, Device, Modes
 from kitlog.budget.power.question import Target
-from kitlog.budget.power.result import BankResult, DayResult, DeviceResult, Span
+from kitlog.budget.power.result import BankResult, DayResult, Span
 from kitlog.budget.power.simulate import simulate
 from kitlog.budget.power.state import TINY
 
@@ -20,23 +20,30 @@ class Fare:
 
     Attributes:
         first_off_h: when it first goes off, h from the start; None: never.
+        off_h: how long it is off in all; on_at_end: a device that was off may be on again.
         short_h: from then to the end of its last use; 0 if it is never off.
-        hours_more: how long it would go on unplugged at the end of the day, with the load of its last use; None: off,
-            or it has no load.
+        hours_more: how long it would go on unplugged at the end of the day, with the load of its last use (which need
+            not be that of the last phase, as in `result.DeviceResult`); None: it was off, or has no load.
+        load_w: the load of its last use, W; 0 without one.
         soc_end, margin_pct: charge at the end, 0..1, and what of it is usable, in % of all that could be used then;
             None: no cell.
         lasts: never off, and at the end at the charge asked for or more.
         life_h: hours of use from the start of the day: to the first switch-off, or to the end of its last use and
             `hours_more` beyond. 0 without a load.
+        on_h: hours until the end of its last use, without those that it is off.
     """
 
     first_off_h: float | None
+    off_h: float
+    on_at_end: bool
     short_h: float
     hours_more: float | None
+    load_w: float
     soc_end: float | None
     margin_pct: float | None
     lasts: bool
     life_h: float
+    on_h: float
 
 
 @dataclass(frozen=True)
@@ -75,27 +82,28 @@ def outcome(day: Day, targets: Sequence[Target]) -> Outcome:
     """
     result = simulate(day)
     devices = {device.id: device for device in day.devices}
-    fares = {
-        target.device: _fare(devices[target.device], day, result.devices[target.device], target.min_soc)
-        for target in targets
-    }
+    fares = {target.device: _fare(devices[target.device], day, result, target.min_soc) for target in targets}
     return Outcome(day, result, fares)
 
 
-def _fare(device: Device, day: Day, found: DeviceResult, min_soc: float) -> Fare:
+def _fare(device: Device, day: Day, result: DayResult, min_soc: float) -> Fare:
+    found, off = result.devices[device.id], result.device_courses[device.id].off
     end_h, load_w = last_use(device, day)
-    on = found.on_at_end and found.first_off_h is None
-    hours_more = found.margin_wh / load_w if on and load_w else None
     enough = found.soc_end is None or found.soc_end >= min_soc - TINY
     off_h = found.first_off_h
+    hours_more = found.margin_wh / load_w if off_h is None and load_w else None
     return Fare(
         first_off_h=off_h,
+        off_h=found.off_h,
+        on_at_end=found.on_at_end,
         short_h=0.0 if off_h is None else max(0.0, end_h - off_h),
         hours_more=hours_more,
+        load_w=load_w,
         soc_end=found.soc_end,
         margin_pct=found.margin_pct,
         lasts=off_h is None and enough,
         life_h=end_h + (hours_more or 0.0) if off_h is None else off_h,
+        on_h=end_h - sum(max(0.0, min(span.to_h, end_h) - span.from_h) for span in off),
     )
 
 

@@ -6,7 +6,7 @@ from functools import cached_property
 from math import inf
 
 from kitlog.budget.power.changes.candidate import Candidate
-from kitlog.budget.power.changes.effect import Effect, effects
+from kitlog.budget.power.changes.effect import LEAST_H, Effect, effects
 from kitlog.budget.power.changes.generate import candidates
 from kitlog.budget.power.changes.given import ToHand
 from kitlog.budget.power.changes.outcome import Fare, Outcome, outcome
@@ -44,7 +44,8 @@ class DeviceGain:
     """What a change does for one device.
 
     Attributes:
-        gain_h: hours of use more (negative: fewer) in the likely case: it goes off later, or could go on longer.
+        gain_h: hours of use more (negative: fewer) in the likely case: it goes off later, or could go on longer. If it
+            is off for longer in all, never the better for going off no sooner: then the hours so lost count.
         gain_high_h: the same in the high case; None: not run.
         likely, high: how it fares then.
     """
@@ -135,11 +136,16 @@ def _weighed(planned: Planned, candidate: Candidate) -> Weighed:
 def _gain(name: str, planned: Planned, likely: Outcome, high: Outcome | None) -> DeviceGain:
     late = None if high is None else high.fares[name]
     return DeviceGain(
-        gain_h=likely.fares[name].life_h - planned.likely.fares[name].life_h,
-        gain_high_h=None if late is None or planned.high is None else late.life_h - planned.high.fares[name].life_h,
+        gain_h=_gain_h(planned.likely.fares[name], likely.fares[name]),
+        gain_high_h=None if late is None or planned.high is None else _gain_h(planned.high.fares[name], late),
         likely=likely.fares[name],
         high=late,
     )
+
+
+def _gain_h(was: Fare, now: Fare) -> float:
+    later_h, on_h = now.life_h - was.life_h, now.on_h - was.on_h
+    return min(later_h, on_h) if on_h < -LEAST_H else later_h
 
 
 def _cut_h(before: Outcome, after: Outcome, but: frozenset[str]) -> float:

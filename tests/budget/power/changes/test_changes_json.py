@@ -11,6 +11,7 @@ from kitlog.budget.power.changes.ask import answer_changes, changes_json
 from kitlog.budget.power.changes.given import ChangesQuery
 from kitlog.budget.power.changes.odds import odds
 from kitlog.budget.power.changes.weigh import plan, remedies
+from kitlog.budget.power.day import Day
 from kitlog.budget.power.question import Chance
 from kitlog.fault import InputFault
 
@@ -66,6 +67,46 @@ def test_a_name_that_nothing_has_is_refused(fields, field):
     with pytest.raises(InputFault) as refused:
         answer_changes(worked(), asked(**fields))
     assert (refused.value.code, refused.value.facts["field"]) == ("id.unknown", field)
+
+
+SPARE = {"bank": {"id": "spare", "cell_Wh": 30}, "mass_g": 100}
+
+
+@pytest.mark.parametrize(
+    ("spares", "facts"),
+    [
+        ([{"bank": {"id": "bank", "cell_Wh": 30}}], {"id": "bank", "part": "bank"}),
+        ([{"bank": {"id": "phone", "cell_Wh": 30}}], {"id": "phone", "part": "device"}),
+        ([SPARE, SPARE], {"id": "spare", "part": "bank"}),
+    ],
+)
+def test_a_spare_bank_that_is_there_already_is_refused(spares, facts):
+    """Dropped silently, it would look as if it did not help."""
+    with pytest.raises(InputFault) as refused:
+        answer_changes(worked(), asked(spare_banks=spares))
+    assert refused.value.code == "id.repeated"
+    assert refused.value.facts == {**facts, "field": "query.spare_banks"}
+
+
+def test_a_device_that_stays_off_is_named():
+    """Phone of 4 Wh at 1 W: off from 4 h on, charged on the walk from a bank of 4.5 Wh, on again for the last hour. The
+    radio of 1 Wh at 1 W, plugged in all day, takes the bank's 4.5 Wh before that: the phone stays off."""
+    phases = [{"id": name, "hours": h, "ambient_C": 25} for name, h in (("flight", 5), ("walk", 1), ("ride", 1))]
+    plain = {"charge_max_W": 5, "charge_eff": 1, "knee": 1}
+    phone = {"id": "phone", "cell_Wh": 4, "draw_W": {"flight": 1, "ride": 1}, **plain}
+    radio = {"id": "radio", "cell_Wh": 1, "draw_W": {"flight": 1, "ride": 1}, **plain}
+    bank = {"id": "bank", "cell_Wh": 4.5, "eff": 1, "ports": 2}
+    plugs = [{"phase": "walk", "device": "phone", "bank": "bank"}]
+    day = Day.model_validate({"phases": phases, "devices": [phone, radio], "banks": [bank], "plugs": plugs})
+    found = next(one for one in answer_changes(day, asked()) if one["ids"] == ["radio", "bank"])
+    (harm,) = (one for one in found["harms"] if one["id"] == "phone")
+    assert (harm["what"], harm["case"], harm["at_h"], harm["sooner_h"]) == ("off_at_end", "likely", None, None)
+    assert harm["longer_h"] == pytest.approx(1)
+    phone_after = found["devices"]["phone"]
+    assert phone_after["gain_h"] == pytest.approx(-harm["longer_h"])
+    assert phone_after["likely"]["on_at_end"] is False
+    assert phone_after["likely"]["off_h"] == pytest.approx(3)
+    assert phone_after["likely"]["hours_more_at_W"] == 1
 
 
 def test_unknown_keys_are_refused():

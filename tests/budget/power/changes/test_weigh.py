@@ -244,7 +244,7 @@ def everything(plain):
 
 @quick
 @given(raw_days)
-def test_each_candidate_makes_a_day_that_can_be_run_and_owns_up_to_every_earlier_switch_off(raw):
+def test_each_candidate_makes_a_day_that_can_be_run_and_owns_up_to_what_goes_off_sooner_or_for_longer(raw):
     plain = Day.model_validate(raw)
     planned = plan(plain)
     made = everything(plain)
@@ -256,6 +256,9 @@ def test_each_candidate_makes_a_day_that_can_be_run_and_owns_up_to_every_earlier
             is_h = after.first_off_h[name]
             if is_h is not None and (was_h is None or is_h < was_h - 1e-6):
                 assert name in told
+            was, now = planned.likely.result.devices[name], after.result.devices[name]
+            if (was.on_at_end and not now.on_at_end) or now.off_h > was.off_h + 0.02:
+                assert name in told | {harm.id for harm in one.harms if harm.code in ("off_at_end", "off_longer")}
 
 
 @quick
