@@ -2,11 +2,13 @@
 
 from kitlog.wording.grid_sentences import GRID
 from kitlog.wording.handed_sentences import HANDED
+from kitlog.wording.recording_sentences import RECORDING
 from kitlog.wording.translate import N_
 
 INPUT = {
     **GRID,
     **HANDED,
+    **RECORDING,
     "number.not_a_number": (N_("“{value}” is no number"), N_("Write it in digits with a point, such as 4.5.")),
     "number.not_whole": (N_("“{value}” is no whole number"), N_("Write it in digits without a fraction.")),
     "number.too_large": (N_("“{value}” is too large a number"), N_("Check the figure and its unit.")),
@@ -67,6 +69,7 @@ INPUT = {
     "usage.takes_none": (N_("it takes no value, but “{value}” was given"), N_("See: {verb} --help.")),
     "usage.excludes": (N_("it does not go together with {other}"), N_("Take one of the two.")),
     "usage.same_file": (N_("the service rules would take the place of the items"), N_("Name two different files.")),
+    "usage.twice": (N_("“{name}” is named twice"), N_("Name it once.")),
     "usage.needs": (N_("it says nothing without {needs}"), N_("Add {needs}, or take it out.")),
     "usage.data_late": (N_("--data stands before the verb"), N_("Write: kitlog --data FILE VERB.")),
     "usage.other": (N_("the command line is not understood: {reason}"), N_("See: {verb} --help.")),
