@@ -96,7 +96,7 @@ def _storage(call: Call) -> int:
 def _note(call: Call) -> int:
     typed = [_read(text) for text in call.options.on_hand]
     with call.reading() as bench:
-        charges = {_item(bench, name).id: pct for name, pct in typed}
+        charges = _charges(bench, typed)
         bench.note_on_hand(charges)
         noted = [(_item(bench, name).name, pct) for name, pct in charges.items()]
     if call.options.json:
@@ -105,6 +105,17 @@ def _note(call: Call) -> int:
 
     say(on_hand_lines(noted))
     return DONE
+
+
+def _charges(bench: "Workbench", typed: list[tuple[str, float]]) -> dict[str, float]:
+    """Charges by the id of the item; two for one item are refused: nobody knows which of them counts."""
+    charges: dict[str, float] = {}
+    for name, pct in typed:
+        item = _item(bench, name)
+        if item.id in charges:
+            raise InputFault("usage.twice", field="--on-hand", name=item.name)
+        charges[item.id] = pct
+    return charges
 
 
 def _read(text: str) -> tuple[str, float]:

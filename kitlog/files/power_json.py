@@ -5,7 +5,7 @@ from typing import Any
 
 from kitlog.budget.power.chance import Odds
 from kitlog.budget.power.changes.effect import Effect
-from kitlog.budget.power.changes.outcome import Fare
+from kitlog.budget.power.changes.outcome import Outcome
 from kitlog.budget.result import Finding, State, Topic
 from kitlog.packing.lightest import OwnBank
 from kitlog.packing.power_answers import PowerAnswers
@@ -13,6 +13,7 @@ from kitlog.packing.power_chance import chance_findings, how_sure
 from kitlog.packing.power_inverse import Inverse
 from kitlog.packing.power_limits import BothCases, PowerLimits
 from kitlog.packing.power_mending import Mend, Mending
+from kitlog.wording.chance_text import least_pct, most_pct
 from kitlog.wording.findings import say
 from kitlog.wording.power_asked_text import LimitWords, bank_words, retrieve_words, start_words
 from kitlog.wording.power_changes_text import effect_text
@@ -47,10 +48,16 @@ def power_json(found: PowerAnswers, names: Names) -> dict[str, Any]:
 
 
 def odds_json(odds: Odds) -> dict[str, Any]:
-    """A chance with its standard error and the bounds that hold 95 times of 100."""
+    """A chance with its standard error and the bounds that hold 95 times of 100.
+
+    `chance_least_pct` and `chance_most_pct` are these bounds as the words have them; they hold where all days drawn
+    agree and the standard error says nothing.
+    """
     low, high = odds.within
     return {
         "chance_pct": 100 * odds.probability,
+        "chance_least_pct": least_pct(odds),
+        "chance_most_pct": most_pct(odds),
         "standard_error_pct": 100 * odds.standard_error,
         "within_95_pct": [100 * low, 100 * high],
         "days": odds.days,
@@ -68,8 +75,8 @@ def _devices(found: PowerAnswers, names: Names) -> list[dict[str, Any]]:
                 "device": names.get(name, name),
                 "device_id": name,
                 "sure": how_sure([name], found.assessment).value,
-                "likely": _fare(planned.likely.fares[name]),
-                "high": _fare(planned.high.fares[name]),
+                "likely": _fare(planned.likely, name),
+                "high": _fare(planned.high, name),
                 "lasts": odds_json(device.lasts),
                 "on_at_end": odds_json(device.alive_at_end),
                 "off_by_5_pct_of_days_h": device.off.by_5_pct_h,
@@ -80,12 +87,13 @@ def _devices(found: PowerAnswers, names: Names) -> list[dict[str, Any]]:
     return made
 
 
-def _fare(fare: Fare) -> dict[str, Any]:
+def _fare(outcome: Outcome, name: str) -> dict[str, Any]:
+    fare = outcome.fares[name]
     return {
         "lasts": fare.lasts,
         "off_h": fare.first_off_h,
         "short_h": fare.short_h,
-        "margin_h": fare.hours_more,
+        "margin_h": outcome.spare_h(name),
         "margin_pct": fare.margin_pct,
         "end_pct": None if fare.soc_end is None else 100 * fare.soc_end,
     }

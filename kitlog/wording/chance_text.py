@@ -16,14 +16,23 @@ def odds_text(odds: Odds) -> str:
     Where it held on all the days drawn, or on none, the figure is the bound that holds 95 times of 100 (Wilson, 1927):
     a finite number of days never shows that something is certain.
     """
-    low, high = odds.within
     if odds.probability == 1.0:
-        return f">{with_unit(floor(1000 * low) / 10, '%', 1)}"
+        return f">{with_unit(least_pct(odds), '%', 1)}"
     if odds.probability == 0.0:
-        return f"<{with_unit(ceil(1000 * high) / 10, '%', 1)}"
+        return f"<{with_unit(most_pct(odds), '%', 1)}"
     decimals = _decimals(odds)
     least = 1.0 if decimals == 0 else 0.1
     return with_unit(min(max(100 * odds.probability, least), 100 - least), "%", decimals)
+
+
+def least_pct(odds: Odds) -> float:
+    """The lower bound that holds 95 times of 100, rounded down to .1 %."""
+    return floor(1000 * odds.within[0]) / 10
+
+
+def most_pct(odds: Odds) -> float:
+    """The upper bound that holds 95 times of 100, rounded up to .1 %."""
+    return ceil(1000 * odds.within[1]) / 10
 
 
 def error_text(odds: Odds) -> str:

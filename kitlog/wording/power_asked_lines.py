@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
-from kitlog.budget.power.changes.outcome import Fare
+from kitlog.budget.power.changes.outcome import Outcome
 from kitlog.budget.power.forecast import Forecast
 from kitlog.packing.power_answers import PowerAnswers
 from kitlog.packing.power_chance import chance_findings
@@ -75,18 +75,19 @@ def _fares(found: PowerAnswers, forecast: Forecast, names: Names) -> Iterator[tu
         return
     for name, device in forecast.devices.items():
         chances = (f"{odds_text(odds)} {error_text(odds)}".strip() for odds in (device.lasts, device.alive_at_end))
-        yield (names.get(name, name), _fare(planned.likely.fares[name]), _fare(planned.high.fares[name]), *chances)
+        yield (names.get(name, name), _fare(planned.likely, name), _fare(planned.high, name), *chances)
 
 
-def _fare(fare: Fare) -> str:
+def _fare(outcome: Outcome, name: str) -> str:
     """Whether a device lasts, and by how much."""
+    fare, more_h = outcome.fares[name], outcome.spare_h(name)
     if fare.first_off_h is not None:
         return _("off after {at}, {minus}{short}").format(
             at=hours_text(fare.first_off_h), minus=MINUS, short=hours_text(fare.short_h)
         )
     charge = "" if fare.soc_end is None else f", {percent_text(100 * fare.soc_end)}"
     said = _("lasts") if fare.lasts else _("too little left")
-    more = "" if fare.hours_more is None else f", +{hours_text(fare.hours_more)}"
+    more = "" if more_h is None else f", +{hours_text(more_h)}"
     return f"{said}{charge}{more}"
 
 

@@ -87,6 +87,14 @@ class TestOnHand:
         assert "--on-hand" in one_line(kitlog("--data", demo, "charge", "--on-hand", "Power bank=12", wrong))
         assert item_of(kitlog, demo, "Power bank") == before
 
+    @pytest.mark.parametrize("second", ["Phone=50", "Phone=63", "id"])
+    def test_one_thing_named_twice(self, kitlog: Kitlog, demo: Path, second: str) -> None:
+        before = item_of(kitlog, demo, "Phone")
+        again = f"{before['id']}=50" if second == "id" else second
+        refused = one_line(kitlog("--data", demo, "charge", "--on-hand", "Phone=63", again))
+        assert "--on-hand: “Phone” is named twice" in refused
+        assert item_of(kitlog, demo, "Phone") == before
+
     def test_unknown_names_and_things_without_a_battery(self, kitlog: Kitlog, demo: Path) -> None:
         assert "no item is called" in one_line(kitlog("--data", demo, "charge", "--on-hand", "Kite=50"))
         assert "no battery" in one_line(kitlog("--data", demo, "charge", "--on-hand", "Helmet A=50"))

@@ -16,6 +16,7 @@ from kitlog.packing.power_chance import chance_findings
 from kitlog.packing.power_changes import change_odds, weighed_changes
 from kitlog.packing.power_inverse import longest_retrieve, lowest_start_pct, smallest_bank_wh
 from kitlog.packing.power_question import day_forecasts
+from kitlog.wording.figures import NO_BREAK, THIN
 from kitlog.workbench.workbench import Workbench
 
 SHARES = [{"during": "flight", "share": 1}, {"during": "ride home", "share": 1}]
@@ -144,6 +145,29 @@ class TestAnswers:
         alone = kitlog("--data", small, "power", "flight alone", "--json", *FEW).json
         assert alone["longest_retrieve"]["likely"]["outcome"] == "not_asked"
         assert "does not end on a way home" in alone["longest_retrieve"]["sentence"]
+
+    def test_hours_to_spare_are_those_of_the_last_phase_as_in_the_repack(self, kitlog: Kitlog, small: Path) -> None:
+        """Phone 1 W in flight only, 10 Wh: 6 Wh left, but on the ride it draws nothing, so there are no hours to tell.
+        On the flight alone 6 Wh at 1 W are 6 h."""
+        bench = App(clock=lambda: NOW).bench(small, create=False)
+        battery = {**PHONE.battery.model_dump(), "ways": [{"name": "on", "power_w": 1, "shares": SHARES[:1]}]}
+        bench.edit_items([PHONE.model_validate({**PHONE.model_dump(), "battery": battery})])
+        bench.close()
+        for plan, more_h in (("plain", None), ("flight alone", 6.0)):
+            power = kitlog("--data", small, "power", plan, "--json", *FEW).json
+            packed = kitlog("--data", small, "pack", "--outing", plan, "--json").json
+            asked = named(power["devices"], "phone", "device")["likely"]["margin_h"]
+            assert asked == named(packed["power"]["devices"], "phone", "item")["likely"]["hours_more"] == more_h
+        text = kitlog("--data", small, "power", "plain", *FEW).out.replace(NO_BREAK, " ").replace(THIN, " ")
+        assert "lasts, 60 %  lasts, 50 %  >9" in text
+
+    def test_a_chance_on_all_days_drawn_has_its_bound(self, kitlog: Kitlog, small: Path) -> None:
+        """Wilson's lower bound of 400 of 400: 400 / (400 + 1.96^2) = 99.05 %; as the words have it, >99.0 %."""
+        said = kitlog("--data", small, "power", "short", "--json", *FEW).json
+        lasts = named(said["devices"], "phone", "device")["lasts"]
+        assert (lasts["chance_pct"], lasts["standard_error_pct"]) == (100, 0)
+        assert (lasts["chance_least_pct"], lasts["chance_most_pct"]) == (99.0, 100)
+        assert ">99.0" in kitlog("--data", small, "power", "short", *FEW).out
 
     def test_keep(self, kitlog: Kitlog, small: Path) -> None:
         found = kitlog("--data", small, "power", "--keep", "0", "--json", *FEW).json

@@ -39,6 +39,8 @@ class BankResult:
         auto_off_h, empty_h: the first time, or None.
         state_end: off, on, auto_off or empty.
         delivered_wh: at the ports.
+        soc_end: charge at the end. A bank without cell energy (0 Wh, or health 0) keeps the figure it started with,
+            and is empty at its first connection.
         in_hand_wh: what the ports could still give; the bank's own consumption is not taken off.
     """
 

@@ -22,6 +22,10 @@ against published cell models (`cold`), and those of the mean power of a radio t
 def simulate(day: Day, sample_h: Sequence[float] = ()) -> DayResult:
     """Run a day, exactly, from event to event.
 
+    Phases are half open: what would happen at the very end of one happens at the start of the next that has a duration.
+    So an event exactly at the last instant of the last phase is not reached: a device whose charge would be gone just
+    then lasts.
+
     Args:
         day: what is carried, charged and done.
         sample_h: times, h from the start, at which states of charge are wanted.

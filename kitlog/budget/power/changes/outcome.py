@@ -68,6 +68,14 @@ class Outcome:
         """When each device of the day, whether it matters or not, first goes off."""
         return {name: device.first_off_h for name, device in self.result.devices.items()}
 
+    def spare_h(self, device: str) -> float | None:
+        """How long it would go on unplugged with the load of the last phase (`result.DeviceResult.hours_more`).
+
+        None: it was off, or draws nothing then.
+        """
+        found = self.result.devices[device]
+        return found.hours_more if found.first_off_h is None else None
+
     @property
     def banks(self) -> Mapping[str, BankResult]:
         """How each bank fares."""
