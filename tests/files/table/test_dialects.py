@@ -76,6 +76,9 @@ def _plain(item: Item, texts: dict[str, Any]) -> Item:
     for facet, name in shares:
         if fields[facet] and (fields[facet][name] or 2) <= 1:  # a bare 0.9 under % may be a share, and is asked about
             fields[facet][name] = 2
+    for facet, name in (("battery", "mah"), ("bank", "rated_mah")):
+        if fields[facet] and not 20 <= (fields[facet][name] or 20) <= 100_000:  # of two readings such a one is none
+            fields[facet][name] = None
     if fields["garment"]:
         fields["garment"]["part"] = ""
     item = Item.model_validate(fields)
