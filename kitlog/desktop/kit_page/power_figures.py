@@ -6,7 +6,7 @@ from kitlog.fault import Fault
 from kitlog.kit.facets import Battery, ChargerPort, WayOfUse
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
-from kitlog.packing.capacity import energy_wh, port_efficiency
+from kitlog.packing.capacity import energy_wh, port_efficiency, refuse_more_out_than_in
 from kitlog.packing.draws import known_draw
 from kitlog.wording.capacity_text import cell_from, port_from
 from kitlog.wording.draw_text import given_text, range_text, short_text, sure_text, watts_text
@@ -70,16 +70,14 @@ def charger_rows(item: Item) -> Iterator[Row]:
 
 def _energy(item: Item, battery: Battery) -> Row:
     health = _("health {pct}").format(pct=percent_text(battery.health_pct)) if battery.health_pct is not None else ""
-    try:
-        energy, source = energy_wh(item), cell_from(item)
-    except Fault as fault:
-        return _("Battery"), word("not known"), fault_text(fault).what
+    energy, source = energy_wh(item), cell_from(item)
     figure = word("not known") if energy is None else short_text(energy, "Wh")
     return _("Battery"), figure, ", ".join(part for part in (source, health) if part)
 
 
 def _at_port(item: Item) -> Row:
     try:
+        refuse_more_out_than_in(item)
         energy = energy_wh(item)
         if energy is not None:
             return _("At the port"), short_text(energy * port_efficiency(item), "Wh"), port_from(item)
