@@ -5,8 +5,8 @@ The figures are kitlog's own choice (common practice, no source); a paraglider s
 
 * low and near: all within 150 m and 20 m of height: ground handling;
 * only climbs: 50 m up and hardly any down (5 %): a cable car if its ends lie 90 % of its way apart, else a car uphill;
-* sinks straight: at least 50 m, ends 97 % of its way apart, hardly any up, steeper than 22 % and at a steady speed
-  (the middle half within a fifth of the median): a cable car down;
+* sinks straight: at least 50 m, ends 97 % of its way apart, hardly any up, steeper than 22 %, at a steady speed of
+  4 m/s or more (the middle half within a fifth of the median): a cable car down;
 * fast and level: median over 12 m/s (43 km/h), and for 70 % of the time no more than 0.4 m/s up or down over 30 s: a
   car;
 * stops: at least twice still for 10 s, faster than 14 m/s for a tenth of the time, level for half: a car in traffic.
@@ -28,6 +28,7 @@ NEAR_M, LOW_M = 150.0, 20.0
 LEAST_CLIMB_M, OTHER_WAY, STRAIGHT_UP, STRAIGHT_DOWN, STEEP = 50.0, 0.05, 0.9, 0.97, 0.22
 FAST_M_S, LEVEL_M_S, LEVEL_SHARE = 12.0, 0.4, 0.7
 STILL_M_S, STILL_S, STOPS, BRISK_M_S, STOPPING_LEVEL_SHARE = 1.0, 10, 2, 14.0, 0.5
+STEADY_M_S = 4.0
 _SMOOTH_S = 30
 
 
@@ -76,7 +77,11 @@ def _sinks_steadily(shape: _Shape) -> bool:
     ranked = sorted(shape.speeds)
     quarter = len(ranked) // 4
     middle = median(ranked)
-    return ranked[-1 - quarter] - middle <= 0.2 * middle and middle - ranked[quarter] <= 0.2 * middle
+    return (
+        middle >= STEADY_M_S
+        and ranked[-1 - quarter] - middle <= 0.2 * middle
+        and middle - ranked[quarter] <= 0.2 * middle
+    )
 
 
 def _as_car(shape: _Shape) -> tuple[LooksLike, Because] | None:

@@ -1,13 +1,14 @@
 """Spikes: fixes that nobody can have reached from the ones before and left for the ones after.
 
-Fixes are strung into chains, each fix on the latest chain from whose end it can be reached. A chain whose parts last
-shorter than `SHORT_S` together is a spike, unless it is the longest of all: a receiver that finds itself elsewhere for good stays there.
+Fixes are strung into chains, each run of them on the latest chain from whose end it can be reached. A chain stays if it
+holds a run of `LASTING_S`, or a tenth of the time, or is the longest of all; a receiver that finds itself elsewhere for
+good stays there, and what is left are spikes.
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from operator import itemgetter
+from itertools import compress
 
-SHORT_S = 30
+LASTING_S = 30
 _OPEN_CHAINS = 8
 
 PLACE_M, PLACE_M_S = 50.0, 100.0
@@ -61,8 +62,9 @@ def _runs(count: int, jumps: list[int]) -> Iterator[tuple[int, int]]:
 
 
 def _lasting(t: Sequence[int], chains: list[list[tuple[int, int]]]) -> list[int]:
-    """The fixes of the chains that last; of the longest alone, if none does."""
-    lasts = [(sum(t[end - 1] - t[start] for start, end in chain), len(chain), chain) for chain in chains]
-    longest = max(lasts, key=itemgetter(0, 1))
-    kept = [chain for seconds, _, chain in lasts if seconds >= SHORT_S] or [longest[2]]
-    return sorted(i for chain in kept for start, end in chain for i in range(start, end))
+    """The fixes of the chains that stay."""
+    lasts = [[t[end - 1] - t[start] for start, end in chain] for chain in chains]
+    whole = sum(map(sum, lasts))
+    longest = max(range(len(chains)), key=lambda k: (sum(lasts[k]), len(chains[k])))
+    stay = [k == longest or max(runs) >= LASTING_S or 10 * sum(runs) > whole for k, runs in enumerate(lasts)]
+    return sorted(i for chain in compress(chains, stay) for start, end in chain for i in range(start, end))
