@@ -14,10 +14,9 @@ _ATTEMPTS = 3
 def moments(clock: Sequence[int], first_day_s: int, later_days_s: Mapping[int, int]) -> list[int | None]:
     """Seconds since 1970 of each fix, None for those out of order.
 
-    A time of day before that of the last fix is the next day, if it lies back by an hour or more and the fix after it
-    goes on from there; else it is out of order. So is a single fix ahead of the one that follows it. Where most would
-    be
-    left out, the first were wrong: it begins anew with what follows.
+    A time of day before that of the last fix is the next day, if that is less than an hour later, or if it lies back by
+    an hour or more and the fix after it goes on from there; else it is out of order. So is a single fix ahead of the one
+    that follows it. Where most would be left out, the first were wrong: it begins anew with what follows.
 
     Args:
         clock: seconds since midnight UTC.
@@ -58,8 +57,9 @@ def _following(clock: Sequence[int], i: int, last: int, day_s: int | None) -> in
     step = clock[i] - last % DAY_S
     if step >= 0:
         return last + step
+    near = step + DAY_S < BACK_S
     goes_on = i + 1 < len(clock) and 0 <= (clock[i + 1] - clock[i]) % DAY_S < BACK_S
-    return last + step + DAY_S if -step >= BACK_S and goes_on else None
+    return last + step + DAY_S if near or (-step >= BACK_S and goes_on) else None
 
 
 def among(clock_s: int, earliest: int | None, latest: int | None) -> int | None:

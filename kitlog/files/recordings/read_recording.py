@@ -26,8 +26,7 @@ def read_recording(data: bytes, file: str, local_day: date | None = None) -> Rec
 
     Raises:
         InputFault: ``recording.too_large``, ``recording.not_igc`` (no fix record at all), ``recording.no_fix`` (none
-        that
-            can be used, with ``broken`` and ``invalid``), ``recording.no_date``; with ``file``.
+            that can be used, with ``broken`` and ``invalid``), ``recording.no_date``; with ``file``.
     """
     if len(data) > MAX_BYTES:
         raise InputFault("recording.too_large", file=file, bytes=len(data), limit=MAX_BYTES)

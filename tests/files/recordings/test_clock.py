@@ -32,17 +32,12 @@ def test_a_date_in_the_midst_is_believed_if_it_is_near() -> None:
     assert moments([100, 200], DAY, {1: DAY + 900 * DAY_S}) == [DAY + 100, DAY + 200]
 
 
-@given(st.integers(0, 86_399), st.lists(st.integers(0, 20_000), max_size=40))
+@given(st.integers(0, 86_399), st.lists(st.integers(0, 3_599), max_size=60))
 def test_what_went_forward_comes_back(start: int, steps: list[int]) -> None:
     at = [DAY + start]
     for step in steps:
         at.append(at[-1] + step)
-    single_steps_over_midnight = [s for i, s in enumerate(at) if s % DAY_S + 20_000 > DAY_S or i == 0]
-    found = moments([s % DAY_S for s in at], DAY, {})
-    if len(single_steps_over_midnight) == 1:
-        assert found == at
-    kept = [s for s in found if s is not None]
-    assert kept == sorted(kept)
+    assert moments([s % DAY_S for s in at], DAY, {}) == at
 
 
 @given(st.lists(st.integers(0, 86_399), min_size=1, max_size=60))
