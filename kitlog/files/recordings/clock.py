@@ -14,9 +14,9 @@ _ATTEMPTS = 3
 def moments(clock: Sequence[int], first_day_s: int, later_days_s: Mapping[int, int]) -> list[int | None]:
     """Seconds since 1970 of each fix, None for those out of order.
 
-    A time of day before that of the last fix is the next day, if that is less than an hour later, or if it lies back by
-    an hour or more and the fix after it goes on from there; else it is out of order. So is a single fix ahead of the one
-    that follows it. Where most would be left out, the first were wrong: it begins anew with what follows.
+    A time of day before that of the last fix is the next day, if that is less than an hour later, or if it lies back
+    by an hour or more and the fix after it goes on from there; else it is out of order. So is a single fix ahead of the
+    one that follows it. Where most would be left out, the first were wrong: it begins anew with what follows.
 
     Args:
         clock: seconds since midnight UTC.
