@@ -8,6 +8,7 @@ from kitlog.budget.result import Finding
 from kitlog.budget.weight import position_pct
 from kitlog.kit.kinds import Kind, Zone
 from kitlog.packing.assessment import Assessment, ListLine, Missing, PassedOver, Question
+from kitlog.packing.power_grounds import grounds
 from kitlog.wording.findings import Names, say
 from kitlog.wording.lines import needs_by_id, question_text, why_text
 from kitlog.wording.remedies import remedy_text
@@ -164,7 +165,12 @@ def _power(assessment: Assessment, names: Names) -> dict[str, Any]:
         "reason": power.reason,
         "unknown": [names.get(item, item) for item in power.unknown],
         "devices": [
-            {"item": names.get(i, i), "item_id": i} | {case: _device(day.devices[i]) for case, day in days.items()}
+            {
+                "item": names.get(i, i),
+                "item_id": i,
+                "start_assumed": grounds([i], assessment.outing, power).start_assumed,
+            }
+            | {case: _device(day.devices[i]) for case, day in days.items()}
             for i in (first.devices if first else ())
         ],
         "banks": [

@@ -10,6 +10,7 @@ from kitlog.budget.result import Finding, State, Topic
 from kitlog.packing.lightest import OwnBank
 from kitlog.packing.power_answers import PowerAnswers
 from kitlog.packing.power_chance import chance_findings, how_sure
+from kitlog.packing.power_grounds import grounds
 from kitlog.packing.power_inverse import Inverse
 from kitlog.packing.power_limits import BothCases, PowerLimits
 from kitlog.packing.power_mending import Mend, Mending
@@ -75,6 +76,7 @@ def _devices(found: PowerAnswers, names: Names) -> list[dict[str, Any]]:
                 "device": names.get(name, name),
                 "device_id": name,
                 "sure": how_sure([name], found.assessment).value,
+                "start_assumed": grounds([name], found.assessment.outing, found.assessment.power).start_assumed,
                 "likely": _fare(planned.likely, name),
                 "high": _fare(planned.high, name),
                 "lasts": odds_json(device.lasts),

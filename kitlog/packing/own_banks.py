@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from kitlog.fault import InputFault
 from kitlog.kit.item import Item
 from kitlog.packing.assessment import Assessment
-from kitlog.packing.capacity import energy_wh, is_bank, port_efficiency
+from kitlog.packing.capacity import energy_wh, is_bank, refuse_more_out_than_in
 
 
 def why_not_bank(item: Item, assessment: Assessment) -> str:
@@ -26,9 +26,10 @@ def why_not_bank(item: Item, assessment: Assessment) -> str:
 
 def _known_wh(item: Item) -> bool:
     try:
-        return bool(energy_wh(item)) and port_efficiency(item) > 0
+        refuse_more_out_than_in(item)
     except InputFault:  # its label contradicts itself, which is said where it is entered
         return False
+    return bool(energy_wh(item))
 
 
 def carried(assessment: Assessment) -> tuple[Item, ...]:

@@ -14,7 +14,7 @@ from pathlib import Path
 from kitlog.files import backup
 from kitlog.kit.item import Item
 from kitlog.kit.service import ServiceRule
-from kitlog.store import gate, migrations
+from kitlog.store import gate, marks, migrations
 from kitlog.store.data_file import DataFile
 from kitlog.store.restore import restore
 
@@ -87,7 +87,7 @@ def migrate(path: Path) -> Iterator[int]:
     step.upgrade = upgrade
     sys.modules[step.__name__] = step
     migrations.STEPS = (*migrations.STEPS, step.__name__)
-    gate.SCHEMA = 2
+    gate.SCHEMA = marks.SCHEMA + 1
     for number in count(1):
         old = path.with_name(f"{number}.db")
         shutil.copy(path.with_name("first.db"), old)

@@ -15,7 +15,7 @@ from filled_files import NOW, fill, names_in
 
 from kitlog.fault import SystemFault
 from kitlog.files import backup
-from kitlog.store import copies, gate, migrations
+from kitlog.store import copies, gate, marks, migrations
 from kitlog.store.data_file import DataFile
 from kitlog.store.restore import restore
 
@@ -184,12 +184,12 @@ def test_migrating(monkeypatch: pytest.MonkeyPatch, root: Path, number: int, now
     def work(folder: Path) -> None:
         with monkeypatch.context() as patch:
             patch.setattr(migrations, "STEPS", (*migrations.STEPS, step.__name__))
-            patch.setattr(gate, "SCHEMA", 2)
+            patch.setattr(gate, "SCHEMA", marks.SCHEMA + 1)
             DataFile.open(folder / "kitlog.db", now=NOW).close()
 
     def look(folder: Path) -> str:
         with monkeypatch.context() as patch:
-            patch.setattr(gate, "SCHEMA", 2)
+            patch.setattr(gate, "SCHEMA", marks.SCHEMA + 1)
             patch.setattr(migrations, "STEPS", ())
             return name_of(folder / "kitlog.db")
 

@@ -18,7 +18,7 @@ from busy_program import MODES, write
 from filled_files import NOW
 
 from kitlog.files import backup
-from kitlog.store import gate, migrations
+from kitlog.store import gate, marks, migrations
 from kitlog.store.data_file import DataFile
 from kitlog.store.verify import verify
 
@@ -90,7 +90,7 @@ def after_migration(path: Path, acknowledged: int) -> None:
     with data.reading() as reader:
         items = reader.items()
     data.close()
-    assert {item.name for item in items} == {"migrated" if version == 2 else "1"}
+    assert {item.name for item in items} == {"migrated" if version == marks.SCHEMA + 1 else "1"}
     assert len(items) == 40
     assert all(len(item.notes) == (80 if version == 2 else 40) * n for n, item in enumerate(items))
 
@@ -126,7 +126,7 @@ def prepare(mode: str, path: Path) -> None:
 @pytest.mark.parametrize("mode", MODES)
 def test_killed_at_any_moment(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, mode: str, kills: range) -> None:
     if mode == "migrate":
-        monkeypatch.setattr(gate, "SCHEMA", 2)
+        monkeypatch.setattr(gate, "SCHEMA", marks.SCHEMA + 1)
         monkeypatch.setattr(migrations, "STEPS", ())
     for number in kills:
         folder = tmp_path / str(number)

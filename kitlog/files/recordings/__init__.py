@@ -1,1 +1,0 @@
-"""Flight recordings in the open format of the FAI (IGC): one file read into fixes."""
