@@ -105,7 +105,7 @@ def _judge(plan: Outing, case: _Case) -> Assessment:
         *pinned_away_findings(plan, fitness),
         *pair_findings(lines, fitness),
         *service_findings(ServiceCase(plan, lines, needs, fitness, library)),
-        *power_findings(PowerCase(plan, power, _along(lines), library, grounded(fitness)), needs),
+        *power_findings(PowerCase(plan, power, _along(lines), library, case.now, grounded(fitness)), needs),
         *port_cautions(power, _along(lines)),
         *battery_cautions(lines, needs, fitness, case.suited, plan.last_day),
         *_by_air(plan, lines, library, conditions),

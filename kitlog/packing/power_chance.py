@@ -3,7 +3,7 @@
 It takes 10,000 days, so it is no part of an assessment: whoever has a forecast asks for it.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 
 from kitlog.budget.power.chance import GOOD, Odds
 from kitlog.budget.power.forecast import Forecast, OffHours
@@ -12,7 +12,7 @@ from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.own_banks import carried
-from kitlog.packing.power_findings import SURE_OF
+from kitlog.packing.power_grounds import grounds
 
 BAD = 0.80
 """From `GOOD` on the finding is fine, under `BAD` the wording is the worst. A choice, no source: one failed call in
@@ -61,7 +61,7 @@ def _finding(
 ) -> Finding:
     low = odds.within[0]
     grade = "good" if low >= GOOD else "thin" if low >= BAD else "bad"
-    rests = _rests_on(items, assessment)
+    rests = grounds(items, assessment.outing, assessment.power)
     return Finding(
         code=code,
         topic=Topic.POWER,
@@ -70,7 +70,7 @@ def _finding(
         figure=100 * odds.probability,
         unit="%",
         margin=100 * (low - GOOD),
-        sure=_sure(items, assessment, rests),
+        sure=rests.sure,
         items=items,
         source="simulated days",
         facts={
@@ -79,40 +79,23 @@ def _finding(
             "grade": grade,
             "off_by_5_pct_h": off.by_5_pct_h,
             "off_by_50_pct_h": off.by_50_pct_h,
-            **rests,
+            "not_measured": rests.not_measured,
+            "fixed": rests.fixed,
+            "start_assumed": rests.start_assumed,
+            "air_assumed": rests.air_assumed,
+            "retrieve": _ends_on_retrieve(assessment),
         },
     )
 
 
 def how_sure(items: Iterable[str], assessment: Assessment) -> Sure:
     """How sure figures of devices are: as the weakest of draws, starts, hours and air temperatures they rest on."""
-    names = tuple(items)
-    return _sure(names, assessment, _rests_on(names, assessment))
+    return grounds(items, assessment.outing, assessment.power).sure
 
 
-def _rests_on(items: Iterable[str], assessment: Assessment) -> dict[str, object]:
-    outing, draws = assessment.outing, assessment.power.draws
-    phases = [phase for phase in outing.phases if phase.high_h > 0]
-    started = {start.item for start in outing.starts}
-    unmeasured = {
-        name for item in items for name, draw in draws.get(item, {}).items() if SURE_OF[draw.basis] is not Sure.MEASURED
-    }
-    return {
-        "not_measured": tuple(phase.name for phase in phases if phase.name in unmeasured),
-        "fixed": tuple(phase.name for phase in phases if phase.low_h == phase.high_h),
-        "start_assumed": any(item not in started for item in items),
-        "air_assumed": any(phase.air_c is None for phase in phases),
-        "retrieve": bool(phases) and phases[-1].way in _RETRIEVE,
-    }
-
-
-def _sure(items: Iterable[str], assessment: Assessment, rests: Mapping[str, object]) -> Sure:
-    """As sure as the weakest of what it rests on: what was not told is an estimate, an air temperature a guess."""
-    draws = (draw for item in items for draw in assessment.power.draws.get(item, {}).values())
-    bases = [SURE_OF[draw.basis] for draw in draws]
-    told = Sure.GUESS if rests["air_assumed"] or not bases else Sure.MEASURED
-    estimated = Sure.ESTIMATE if rests["start_assumed"] or rests["fixed"] else Sure.MEASURED
-    return max((*bases, told, estimated), key=[*Sure].index)
+def _ends_on_retrieve(assessment: Assessment) -> bool:
+    phases = [phase for phase in assessment.outing.phases if phase.high_h > 0]
+    return bool(phases) and phases[-1].way in _RETRIEVE
 
 
 def _callers(assessment: Assessment, forecast: Forecast) -> list[str]:

@@ -42,7 +42,8 @@ def redrawn(assessment: Assessment, outing: Outing, library: Library) -> Assessm
     """
     power = power_day(outing, assessment.lines, library)
     along = tuple(line.item for line in assessment.lines if not line.in_car)
-    fresh = power_findings(PowerCase(outing, power, along, library, assessment.grounded), assessment.asked)
+    case = PowerCase(outing, power, along, library, assessment.now, assessment.grounded)
+    fresh = power_findings(case, assessment.asked)
     kept = [finding for finding in assessment.findings if finding.code not in _OF_A_LANE]
     lanes = [finding for finding in fresh if finding.code in _OF_A_LANE]
     return replace(assessment, outing=outing, power=power, findings=worst_first([*kept, *lanes]))

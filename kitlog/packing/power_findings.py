@@ -6,8 +6,8 @@ end of the day 10 %; radio 20 % at the end.
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
-from kitlog.budget.power.describe import Basis
 from kitlog.budget.power.result import DayResult
 from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
 from kitlog.kit.item import Item
@@ -20,17 +20,12 @@ from kitlog.packing.capacity import energy_wh
 from kitlog.packing.landing_charge import landing_pct, last_flight
 from kitlog.packing.power_cautions import cautions_of
 from kitlog.packing.power_day import ALWAYS_POWERED, NO_PHASES
+from kitlog.packing.power_grounds import Grounds, grounds, seen_lower
 from kitlog.packing.serving import serving
 
 CALLS = "call for help"
 KEEP_AT_END_PCT = {Kind.PHONE: 10.0, Kind.RADIO: 20.0}
 HIGH_CASE_PCT = 20.0
-SURE_OF = {
-    Basis.GUESSED: Sure.GUESS,
-    Basis.STATED: Sure.MAKER,
-    Basis.WORKED_BACK: Sure.ESTIMATE,
-    Basis.MEASURED: Sure.MEASURED,
-}
 
 SOON_H = 0.02
 """A bank that sleeps this soon after its time-out never had enough load, in h."""
@@ -44,6 +39,7 @@ class PowerCase:
     power: PowerDay
     items: tuple[Item, ...]
     library: Library
+    now: datetime
     grounded: frozenset[str] = frozenset()
 
     @property
@@ -137,6 +133,7 @@ def _device(item: Item, case: PowerCase) -> Finding:
     short_likely = _short_h(item, now.first_off_h, "likely_h", case)
     short_high = _short_h(item, late.first_off_h, "high_h", case)
     short = short_likely or short_high
+    rests = grounds((item.id,), case.outing, case.power)
     return Finding(
         code="power.device",
         topic=Topic.POWER,
@@ -145,7 +142,7 @@ def _device(item: Item, case: PowerCase) -> Finding:
         figure=end_pct,
         unit="%",
         margin=-short if short else now.hours_more,
-        sure=_sure(item, case),
+        sure=rests.sure,
         items=(item.id,),
         phase=_phase_at(now.first_off_h, "likely_h", case) or _phase_at(late.first_off_h, "high_h", case),
         source="simulated day",
@@ -158,9 +155,20 @@ def _device(item: Item, case: PowerCase) -> Finding:
             "end_pct_high": end_high_pct,
             "keep_pct": keep,
             "air_assumed": case.air_assumed,
+            **_starts(rests, case),
         },
         remedies=() if fine else (Remedy("draw_less", (item.id,)),),
     )
+
+
+def _starts(rests: Grounds, case: PowerCase) -> dict[str, object]:
+    """Facts about charges at the start that are taken as full; `seen`: what was seen with less within a day."""
+    return {
+        "start_assumed": rests.start_assumed,
+        "begin_full": rests.begin_full,
+        "seen": seen_lower(rests.begin_full, case.items, case.now),
+        "charging_planned": case.outing.evening is not None,
+    }
 
 
 def _percent(share: float | None) -> float | None:
@@ -170,13 +178,6 @@ def _percent(share: float | None) -> float | None:
 def _short_h(item: Item, off_h: float | None, durations: str, case: PowerCase) -> float:
     """Hours from the first switch-off to the end of the last use, 0 if it lasts."""
     return 0.0 if off_h is None else max(0.0, case.end_of_use_h(item, durations) - off_h)
-
-
-def _sure(item: Item, case: PowerCase) -> Sure:
-    """As sure as the weakest of its draws; without an air temperature the day is a guess."""
-    draws = case.power.draws.get(item.id, {}).values()
-    basis = min((draw.basis for draw in draws), default=Basis.GUESSED)
-    return Sure.GUESS if case.air_assumed else SURE_OF[basis]
 
 
 def _phase_at(hours: float | None, durations: str, case: PowerCase) -> str:
@@ -198,6 +199,7 @@ def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
     if wanted is None or landing is None or not phones:
         return []
     names = [phone.id for phone in phones]
+    rests = grounds(names, case.outing, case.power)
     likely = landing_pct(names, case.power.likely, case.outing.phases, "likely_h")
     high = landing_pct(names, case.power.high, case.outing.phases, "high_h")
     least = wanted.need.charge_pct or 0.0
@@ -211,7 +213,7 @@ def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
             figure=likely,
             unit="%",
             margin=likely - least,
-            sure=_sure(phones[0], case),
+            sure=rests.sure,
             items=tuple(phone.id for phone in phones),
             phase=case.outing.phases[landing].name,
             source="simulated day",
@@ -220,6 +222,7 @@ def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
                 "least_high_pct": HIGH_CASE_PCT,
                 "high_pct": high,
                 "air_assumed": case.air_assumed,
+                **_starts(rests, case),
             },
             remedies=() if state is State.FINE else (Remedy("draw_less", (phones[0].id,)),),
         )

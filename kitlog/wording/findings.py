@@ -20,6 +20,7 @@ from kitlog.wording.figures import (
     with_unit,
 )
 from kitlog.wording.power_cautions_text import SAY as POWER_CAUTIONS
+from kitlog.wording.power_start_text import begins_full_text, seen_text
 from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
@@ -253,7 +254,11 @@ def _no_ballast(finding: Finding, names: Names) -> Parts:
 def _device(finding: Finding, names: Names) -> Parts:
     facts = finding.facts
     figure = percent_text(finding.figure) if finding.figure is not None else ""
-    return _item(finding, names), figure, _device_sentence(facts, finding) + _air_assumed(facts)
+    return _item(finding, names), figure, _device_sentence(facts, finding) + _assumed(finding, names)
+
+
+def _assumed(finding: Finding, names: Names) -> str:
+    return begins_full_text(finding, names) + _air_assumed(finding.facts)
 
 
 def _air_assumed(facts: Mapping[str, object]) -> str:
@@ -293,14 +298,18 @@ def _short(hours: object) -> str:
     return _(", {span} short").format(span=span_text(short)) if short > 0 else ""
 
 
-def _phone_at_landing(finding: Finding, _names: Names) -> Parts:
+def _phone_at_landing(finding: Finding, names: Names) -> Parts:
     facts = finding.facts
     sentence = _("likely at the landing; at least {least} wanted. On a high day {high}, at least {least_high}").format(
         least=percent_text(_number(facts["least_pct"])),
         high=percent_text(_number(facts["high_pct"])),
         least_high=percent_text(_number(facts["least_high_pct"])),
     )
-    return _("Phone at the landing"), percent_text(finding.figure), sentence + _air_assumed(facts)
+    return (
+        _("Phone at the landing"),
+        percent_text(finding.figure),
+        sentence + seen_text(finding, names) + _air_assumed(facts),
+    )
 
 
 def _caller(finding: Finding, names: Names) -> Parts:

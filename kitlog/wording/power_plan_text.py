@@ -160,7 +160,11 @@ def summary_texts(outing: Outing) -> tuple[str, str, str]:
     plugs = len(outing.plugs or ())
     own_plugs = ngettext("{n} plug of your own.", "{n} plugs of your own.", plugs).format(n=plugs)
     less = len(outing.starts)
-    starts = ngettext("{n} charge at the start entered.", "{n} charges at the start entered.", less).format(n=less)
+    starts = ngettext(
+        "{n} charge at the start entered, all else begins full, assumed.",
+        "{n} charges at the start entered, all else begins full, assumed.",
+        less,
+    ).format(n=less)
     return (
         shares if own else _("Shares of use as usual."),
         _("Plugs as usual.") if outing.plugs is None else own_plugs if plugs else _("Nothing hangs on a bank."),

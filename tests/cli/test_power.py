@@ -161,6 +161,17 @@ class TestAnswers:
         text = kitlog("--data", small, "power", "plain", *FEW).out.replace(NO_BREAK, " ").replace(THIN, " ")
         assert "lasts, 60 %  lasts, 50 %  >9" in text
 
+    def test_a_start_that_is_not_entered_is_said_and_as_sure_as_in_the_repack(self, kitlog: Kitlog, demo: Path) -> None:
+        power = kitlog("--data", demo, "power", "--json", *FEW).json
+        packed = kitlog("--data", demo, "pack", "--outing", power["outing"], "--json").json
+        sure = {one["item_ids"][0]: one["sure"] for one in packed["findings"] if one["code"] == "power.device"}
+        assumed = {one["item_id"]: one["start_assumed"] for one in packed["power"]["devices"]}
+        for device in power["devices"]:
+            assert device["start_assumed"] is assumed[device["device_id"]] is True
+            assert device["sure"] == sure[device["device_id"]] != "measured"
+        said = [one["sentence"] for one in packed["findings"] if one["code"] == "power.device"]
+        assert all("begins full, assumed" in one or "full by the start is assumed" in one for one in said)
+
     def test_a_chance_on_all_days_drawn_has_its_bound(self, kitlog: Kitlog, small: Path) -> None:
         """Wilson's lower bound of 400 of 400: 400 / (400 + 1.96^2) = 99.05 %; as the words have it, >99.0 %."""
         said = kitlog("--data", small, "power", "short", "--json", *FEW).json

@@ -290,8 +290,16 @@ def test_every_topic_of_the_board_finds_its_findings() -> None:
     assert sum(len(assessment.of(topic)) for topic in Topic) == len(assessment.findings)
 
 
-def test_the_clock_changes_nothing_but_answers() -> None:
-    early, late = (assess(O1, KIT, LIBRARY, History(), EVENING + timedelta(days=d)) for d in (0, 300))
+def test_the_clock_changes_nothing_but_answers_and_charges_on_hand() -> None:
+    """A charge that was seen counts for a day; here none is on record."""
+    items = [
+        one.model_copy(update={"battery": one.battery.model_copy(update={"on_hand_pct": None, "on_hand_at": None})})
+        if one.battery
+        else one
+        for one in KIT.items
+    ]
+    kit = replace(KIT, items=tuple(items))
+    early, late = (assess(O1, kit, LIBRARY, History(), EVENING + timedelta(days=d)) for d in (0, 300))
     assert early.findings == late.findings
 
 

@@ -4,10 +4,11 @@ Margins to keep (phone 30 % likely and 20 % high at the landing, 10 % at the end
 no source. Figures by hand where the cell is at 25 deg C, at which the label energy holds whole.
 """
 
+from datetime import timedelta
 from typing import Any
 
 import pytest
-from scenario import judged, of_code, stops, the
+from scenario import EVENING, judged, of_code, stops, the
 from small_kit import NEW, but, item, other, outing
 
 from kitlog.budget.result import Finding, State, Sure
@@ -16,9 +17,14 @@ from kitlog.kit.item import Item
 from kitlog.kit.service import ServiceRule
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.kit import Kit
+from kitlog.packing.power_chance import how_sure
+from kitlog.wording.figures import NO_BREAK, THIN
+from kitlog.wording.findings import say
 
 FLIGHT = {"name": "flight", "way": "flight", "low_h": 2, "likely_h": 4, "high_h": 6, "air_c": 25}
 RIDE = {"name": "ride", "way": "ride home", "low_h": 1, "likely_h": 1, "high_h": 1, "air_c": 25}
+
+FULL = [{"item": "phone", "low_pct": 100, "likely_pct": 100, "high_pct": 100}]
 
 
 def device(name: str, kind: str, wh: float | None, watts: float | None, **battery: Any) -> Item:
@@ -112,8 +118,19 @@ class TestDevice:
 
     def test_measured_draws_are_surer_than_guesses(self) -> None:
         guessed = other(device("phone", "phone", 10, 1.0), battery={"wh": 10, "ways": [{"name": "on", "power_w": 1.0}]})
-        assert the(assessed(device("phone", "phone", 10, 1.0)), "power.device", "phone").sure is Sure.MEASURED
-        assert the(assessed(guessed), "power.device", "phone").sure is Sure.GUESS
+        for phone, sure in ((device("phone", "phone", 10, 1.0), Sure.MEASURED), (guessed, Sure.GUESS)):
+            assert the(assessed(phone, starts=FULL), "power.device", "phone").sure is sure
+            assert landing(assessed(phone, starts=FULL)).sure is sure
+
+    def test_hours_without_a_range_are_an_estimate(self) -> None:
+        fixed = {**FLIGHT, "low_h": 4, "high_h": 4}
+        found = the(assessed(device("phone", "phone", 10, 1.0), phases=[fixed], starts=FULL), "power.device", "phone")
+        assert found.sure is Sure.ESTIMATE
+
+    def test_as_sure_as_the_chance_of_the_same_device(self) -> None:
+        for starts in ((), FULL):
+            day = assessed(device("phone", "phone", 10, 1.0), starts=starts)
+            assert the(day, "power.device", "phone").sure is how_sure(["phone"], day)
 
     def test_without_an_air_temperature_the_day_is_a_guess_and_says_so(self) -> None:
         mild = {**FLIGHT, "air_c": None}
@@ -121,6 +138,56 @@ class TestDevice:
             found = the(assessed(device("phone", "phone", 10, 1.0), phases=phases), "power.device", "phone")
             assert found.facts["air_assumed"] is assumed
             assert (found.sure is Sure.GUESS) is assumed
+
+
+class TestStartThatIsNotEntered:
+    """It is taken as full, which is no measurement, and said; more so where less was seen within a day."""
+
+    PHONE = device("phone", "phone", 10, 1.0)
+
+    def seen(self, pct: float, hours_ago: float) -> Item:
+        at = EVENING - timedelta(hours=hours_ago)
+        battery = {**self.PHONE.battery.model_dump(), "on_hand_pct": pct, "on_hand_at": at}  # type: ignore[union-attr]
+        return other(self.PHONE, battery=battery)
+
+    def words(self, assessment: Assessment) -> str:
+        names = {"phone": "Phone", "bank": "Bank"}
+        return say(the(assessment, "power.device", "phone"), names).sentence.replace(NO_BREAK, " ").replace(THIN, " ")
+
+    def test_it_is_said_and_makes_an_estimate(self) -> None:
+        found = the(assessed(self.PHONE), "power.device", "phone")
+        assert (found.sure, found.state) == (Sure.ESTIMATE, State.FINE)
+        assert (found.facts["start_assumed"], found.facts["begin_full"]) == (True, ("phone",))
+        assert self.words(assessed(self.PHONE)) == "lasts the high day too, with 40 % left; begins full, assumed"
+
+    def test_entered_it_is_not(self) -> None:
+        found = the(assessed(self.PHONE, starts=FULL), "power.device", "phone")
+        assert (found.facts["start_assumed"], found.facts["begin_full"], found.facts["seen"]) == (False, (), ())
+        assert "assumed" not in self.words(assessed(self.seen(55, 1), starts=FULL))
+
+    def test_last_seen_with_less(self) -> None:
+        day = assessed(self.seen(55, 23))
+        assert the(day, "power.device", "phone").facts["seen"] == (("phone", 55),)
+        told = "last seen with 55 %: full by the start is assumed; plan the charging"
+        assert self.words(day).endswith(f"left; {told}")
+        assert told in say(landing(day), {"phone": "Phone"}).sentence.replace(NO_BREAK, " ").replace(THIN, " ")
+        assert the(day, "power.device", "phone").state is State.FINE
+
+    def test_with_an_evening_the_charging_is_planned(self) -> None:
+        evening = {"from_at": "19:00", "bed_at": "22:00", "up_at": "06:00", "leave_at": "07:00"}
+        words = self.words(assessed(self.seen(55, 1), evening=evening))
+        assert words.endswith("; last seen with 55 %: full by the start is assumed")
+
+    @pytest.mark.parametrize(("pct", "hours_ago"), [(100, 1), (99.6, 1), (55, 25)])
+    def test_seen_full_or_long_ago_it_says_nothing(self, pct: float, hours_ago: float) -> None:
+        assert self.words(assessed(self.seen(pct, hours_ago))).endswith("; begins full, assumed")
+
+    def test_the_bank_it_hangs_on(self) -> None:
+        plugs = [{"phase": "flight", "device": "phone", "bank": "bank"}]
+        day = assessed(device("phone", "phone", 10, 1.0, charge_max_w=5), bank(), plugs=plugs, starts=FULL)
+        assert the(day, "power.device", "phone").facts["begin_full"] == ("bank",)
+        assert self.words(day).endswith("; full at the start, assumed: Bank")
+        assert the(day, "power.device", "phone").sure is Sure.ESTIMATE
 
 
 class TestNotKnown:
