@@ -22,6 +22,7 @@ from kitlog.wording.power_asked_text import (
 )
 from kitlog.wording.power_lightest_text import lightest_text, trial_texts
 from kitlog.wording.power_mending_text import mend_words, planned_texts, unknown_text, vain_text, verdict_text
+from kitlog.wording.power_start_text import all_begin_full_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import STANCE, first_upper
 
@@ -60,6 +61,8 @@ def _chances(found: PowerAnswers, forecast: Forecast, names: Names) -> Iterator[
     yield ""
     heads = (_("device"), _("likely day"), _("high day"), _("lasts"), _("on at the end"))
     yield from table([heads, *_fares(found, forecast, names)], (False,) * 5)
+    if assumed := all_begin_full_text(found.assessment, names):
+        yield from paragraph(assumed)
     yield from _off(forecast, names)
     text = _("{days} days drawn with seed {seed}. ± is the standard error of drawing no more days than that.")
     yield from paragraph(text.format(days=number_text(found.days), seed=found.seed))

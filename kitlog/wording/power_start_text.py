@@ -3,6 +3,9 @@
 from collections.abc import Mapping
 
 from kitlog.budget.result import Finding
+from kitlog.packing.assessment import Assessment
+from kitlog.packing.own_banks import carried
+from kitlog.packing.power_grounds import grounds, seen_lower
 from kitlog.wording.figures import percent_text
 from kitlog.wording.translate import _
 
@@ -33,6 +36,20 @@ def seen_text(finding: Finding, names: Names) -> str:
     ]
     said = _("; {seen}: full by the start is assumed").format(seen=", ".join(parts))
     return said if finding.facts["charging_planned"] else said + _("; plan the charging")
+
+
+def all_begin_full_text(assessment: Assessment, names: Names) -> str:
+    """All devices, and banks they hang on, that are taken as full at the start; empty without any."""
+    devices = [device.id for device in assessment.power.planned.devices] if assessment.power.planned else []
+    begin_full = grounds(devices, assessment.outing, assessment.power).begin_full
+    seen = dict(seen_lower(begin_full, carried(assessment), assessment.now))
+    parts = [
+        _("{thing} (last seen with {charge})").format(thing=names.get(name, name), charge=percent_text(seen[name]))
+        if name in seen
+        else names.get(name, name)
+        for name in begin_full
+    ]
+    return _("Begin full, assumed: {things}").format(things=", ".join(parts)) if parts else ""
 
 
 def _seen(finding: Finding) -> dict[str, float]:

@@ -169,6 +169,9 @@ class TestAnswers:
         for device in power["devices"]:
             assert device["start_assumed"] is assumed[device["device_id"]] is True
             assert device["sure"] == sure[device["device_id"]] != "measured"
+        text = " ".join(kitlog("--data", demo, "power", *FEW).out.replace(NO_BREAK, " ").replace(THIN, " ").split())
+        assert "Begin full, assumed: " in text
+        assert ", Phone (last seen with 40 %)" in text
         said = [one["sentence"] for one in packed["findings"] if one["code"] == "power.device"]
         assert all("begins full, assumed" in one or "full by the start is assumed" in one for one in said)
 
