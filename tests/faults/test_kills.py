@@ -92,7 +92,7 @@ def after_migration(path: Path, acknowledged: int) -> None:
     data.close()
     assert {item.name for item in items} == {"migrated" if version == marks.SCHEMA + 1 else "1"}
     assert len(items) == 40
-    assert all(len(item.notes) == (80 if version == 2 else 40) * n for n, item in enumerate(items))
+    assert all(len(item.notes) == (80 if version == marks.SCHEMA + 1 else 40) * n for n, item in enumerate(items))
 
 
 def after_creation(path: Path, acknowledged: int) -> None:
