@@ -148,8 +148,12 @@ def _effect_json(effect: Effect) -> dict[str, Any]:
 
 
 def _odds_json(gain: OddsGain) -> dict[str, Any]:
-    def plain(odds: Odds) -> dict[str, float]:
-        return {"probability": odds.probability, "standard_error": odds.standard_error}
+    def plain(odds: Odds) -> dict[str, Any]:
+        return {
+            "probability": odds.probability,
+            "standard_error": odds.standard_error,
+            "within_95_pct": list(odds.within),
+        }
 
     return {
         "before": plain(gain.before),

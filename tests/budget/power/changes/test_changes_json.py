@@ -44,6 +44,7 @@ def test_the_chance_stands_beside_the_change_it_was_asked_for():
     gains = odds(day, [weighed[0].candidate], query, [], days=50)
     first, second = changes_json(weighed, gains)
     assert first["chance"]["gain"] == gains[0].gain > 0
+    assert first["chance"]["before"]["within_95_pct"] == list(gains[0].before.within)
     assert "chance" not in second
 
 
