@@ -12,7 +12,8 @@ from kitlog.packing.power_findings import PowerCase, power_findings
 LONGEST_H = 240.0
 """No phase is longer (`outing.Hours`)."""
 
-_OF_A_LANE = frozenset({"power.device", "power.bank_sleeps"})
+_OF_A_LANE = frozenset({"power.device", "power.bank_sleeps", "power.phone_at_landing", "power.caller"})
+"""Findings that follow the durations and that a lane's mark shows."""
 
 
 def with_likely(outing: Outing, number: int, likely_h: float) -> Outing:

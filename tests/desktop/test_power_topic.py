@@ -1,6 +1,7 @@
 """The power topic through the window, on a real data file: days drawn beside the window, values read, phases dragged."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from datetime import time as clock
 
 import pytest
@@ -9,13 +10,14 @@ from PySide6.QtCore import QElapsedTimer, QPoint, QRectF, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from kitlog.budget.power.forecast import Forecast
-from kitlog.budget.result import Topic
+from kitlog.budget.result import State, Topic
 from kitlog.desktop.outing_page import forecasting
 from kitlog.desktop.outing_page.page import OutingPage
 from kitlog.desktop.outing_page.plan_editor import PlanEditor
 from kitlog.desktop.outing_page.power_topic import PowerTopic
 from kitlog.desktop.outing_page.power_view import PowerView
 from kitlog.desktop.outing_page.power_words import power_picture
+from kitlog.desktop.outing_page.topics import state_of
 from kitlog.desktop.parts.chip import ChipButton
 from kitlog.desktop.parts.text import Text
 from kitlog.desktop.window import Window
@@ -23,6 +25,7 @@ from kitlog.outing.outing import Outing, PlugPlan
 from kitlog.packing.power_chance import chance_findings
 from kitlog.packing.power_question import day_forecasts
 from kitlog.paint import power_lanes
+from kitlog.paint.mark import Mark
 from kitlog.wording.findings import say
 from kitlog.workbench.workbench import Workbench
 
@@ -110,8 +113,26 @@ class TestDaysDrawn:
         assessment = window.desk.assessment()
         assert assessment is not None
         phone = chance_findings(assessment, found)[0]
-        assert topic.state.accessibleName() == phone.state.value
+        worst = state_of((*assessment.of(Topic.POWER), *chance_findings(assessment, found)))
+        assert topic.state.accessibleName() == worst.value
         assert say(phone, window.desk.names()).sentence in topic.first.toolTip()
+
+    def test_a_lane_shows_the_worst_that_is_said_of_its_device_and_so_does_the_heading(
+        self, page: OutingPage, window: Window, qtbot
+    ) -> None:
+        """A stop on the tile, from the phone at the landing, is none the less one in its lane."""
+        assessment = window.desk.assessment()
+        assert assessment is not None
+        device = next(f for f in assessment.findings if f.code == "power.device" and f.items)
+        landing = replace(device, code="power.phone_at_landing", state=State.STOP)
+        stopped = replace(assessment, findings=(*assessment.findings, landing))
+        names = window.desk.names()
+        lane = next(one for one in power_picture(stopped, names).lanes if one.label == names[device.items[0]])
+        assert lane.mark is Mark.STOP
+        assert drawn(page, qtbot).is_final
+        topic = PowerTopic(stopped, names, page.power)
+        qtbot.addWidget(topic)
+        assert topic.state.accessibleName() == "stop"
 
     def test_a_phone_that_is_not_described_is_not_known_never_fine(
         self, show: Callable[..., Window], demo_bench: Workbench, qtbot
@@ -123,7 +144,7 @@ class TestDaysDrawn:
         opened.open_topic(Topic.POWER)
         drawn(opened, qtbot)
         topic = topic_of(opened)
-        assert topic.state.accessibleName() == "not known"
+        assert topic.state.accessibleName() in {"look", "stop", "not known"}
         assert "not known" in topic.first.text()
         assert "all devices last" in topic.second.text()
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from kitlog.budget.power.chance import Odds
 from kitlog.budget.power.fan import QUANTILES_PCT, LaneFan
 from kitlog.budget.power.forecast import FIRST_DAYS, DeviceForecast, Forecast
-from kitlog.budget.result import Finding, State
+from kitlog.budget.result import Finding
 from kitlog.outing.library import Library
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.power_chance import chance_findings
@@ -15,7 +15,7 @@ from kitlog.paint.power_spread import OffBy, Spread
 from kitlog.wording.chance_text import error_text, odds_sentence, odds_text
 from kitlog.wording.figures import number_text
 from kitlog.wording.findings import Names, say
-from kitlog.wording.translate import _
+from kitlog.wording.translate import N_, _
 from kitlog.wording.words import first_upper, word
 
 
@@ -43,14 +43,16 @@ class ChanceWords:
 
     Attributes:
         first: the chance that matters most; second: those beside it.
-        state: of that chance; None where it is none of a phone.
-        why: what the state rests on.
+        why: what the chance of a phone rests on.
     """
 
     first: str
     second: str
-    state: State | None = None
     why: str = ""
+
+
+_GRADES = {"thin": N_("a thin chance"), "bad": N_("too few days to rely on it")}
+"""What a chance that is not good is called: its own words, for the mark beside it is that of the whole topic."""
 
 
 def chance_words(assessment: Assessment, forecast: Forecast, names: Names, library: Library) -> ChanceWords:
@@ -63,7 +65,8 @@ def chance_words(assessment: Assessment, forecast: Forecast, names: Names, libra
         said = say(phone, names)
         odds = phone.facts.get("odds")
         first = f"{said.title}: {odds_sentence(odds) if isinstance(odds, Odds) else said.sentence}"
-        return ChanceWords(first, beside, phone.state, said.sentence)
+        grade = _GRADES.get(str(phone.facts.get("grade")))
+        return ChanceWords(f"{first}, {_(grade)}" if grade else first, beside, said.sentence)
     items = [line.item for line in assessment.lines]
     caller = next((item for item in callers(assessment.power, items, library) if item in forecast.devices), None)
     if caller is None:

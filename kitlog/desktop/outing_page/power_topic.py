@@ -8,7 +8,7 @@ from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.budget.power.forecast import Forecast
-from kitlog.budget.result import Topic
+from kitlog.budget.result import State, Topic
 from kitlog.desktop import look
 from kitlog.desktop.outing_page.ask_panel import AskPanel, AskTools
 from kitlog.desktop.outing_page.chance_words import chance_words, drawing_text, stage_text
@@ -16,13 +16,14 @@ from kitlog.desktop.outing_page.forecasting import Forecasting
 from kitlog.desktop.outing_page.power_said import edge_text, power_sentences
 from kitlog.desktop.outing_page.power_view import PowerView
 from kitlog.desktop.outing_page.power_words import power_picture
-from kitlog.desktop.outing_page.topics import TITLES, mark_of
+from kitlog.desktop.outing_page.topics import TITLES, mark_of, state_of
 from kitlog.desktop.parts.chip import StateMark
 from kitlog.desktop.parts.text import Paragraph, Text
 from kitlog.fault import Fault
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Phase
 from kitlog.packing.assessment import Assessment
+from kitlog.packing.power_chance import chance_findings
 from kitlog.packing.power_draft import redrawn, with_likely
 from kitlog.paint.mark import Mark
 from kitlog.paint.type_scale import Role
@@ -66,7 +67,7 @@ class PowerTopic(QWidget):
 
     Attributes:
         draft: the assessment of what is being dragged, None while nothing is.
-        first, second: the lines above the picture; state: of the chance that matters.
+        first, second: the lines above the picture; state: the worst that is said of power, as on its tile.
         picture: the lanes; questions: what is asked of the plan.
     """
 
@@ -115,6 +116,7 @@ class PowerTopic(QWidget):
         forecast = self._tools.forecasting.latest
         if forecast is None:
             self._say(stage_text(None), "")
+            self._show_state(state_of(self._assessment.of(Topic.POWER)))
         else:
             self._say_chance(forecast)
         sentences = power_sentences(self._assessment, self._names, forecast)
@@ -124,11 +126,13 @@ class PowerTopic(QWidget):
     def _say_chance(self, forecast: Forecast) -> None:
         words = chance_words(self._assessment, forecast, self._names, self._tools.library)
         self._say(words.first, " \u00b7 ".join(part for part in (words.second, stage_text(forecast)) if part))
-        if words.state is not None:
-            self.state.show_state(word(words.state.value), mark_of(words.state))
+        self._show_state(state_of((*self._assessment.of(Topic.POWER), *chance_findings(self._assessment, forecast))))
         why = f"{first_upper(words.why)}.\n" if words.why else ""
         for part in (self.first, self.second, self.state):
             part.setToolTip(why + drawing_text(forecast))
+
+    def _show_state(self, state: State) -> None:
+        self.state.show_state(word(state.value), mark_of(state))
 
     def _refine(self) -> None:
         if self.draft is None and not self.isHidden():

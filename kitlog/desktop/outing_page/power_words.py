@@ -6,9 +6,10 @@ from itertools import accumulate
 
 from kitlog.budget.power.forecast import Forecast
 from kitlog.budget.power.result import Course, DayResult
-from kitlog.budget.result import Finding
+from kitlog.budget.result import Finding, Topic
 from kitlog.desktop.outing_page.chance_words import with_days
 from kitlog.desktop.outing_page.power_figures import end_text, lasting_off, spare_text, start_of_day_min, too_early_h
+from kitlog.desktop.outing_page.topics import mark_of, state_of
 from kitlog.kit.item import Item
 from kitlog.outing.outing import Phase
 from kitlog.packing.assessment import Assessment
@@ -42,7 +43,10 @@ def power_picture(assessment: Assessment, names: Names, forecast: Forecast | Non
     items.sort(key=lambda item: item.id in likely.banks)
     start_min = start_of_day_min(assessment)
     lanes = [with_days(_lane(item, assessment, marks.get(item.id)), item.id, forecast, start_min) for item in items]
-    unknown = (Lane(names.get(item, item), _("not known"), mark=Mark.NOT_KNOWN) for item in assessment.power.unknown)
+    unknown = (
+        Lane(names.get(item, item), _("not known"), mark=_worst(item, assessment, Mark.NOT_KNOWN))
+        for item in assessment.power.unknown
+    )
     return PowerPicture(
         phases=tuple(_band(phase, _floors(likely, phase)) for phase in phases),
         lanes=(*lanes, *unknown),
@@ -51,6 +55,12 @@ def power_picture(assessment: Assessment, names: Names, forecast: Forecast | Non
         clocks_high=_clocks(assessment, tuple(phase.high_h for phase in phases)),
         start_min=start_min,
     )
+
+
+def _worst(item: str, assessment: Assessment, without: Mark) -> Mark:
+    """The mark of the worst that is said of a device's or bank's power; the landing and its calls among it."""
+    said = tuple(finding for finding in assessment.of(Topic.POWER) if item in finding.items)
+    return mark_of(state_of(said)) if said else without
 
 
 def _words() -> PowerWords:
@@ -105,7 +115,7 @@ def _lane(item: Item, assessment: Assessment, finding: Finding | None) -> Lane:
         end_high=end_text(high, item.id),
         spare_likely=spare_text(likely, item.id, too_early_h(finding, "likely")),
         spare_high=spare_text(high, item.id, too_early_h(finding, "high")),
-        mark=Mark.NONE if finding is None else Mark(finding.state.value),
+        mark=_worst(item.id, assessment, Mark.NONE),
     )
 
 
