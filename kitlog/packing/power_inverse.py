@@ -8,6 +8,7 @@ from kitlog.budget.power.day import Day
 from kitlog.budget.power.longest_phase import longest_phase
 from kitlog.budget.power.lowest_start import lowest_start
 from kitlog.budget.power.question import LongestPhase, LowestStart, SmallestBank, Target
+from kitlog.budget.power.result import DayResult
 from kitlog.budget.power.smallest_bank import smallest_bank
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay
@@ -19,6 +20,9 @@ HORIZON_H = 72.0
 
 LARGEST_WH = 160.0
 """No larger bank is looked at: more may not travel by air at all, and few are carried."""
+
+EXACT_H = 3e-4
+"""A device that is off for less than this, in h, is so by the rounding of the simulation."""
 
 _RETRIEVE = frozenset({PhaseWay.PACK_UP, PhaseWay.WALK_OUT, PhaseWay.RIDE_HOME, PhaseWay.NIGHT, PhaseWay.TRAVEL})
 
@@ -42,6 +46,9 @@ class Inverse:
         figure: h, % or Wh; 0 is a figure: fails at once, any start, no bank.
         limit: how far was looked, in the same unit.
         subject: id of the device or bank; phase: of the longest retrieve, the phase that was drawn out.
+        off_from_h, off_before_h: of the longest retrieve, when the device first goes off before that phase begins, h
+            from the start of the day, and for how long in all; None and 0 where it is on till then. The figure counts
+            from the phase's beginning, whatever was before.
     """
 
     outcome: Outcome
@@ -50,6 +57,8 @@ class Inverse:
     unit: str
     subject: str = ""
     phase: str = ""
+    off_from_h: float | None = None
+    off_before_h: float = 0.0
 
 
 def longest_retrieve(
@@ -69,7 +78,20 @@ def longest_retrieve(
         return Inverse(Outcome.NOT_ASKED, None, horizon_h, "h", name)
     query = LongestPhase(phase=phase, device=name, min_soc=least_pct / 100, horizon_h=horizon_h)
     hours = longest_phase(day, query)
-    return Inverse(Outcome.BEYOND if hours is None else Outcome.FOUND, hours, horizon_h, "h", name, phase)
+    outcome = Outcome.BEYOND if hours is None else Outcome.FOUND
+    played = assessment.power.high if high else assessment.power.likely
+    off_from_h, off_before_h = _off_before(name, phase, day, played)
+    return Inverse(outcome, hours, horizon_h, "h", name, phase, off_from_h, off_before_h)
+
+
+def _off_before(name: str, last: str, day: Day, played: DayResult | None) -> tuple[float | None, float]:
+    """When a device first goes off before the last phase begins, and for how long in all till then."""
+    if played is None or name not in played.device_courses:
+        return None, 0.0
+    begins_h = sum(phase.hours for phase in day.phases if phase.id != last)
+    off = [span for span in played.device_courses[name].off if span.from_h < begins_h]
+    off_h = sum(min(span.to_h, begins_h) - span.from_h for span in off)
+    return (off[0].from_h, off_h) if off_h > EXACT_H else (None, 0.0)
 
 
 def lowest_start_pct(assessment: Assessment, items: Iterable[Item], device: str, *, high: bool = False) -> Inverse:

@@ -127,7 +127,7 @@ def _limits(found: PowerAnswers, names: Names) -> Iterator[str]:
     yield from _head(_("How far it goes"))
     keep = percent_text(found.keep_pct, 0 if found.keep_pct == round(found.keep_pct) else 1)
     text = _("Longest way home with the phone on and at {keep} or more")
-    yield from _table(text.format(keep=keep), [retrieve_words(found.retrieve)])
+    yield from _table(text.format(keep=keep), [retrieve_words(found.retrieve, found.assessment.outing.starts_at)])
     yield from _table(_(START_CAPTION), _each(found.limits.starts, start_words, names))
     yield from _table(_(BANK_CAPTION), _each(found.limits.banks, bank_words, names))
     if found.limits.starts or found.limits.banks:
@@ -155,5 +155,5 @@ def _table(title: str, answers: list[LimitWords]) -> Iterator[str]:
     if rows:
         yield from table([("", _("likely day"), _("high day"), _("sure")), *rows], (False,) * 4, 2)
     for one in answers:
-        if one.why_not:
-            yield from paragraph(one.spoken, 2)
+        if said := one.spoken if one.why_not else one.note:
+            yield from paragraph(said, 2)

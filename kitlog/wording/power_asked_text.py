@@ -1,7 +1,8 @@
 """How far an outing's power goes, in words: each answer for the likely and the high day, so rounded that it holds."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import time
 
 from kitlog.budget.power.walk_down import STEPS
 from kitlog.packing.power_inverse import LARGEST_WH, Inverse, Outcome
@@ -24,6 +25,7 @@ class LimitWords:
         subject: the device, bank or phase; likely, high: the figure on the likely and on the high day, or why there is
             none; sure: how sure the figures are that it rests on; empty where nothing was asked.
         why_not: why it cannot be asked; empty where it was.
+        note: what has to be known beside the figures; empty for nothing.
     """
 
     subject: str
@@ -31,6 +33,7 @@ class LimitWords:
     high: str
     sure: str
     why_not: str = ""
+    note: str = ""
 
     @property
     def spoken(self) -> str:
@@ -38,18 +41,48 @@ class LimitWords:
         if self.why_not:
             return _("{subject}: not asked, {why}").format(subject=self.subject, why=self.why_not)
         text = _("{subject}: likely day {likely}, high day {high} ({sure})")
-        return text.format(subject=self.subject, likely=self.likely, high=self.high, sure=self.sure)
+        said = text.format(subject=self.subject, likely=self.likely, high=self.high, sure=self.sure)
+        return f"{said}. {self.note}" if self.note else said
 
 
-def retrieve_words(found: BothCases) -> LimitWords:
-    """The longest retrieve: the phase that was drawn out, in whole minutes, never more than it may be."""
+def retrieve_words(found: BothCases, starts_at: time | None = None) -> LimitWords:
+    """The longest retrieve: the phase that was drawn out, in whole minutes, never more than it may be.
+
+    Where the phone is off before, that is said: the figure alone would read as if it had been on all the time. With
+    `starts_at` the switch-off is a clock time, else hours from the start.
+    """
     one = found.likely
     why = _("the day does not end on a way home with a duration")
     if not one.subject:
         why = _("no phone with known figures goes along")
     elif one.phase:
         why = _("the phone has no cell of its own")
-    return _words(first_upper(_(one.phase)) if one.phase else _("The way home"), found, why)
+    words = _words(first_upper(_(one.phase)) if one.phase else _("The way home"), found, why)
+    return replace(words, note=_off_note(found, starts_at))
+
+
+def _off_note(found: BothCases, starts_at: time | None) -> str:
+    """That the phone is off before the way home begins; by the likely day where it is off there, else by the high."""
+    for one, text in (
+        (found.likely, N_("It is off before that, from {at}, {span} in all: the figure counts from when it is back.")),
+        (
+            found.high,
+            N_(
+                "On the high day it is off before that, from {at}, {span} in all: the figure counts from when it is "
+                "back."
+            ),
+        ),
+    ):
+        if one.off_from_h is not None and one.figure != 0:  # 0 says itself that it cannot even begin
+            return _(text).format(at=_at(one.off_from_h, starts_at), span=hours_text(one.off_before_h))
+    return ""
+
+
+def _at(hours: float, starts_at: time | None) -> str:
+    if starts_at is None:
+        return _("{hours} after the start").format(hours=hours_text(hours))
+    minutes = (60 * starts_at.hour + starts_at.minute + round(60 * hours)) % 1440
+    return f"{minutes // 60:02d}:{minutes % 60:02d}"
 
 
 def start_words(found: BothCases, names: Names) -> LimitWords:

@@ -1,14 +1,18 @@
 """The inverse questions of an outing, by hand: cells at 25 deg C, no losses; what holds beyond is told from what fails."""
 
+from datetime import time
 from typing import Any
 
 import pytest
 from scenario import judged
 from small_kit import NEW, but, item, outing
 
+from kitlog.budget.result import Sure
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.kit import Kit
 from kitlog.packing.power_inverse import Outcome, longest_retrieve, lowest_start_pct, smallest_bank_wh
+from kitlog.packing.power_limits import BothCases
+from kitlog.wording.power_asked_text import retrieve_words
 
 FLIGHT = {"name": "flight", "way": "flight", "low_h": 3, "likely_h": 4, "high_h": 5, "air_c": 25}
 RIDE = {"name": "ride", "way": "ride home", "likely_h": 2, "air_c": 25}
@@ -42,6 +46,27 @@ class TestLongestRetrieve:
         found = longest_retrieve(day()[0], least_pct, high=high)
         assert (found.outcome, found.phase, found.unit) == (Outcome.FOUND, "ride", "h")
         assert found.figure == pytest.approx(hours)
+
+    def test_a_phone_that_cold_put_off_before_counts_from_when_it_is_back(self) -> None:
+        """10 Wh at 1 W, 9 h in deep cold: it goes off on the way and is back, with what cold had locked, in the warmth.
+
+        What is left after it went off at `t` is 10 - t Wh, and lasts as many hours on the ride.
+        """
+        cold = {**FLIGHT, "likely_h": 9, "high_h": 9, "air_c": -20}
+        found = longest_retrieve(day(phases=[cold, RIDE])[0], 0)
+        assert found.off_from_h is not None
+        assert 0 < found.off_from_h < 9
+        assert found.off_before_h == pytest.approx(9 - found.off_from_h)
+        assert found.figure == pytest.approx(10 - found.off_from_h)
+        words = retrieve_words(BothCases(found, found, Sure.GUESS), time(9, 30))
+        minutes = 570 + round(60 * found.off_from_h)
+        assert f"from {minutes // 60:02d}:{minutes % 60:02d}" in words.note
+        assert words.note in words.spoken
+
+    def test_a_phone_that_was_on_all_the_time_needs_no_note(self) -> None:
+        found = longest_retrieve(day()[0], 0)
+        assert (found.off_from_h, found.off_before_h) == (None, 0)
+        assert not retrieve_words(BothCases(found, found, Sure.GUESS)).note
 
     def test_beyond_is_not_never(self) -> None:
         found = longest_retrieve(day()[0], 20, horizon_h=3)

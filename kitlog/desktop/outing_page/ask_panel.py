@@ -159,7 +159,8 @@ class AskPanel(QWidget):
             self.retrieve.show_answers(())
             return
         self._tools.asking.keep_pct = pct
-        self.retrieve.show_answers([retrieve_words(retrieve_limit(self._assessment, pct))])
+        found = retrieve_limit(self._assessment, pct)
+        self.retrieve.show_answers([retrieve_words(found, self._assessment.outing.starts_at)])
 
     def _act(self, remedy: Remedy) -> Doing | None:
         do = self._tools.act(remedy)

@@ -23,9 +23,12 @@ class LimitRow(QWidget):
         super().__init__(parent)
         self.words = words
         self.setAccessibleName(words.spoken)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(look.px(INDENT_PX), 0, 0, 0)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(look.px(INDENT_PX), 0, 0, 0)
+        whole.setSpacing(0)
+        row = QHBoxLayout()
         row.setSpacing(look.px(8))
+        whole.addLayout(row)
         if words.why_not:
             row.addWidget(Paragraph(words.spoken))
             return
@@ -33,6 +36,8 @@ class LimitRow(QWidget):
         for text in (words.likely, words.high):
             row.addWidget(_cell(CutText(text, Role.NAME), CASE_PX))
         row.addWidget(_cell(Text(words.sure, Role.SMALL, "muted"), SURE_PX))
+        if words.note:
+            whole.addWidget(Paragraph(words.note, Role.SMALL))
 
 
 def _cell(text: Text, wide: int) -> Text:
