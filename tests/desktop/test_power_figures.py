@@ -52,6 +52,13 @@ def test_a_bank_in_the_cell_and_at_the_port() -> None:
     ]
 
 
+def test_a_bank_that_has_aged_gives_what_its_health_leaves() -> None:
+    """38.5 Wh x 85 % = 32.725 Wh when new; x 90 % = 29.4525 Wh."""
+    label, figure, note = told(bank_rows(bank(Battery(wh=38.5, health_pct=90))))[0]
+    assert (label, figure) == ("At the port", "29.45 Wh")
+    assert note.startswith("85 %, usual, health 90 %; 32.7")
+
+
 def test_what_is_not_known_says_what_is_missing() -> None:
     (row,) = told(battery_rows(bank(Battery(mah=10_000), ports=1)))
     assert row == ("Battery", "not known", "are the 10\u2009000 mAh those of the cell, or of the 5 V port?")

@@ -80,10 +80,25 @@ def _at_port(item: Item) -> Row:
         refuse_more_out_than_in(item)
         energy = energy_wh(item)
         if energy is not None:
-            return _("At the port"), short_text(energy * port_efficiency(item), "Wh"), port_from(item)
+            new_wh = energy * port_efficiency(item)
+            return _("At the port"), short_text(new_wh * _health(item), "Wh"), _port_note(item, new_wh)
     except Fault as fault:
         return _("At the port"), word("not known"), fault_text(fault).what
     return _("At the port"), word("not known"), ""
+
+
+def _health(item: Item) -> float:
+    """The share of the label energy that is left; not known counts as all, as in a simulated day."""
+    pct = item.battery.health_pct if item.battery else None
+    return 1.0 if pct is None else pct / 100
+
+
+def _port_note(item: Item, new_wh: float) -> str:
+    """Where the figure comes from; what age has taken, and what a day takes besides."""
+    if _health(item) == 1.0:
+        return port_from(item)
+    text = _("{share}, health {pct}; {wh} when new; a day takes what it draws itself and what cold locks off that")
+    return text.format(share=port_from(item), pct=percent_text(100 * _health(item)), wh=short_text(new_wh, "Wh"))
 
 
 def _seen(battery: Battery) -> str:
