@@ -1,7 +1,7 @@
 """Tonight's charging with names: what hangs where until when, what ends not full, what would help.
 
-With twelve things `planned` may take up to a second and `with_help` several: it plans the evening anew for each change
-that it tries. Both are pure and may run on any thread.
+With twelve things `planned` may take up to a second (two where a charger's total is shared) and `with_help` several: it
+plans the evening anew for each change that it tries. Both are pure and may run on any thread.
 """
 
 from collections.abc import Iterable, Mapping
@@ -109,7 +109,7 @@ class EveningPlan:
         all_full: every thing that goes along is known to be full at leaving; full_by_h: then, by when.
         all_chargeable_full: every thing that can be charged tonight is.
         helps: best first; None = not computed yet; bottleneck: the charger of which more would help most.
-        complete: no better plan of its kind was left untried.
+        complete: no better plan of its kind was left untried; else the best of those tried.
     """
 
     day: date

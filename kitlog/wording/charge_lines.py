@@ -18,6 +18,7 @@ from kitlog.wording.charge_text import (
     step_text,
     summary_text,
     times_text,
+    tried_text,
 )
 from kitlog.wording.columns import WIDTH, table, wrapped
 from kitlog.wording.figures import day_text, percent_text
@@ -42,7 +43,7 @@ def charge_lines(plan: EveningPlan, names: Names, now: datetime, outing: str) ->
     if plan.bottleneck is not None:
         yield from wrapped(_("Short is the charger: {charger}.").format(charger=piece_text(plan.bottleneck)), WIDTH)
     if not plan.complete:
-        yield from wrapped(_("Not every order was tried: a better one may exist."), WIDTH)
+        yield from wrapped(tried_text(), WIDTH)
     yield ""
     yield from wrapped(_(STANCE), WIDTH)
 

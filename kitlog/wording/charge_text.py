@@ -300,3 +300,8 @@ _ENTER = {
     "energy_not_known": N_("Enter the energy of {items}"),
     "charge_not_known": N_("Look at the charge of {items}, and type it"),
 }
+
+
+def tried_text() -> str:
+    """That not every plan was compared: twelve things on two ports have too many."""
+    return _("Not every plan was compared: this is the best of those tried.")

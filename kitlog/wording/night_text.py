@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from kitlog.budget.charging.result import Caution, Remedy, Step, ThingResult
 from kitlog.budget.charging.storage import StorageStep
 from kitlog.budget.power_ask.answers import EveningFound, StorageFound
-from kitlog.wording.charge_text import LEFT_OUT, cable_text, clock_of, plug_text
+from kitlog.wording.charge_text import LEFT_OUT, cable_text, clock_of, plug_text, tried_text
 from kitlog.wording.columns import paragraph, table
 from kitlog.wording.figures import number_text, percent_text, with_unit
 from kitlog.wording.translate import N_, _
@@ -16,6 +16,8 @@ def evening_lines(found: EveningFound) -> Iterator[str]:
     steps = [(clock_of(step.at_h), _step(step)) for step in found.planned.steps]
     yield from table(steps, (False, False)) if steps else paragraph(_("Nothing is to be plugged in."))
     yield from table([(thing.thing, _thing(thing)) for thing in found.planned.things], (False, False))
+    if not found.planned.complete:
+        yield from paragraph(tried_text())
     for caution in found.planned.cautions:
         yield from paragraph(_caution(caution))
     for remedy in found.remedies:

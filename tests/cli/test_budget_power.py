@@ -283,6 +283,15 @@ class TestNight:
         asked["evening"] |= {"chargers": [{"id": "wall", "ports": [port]}], "cables": []}
         assert "One more cable USB-A to USB-C – 5.0 Wh more, all full" in said(kitlog, asked)
 
+    def test_where_not_every_plan_was_compared_it_says_so(self, kitlog: Kitlog) -> None:
+        chargers = [{"id": "wall", "ports": [{"id": "left"}, {"id": "right"}]}]
+        sizes = [(3 + n, (0.0, 0.1, 0.2, 0.3, 0.4)[n % 5]) for n in range(12)]
+        things = [{"id": f"t{wh}", "cell_Wh": wh, "start": start, "charge_max_W": 5} for wh, start in sizes]
+        asked = {"evening": {**self.EVENING, "chargers": chargers, "things": things}}
+        assert not told(kitlog, asked)["complete"]
+        assert "Not every plan was compared: this is the best of those tried." in said(kitlog, asked)
+        assert "Not every plan" not in said(kitlog, {"evening": self.EVENING})
+
     def test_short_of_full_and_what_would_help(self, kitlog: Kitlog) -> None:
         asked = {"evening": {**self.EVENING, "from_h": 19.5, "bed_h": 19.6, "up_h": 19.6, "leave_h": 19.6}}
         text = said(kitlog, asked)

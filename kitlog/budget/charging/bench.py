@@ -59,11 +59,15 @@ class Bench:
             for index, charger in enumerate(evening.chargers)
             for port in charger.ports
         ]
+        self._shared = [self._has_a_total(charger) for charger in range(len(self.totals_w))]
         self.runs = 0
         self._known: dict[Stays, dict[int, Ending]] = {}
 
     def shares(self, charger: int) -> bool:
         """Whether the total of a charger can keep a port from giving what it could."""
+        return self._shared[charger]
+
+    def _has_a_total(self, charger: int) -> bool:
         return self.totals_w[charger] < sum(slot.limit_w for slot in self.slots if slot.charger == charger)
 
     def ending(self, stays: Stays, thing: int) -> Ending:
@@ -79,6 +83,8 @@ class Bench:
 
     def _together(self, stays: Stays, thing: int) -> Stays:
         """All stays that bear on a thing: its own, and those it meets on chargers with a total to share."""
+        if not any(self._shared):
+            return tuple(sorted(stay for stay in stays if stay.thing == thing))
         things, chargers, grew = {thing}, set[int](), True
         while grew:
             grew = False

@@ -6,6 +6,7 @@ bedtime and ends after getting up keeps its port through the night.
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterator
+from functools import cached_property
 
 from kitlog.budget.charging.bench import NEARLY, Bench, Stay, Stays
 from kitlog.budget.charging.evening import FULL
@@ -31,21 +32,68 @@ class Places:
 
         A stay that takes from others, as `spares_others` judges, is tried shorter.
         """
+        for port, gap in self._free(placed, thing, open_chargers):
+            for stay in self._in_gap(placed, thing, port, gap):
+                stays = _and(placed, stay)
+                if spares_others(stays):
+                    yield stays
+                else:
+                    yield from self._shorter(placed, stay, spares_others)
+
+    def early(self, placed: Stays, thing: int, open_chargers: frozenset[int], until_h: float | None) -> Iterator[Stays]:
+        """Everything placed and one more stay of this thing that begins as soon as it may.
+
+        until_h: it may also begin at any later swap, as long as it is full by then; None: it may not.
+        """
+        for port, gap in self._free(placed, thing, open_chargers):
+            starts = self._begins(gap)
+            for start_h in self._first(starts) if until_h is None else starts:
+                begun = [_and(placed, stay) for stay in self._begun(placed, Stay(thing, port, start_h, gap[1]))]
+                yield from begun
+                if until_h is not None and not any(self._full_by(stays, thing, until_h) for stays in begun):
+                    break
+
+    def _full_by(self, stays: Stays, thing: int, until_h: float) -> bool:
+        full_h = self.bench.ending(stays, thing).full_h
+        return full_h is not None and full_h <= until_h
+
+    def _begins(self, gap: Span) -> list[float]:
+        """The beginning of a gap, and all swaps in it."""
+        evening = self.bench.evening
+        asleep = evening.bed_h < gap[0] < evening.up_h
+        return sorted({
+            *([] if asleep else [gap[0]]),
+            *(moment for moment in (*self._moments, evening.up_h) if gap[0] <= moment < gap[1]),
+        })  # fmt: skip
+
+    def _free(self, placed: Stays, thing: int, open_chargers: frozenset[int]) -> Iterator[tuple[int, Span]]:
+        """Ports with the time in which they are free; like ports with like stays once."""
         seen = set()
         for port, slot in enumerate(self.bench.slots):
             if slot.charger not in open_chargers or not self.fit(thing, port).fits:
                 continue
             likeness = (slot._replace(name=""), tuple(stay[0::2] + stay[3:] for stay in placed if stay.port == port))
-            if likeness in seen:
-                continue
-            seen.add(likeness)
-            for gap in self.gaps(placed, thing, port):
-                for stay in self._in_gap(placed, thing, port, gap):
-                    stays = _and(placed, stay)
-                    if spares_others(stays):
-                        yield stays
-                    else:
-                        yield from self._shorter(placed, stay, spares_others)
+            if likeness not in seen:
+                seen.add(likeness)
+                yield from ((port, gap) for gap in self.gaps(placed, thing, port))
+
+    def _first(self, starts: list[float]) -> list[float]:
+        """The first in the evening and the first in the morning."""
+        morning = [start_h for start_h in starts if start_h >= self.bench.evening.up_h]
+        return sorted({*starts[:1], *sorted(morning)[:1]})
+
+    def _begun(self, placed: Stays, stay: Stay) -> Iterator[Stay]:
+        """Off by bedtime if it is full then, else through the night, else as far as the gap goes."""
+        evening = self.bench.evening
+        if stay.from_h >= evening.up_h:
+            yield from self._until_full(placed, stay)
+            return
+        if stay.from_h < evening.bed_h:
+            yield from self._until_full(placed, stay._replace(to_h=min(stay.to_h, evening.bed_h)))
+        if stay.to_h >= evening.up_h:
+            for cut in self._until_full(placed, stay):
+                if cut.to_h > evening.bed_h:
+                    yield cut._replace(to_h=max(cut.to_h, evening.up_h))
 
     def gaps(self, placed: Stays, thing: int, port: int) -> list[Span]:
         """When the port, the thing and a cable are free."""
@@ -116,7 +164,7 @@ class Places:
 
     def _shorter(self, placed: Stays, stay: Stay, spares_others: Callable[[Stays], bool]) -> Iterator[Stays]:
         """Put on later, or taken off sooner: by bisection, the longest that takes nothing from others."""
-        moments = [moment for moment in self._moments() if stay.from_h < moment < stay.to_h]
+        moments = [moment for moment in self._moments if stay.from_h < moment < stay.to_h]
         later = [_and(placed, stay._replace(from_h=moment)) for moment in reversed(moments)]
         sooner = [_and(placed, stay._replace(to_h=moment)) for moment in moments]
         for ever_longer in (later, sooner):
@@ -124,7 +172,8 @@ class Places:
             if count:
                 yield ever_longer[count - 1]
 
-    def _moments(self) -> list[float]:
+    @cached_property
+    def _moments(self) -> tuple[float, ...]:
         """All moments at which hands may swap."""
         evening = self.bench.evening
         step_h, count = evening.swap_step_min / 60.0, 0
@@ -132,7 +181,7 @@ class Places:
         while (at_h := evening.up_h + count * step_h) < evening.leave_h:
             morning.append(at_h)
             count += 1
-        return [*swaps_between(evening, evening.from_h, evening.bed_h), *morning]
+        return (*swaps_between(evening, evening.from_h, evening.bed_h), *morning)
 
     def _latest(self, placed: Stays, stay: Stay, moments: list[float]) -> Stay:
         """By bisection: starting later never makes it fuller."""

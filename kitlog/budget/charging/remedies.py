@@ -23,10 +23,14 @@ def remedies(evening: Evening, planned: EveningResult | None = None) -> tuple[Re
     Raises:
         InputFault: as `tonight.charge_tonight`.
     """
-    planned = planned or charge_tonight(evening)
-    tried = [_remedy(planned, charge_tonight(change.evening), change) for change in plugs(evening, planned)]
+    planned = planned or charge_tonight(evening, soonest=False)
+    tried = [
+        _remedy(planned, charge_tonight(change.evening, soonest=False), change) for change in plugs(evening, planned)
+    ]
     if not planned.all_chargeable_full:
-        tried += [_remedy(planned, charge_tonight(change.evening), change) for change in _changes(evening)]
+        tried += [
+            _remedy(planned, charge_tonight(change.evening, soonest=False), change) for change in _changes(evening)
+        ]
         tried += [_start_earlier(evening, planned)]
     helpful = [remedy for remedy in tried if remedy.first_gain is not None]
     rank = {thing.thing: place for place, thing in enumerate(planned.things)}
@@ -85,7 +89,7 @@ def _start_earlier(evening: Evening, planned: EveningResult) -> Remedy:
 
 def _from(evening: Evening, quarters: int) -> tuple[Evening, EveningResult]:
     earlier = evening.model_copy(update={"from_h": evening.from_h - quarters * EARLIER_STEP_H})
-    return earlier, charge_tonight(earlier)
+    return earlier, charge_tonight(earlier, soonest=False)
 
 
 def _remedy(planned: EveningResult, changed: EveningResult, change: Change) -> Remedy:

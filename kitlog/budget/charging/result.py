@@ -111,7 +111,8 @@ class EveningResult:
         things: in the order of priority.
         all_full: everything asked for is full at leaving; what is left out is not.
         all_chargeable_full: everything that can be charged is.
-        complete: every plan of the kind described in `search` was compared; else the best of those tried.
+        complete: every plan of the kind described in `search` and `sooner` was compared, in charges at leaving and in
+            hours; else this is the best of those tried.
     """
 
     chargers: tuple[str, ...]

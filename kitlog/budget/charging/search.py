@@ -1,10 +1,11 @@
 """The search: things in order of priority, all best places of each kept side by side for those that come after.
 
 Best goes by the charge at leaving (above `FULL` all is alike), lexicographically: nothing of a higher priority ever
-loses anything for something lower. For each thing in turn, every kept plan is extended by every candidate of `places`;
-the plans in which the thing ends fullest are kept, all of them, because where it lies decides what is left for the
-rest. Only if they become too many are some dropped: for each choice of what keeps its port overnight, those that take
-most of the ports' waking hours. The plan then says that it is not complete.
+loses anything for something lower. Among plans that are alike in that, `sooner` seeks the one that is full soonest. For
+each thing in turn, every kept plan is extended by every candidate of `places`; the plans in which the thing ends
+fullest are kept, all of them, because where it lies decides what is left for the rest. Only if they become too many are
+some dropped: for each choice of what keeps its port overnight, those that take most of the ports' waking hours. The
+plan then says that it is not complete.
 
 What is not tried, so that a person can follow the plan: a thing leaves a port before it is full only for bedtime, for
 leaving, or for one of a higher priority; and it has at most three stays (evening, night, morning). So it does not give
@@ -22,6 +23,8 @@ from kitlog.budget.charging.bench import NEARLY, Bench, Stay, Stays
 from kitlog.budget.charging.evening import FULL
 from kitlog.budget.charging.places import Places
 
+HOUR_ALIKE = 1e-6
+"""Hours closer than this are the same."""
 MOST_KEPT = 60
 MOST_RUNS = 1500
 """Simulated nights after which only a few plans are followed up."""
@@ -42,11 +45,15 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """The plans that are alike in what counts; levels: capped charges in order; complete: none was dropped."""
+    """The plans that are alike in what counts; levels: capped charges in order; complete: none was dropped.
+
+    piecemeal: they were found with things in pieces.
+    """
 
     options: list[Option]
     levels: list[float]
     complete: bool
+    piecemeal: bool = False
 
 
 def capped(soc: float) -> float:
@@ -63,14 +70,22 @@ def search(bench: Bench, order: list[int]) -> Found:
     if all(level >= FULL - NEARLY for level in whole.levels):
         return replace(whole, complete=True)
     pieces = Search(bench, order, piecemeal=True).run()
-    better = _ahead(pieces.levels, whole.levels)
+    better = ahead(pieces.levels, whole.levels)
     return replace(pieces if better else whole, complete=pieces.complete)
 
 
-def _ahead(levels: list[float], others: list[float]) -> bool:
+def ahead(levels: list[float], others: list[float]) -> bool:
     """Whether the first thing that differs is fuller."""
     pairs = zip(levels, others, strict=True)
     return next((mine > theirs for mine, theirs in pairs if abs(mine - theirs) > NEARLY), False)
+
+
+def in_the_wall(bench: Bench) -> list[Option]:
+    """Nothing placed yet: every choice of as many chargers as there are sockets."""
+    chargers = range(len(bench.evening.chargers))
+    sockets = bench.evening.sockets
+    count = len(chargers) if sockets is None else min(sockets, len(chargers))
+    return [Option(frozenset(some), ()) for some in combinations(chargers, count)]
 
 
 class Search:
@@ -78,27 +93,36 @@ class Search:
 
     order: things by index, the first must be full first.
     piecemeal: a thing may charge in pieces even where one stay would fill it.
+    runs_each: simulated nights within one step, after which no more plans are extended.
     """
 
-    def __init__(self, bench: Bench, order: list[int], *, piecemeal: bool) -> None:
-        self.bench, self.order, self.piecemeal = bench, order, piecemeal
+    def __init__(self, bench: Bench, order: list[int], *, piecemeal: bool, runs_each: int = MOST_RUNS_EACH) -> None:
+        self.bench, self.order, self.piecemeal, self.runs_each = bench, order, piecemeal, runs_each
         self.begun_at = bench.runs
         self.places = Places(bench)
         self.levels: list[float] = []
+        self.due_h: list[float] = []
         self.complete = True
+        self.work = 0
 
     def run(self) -> Found:
         """All things placed."""
-        options = self._in_the_wall()
+        options = in_the_wall(self.bench)
         for thing in self.order:
             options = self._placed(options, thing)
-        return Found(options, self.levels, self.complete)
+        return Found(options, self.levels, self.complete, self.piecemeal)
 
-    def _in_the_wall(self) -> list[Option]:
-        chargers = range(len(self.bench.evening.chargers))
-        sockets = self.bench.evening.sockets
-        count = len(chargers) if sockets is None else min(sockets, len(chargers))
-        return [Option(frozenset(some), ()) for some in combinations(chargers, count)]
+    def rest(self, options: list[Option], levels: list[float], due_h: list[float]) -> list[Option]:
+        """From plans in which the first things are placed: those that reach these levels; none if that cannot be.
+
+        due_h: when the first things must be full, whatever comes after them.
+        """
+        self.levels, self.due_h = levels[: len(due_h)], due_h
+        for thing, level in zip(self.order[len(due_h) :], levels[len(due_h) :], strict=False):
+            options = self._placed(options, thing)
+            if self.levels[-1] < level - NEARLY:
+                return []
+        return options
 
     def _placed(self, options: list[Option], thing: int) -> list[Option]:
         """Options with no, one, two or three stays of a thing; those in which it ends fullest."""
@@ -120,17 +144,22 @@ class Search:
         extended: list[Option] = []
         begun_at = self.bench.runs
         for option in options:
-            if self.bench.runs - begun_at > MOST_RUNS_EACH:
+            if self.bench.runs - begun_at > self.runs_each:
                 self.complete = False
                 break
+            self.work += 1
             if self._level(option.stays, thing) < FULL - NEARLY:
                 every = self.places.more(option.stays, thing, option.chargers, self._spares_others)
                 extended += [Option(option.chargers, stays) for stays in every]
         return extended
 
     def _spares_others(self, stays: Stays) -> bool:
+        leave_h = self.bench.evening.leave_h
         return all(
             self._level(stays, thing) >= level - NEARLY for thing, level in zip(self.order, self.levels, strict=False)
+        ) and all(
+            (self.bench.ending(stays, thing).full_h or leave_h) <= due_h + HOUR_ALIKE
+            for thing, due_h in zip(self.order, self.due_h, strict=False)
         )
 
     def _fewer(self, options: list[Option]) -> list[Option]:

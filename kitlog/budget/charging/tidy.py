@@ -1,8 +1,8 @@
 """From a plan that leaves hands as free as can be to one that a person would follow: at once, and no idle port."""
 
-from kitlog.budget.charging.bench import NEARLY, Bench, Stay, Stays
+from kitlog.budget.charging.bench import NEARLY, Bench, Ending, Stay, Stays
 from kitlog.budget.charging.places import Places
-from kitlog.budget.charging.search import capped
+from kitlog.budget.charging.search import HOUR_ALIKE, capped
 
 
 def tidied(bench: Bench, stays: Stays, order: list[int]) -> Stays:
@@ -45,10 +45,14 @@ def _kept_if_no_worse(bench: Bench, stays: Stays, old: Stay, new: Stay) -> Stays
         return stays
     changed = tuple(sorted((*(stay for stay in stays if stay != old), new)))
     things = {stay.thing for stay in stays}
-    no_worse = all(
-        capped(bench.ending(changed, thing).soc) >= capped(bench.ending(stays, thing).soc) - NEARLY for thing in things
-    )
+    no_worse = all(_no_worse(bench.ending(changed, thing), bench.ending(stays, thing)) for thing in things)
     return changed if no_worse else stays
+
+
+def _no_worse(new: Ending, old: Ending) -> bool:
+    """As full, and as soon."""
+    late = old.full_h is not None and (new.full_h is None or new.full_h > old.full_h + HOUR_ALIKE)
+    return not late and capped(new.soc) >= capped(old.soc) - NEARLY
 
 
 def _joined(stays: Stays) -> Stays:

@@ -6,19 +6,27 @@ from kitlog.budget.charging.bench import Stays as AllPlaced
 from kitlog.budget.charging.cautions import cautions, left_out
 from kitlog.budget.charging.check_evening import check_evening
 from kitlog.budget.charging.evening import FULL, Evening
+from kitlog.budget.charging.fill import filled
 from kitlog.budget.charging.places import Places
 from kitlog.budget.charging.result import EveningResult, Stay, Step, ThingResult
-from kitlog.budget.charging.search import Option, search
+from kitlog.budget.charging.search import HOUR_ALIKE, Found, Option, ahead, capped, in_the_wall, search
+from kitlog.budget.charging.sooner import Sooner
 from kitlog.budget.charging.tidy import tidied
 
 MOST_TIDIED = 12
+MOST_ROUNDS = 2
+"""Hours are sought again where freed ports have left things fuller than the search did: only if it is not complete."""
 
 
-def charge_tonight(evening: Evening) -> EveningResult:
+def charge_tonight(evening: Evening, *, soonest: bool = True) -> EveningResult:
     """What goes on which port from when to when.
 
-    Nothing of a higher priority ends less full for something lower; among plans that are alike in that, the one with
-    fewest swaps, then with what matters most full soonest.
+    Nothing of a higher priority ends less full for something lower; among plans that are alike in that, the one in
+    which things are full sooner, in order of priority; then the one with fewest swaps.
+
+    Args:
+        evening: one night.
+        soonest: False leaves the hours as the search finds them: for comparing charges at leaving only.
 
     Raises:
         InputFault: the evening contradicts itself (`check_evening`).
@@ -28,9 +36,8 @@ def charge_tonight(evening: Evening) -> EveningResult:
     order = in_order(evening)
     places = Places(bench)
     barred = {thing: left_out(bench, places, thing) for thing in order}
-    charging = [thing for thing in order if barred[thing] is None]
-    found = search(bench, charging)
-    stays = _handiest(bench, found.options, charging)
+    found = _planned(bench, [thing for thing in order if barred[thing] is None], soonest=soonest)
+    stays = found.options[0].stays
     things = tuple(_thing(bench, stays, thing, barred[thing]) for thing in order)
     return EveningResult(
         chargers=_in_the_wall(bench, stays),
@@ -51,9 +58,41 @@ def in_order(evening: Evening) -> list[int]:
     return sorted(indices, key=lambda index: (rank.get(evening.things[index].id, len(rank)), index))
 
 
-def _handiest(bench: Bench, options: list[Option], order: list[int]) -> AllPlaced:
-    plans = [tidied(bench, option.stays, order) for option in options[:MOST_TIDIED]]
-    return min(plans, key=lambda plan: (*_hands(bench, plan), _full_hours(bench, plan, order), plan), default=())
+def _planned(bench: Bench, order: list[int], *, soonest: bool) -> Found:
+    """One plan: as full as can be, then as soon as can be, then by few hands."""
+    found = search(bench, order)
+    best = _handiest(bench, found.options, order)
+    complete = found.complete
+    for _ in range(MOST_ROUNDS if soonest else 0):
+        levels = _levels(bench, best.stays, order)
+        timed = Sooner(bench, order, levels, best, piecemeal=found.piecemeal).run(in_the_wall(bench))
+        best = _handiest(bench, timed.options, order)
+        complete &= timed.complete
+        if not ahead(_levels(bench, best.stays, order), levels):
+            break
+    return Found([best], found.levels, complete)
+
+
+def _handiest(bench: Bench, options: list[Option], order: list[int]) -> Option:
+    """No port idle, tidied, and the best of them."""
+    fuller = [filled(bench, option, order) for option in options[:MOST_TIDIED]]
+    tidy = [Option(option.chargers, tidied(bench, option.stays, order)) for option in fuller]
+    fullest = tidy[0]
+    for option in tidy[1:]:
+        if ahead(_levels(bench, option.stays, order), _levels(bench, fullest.stays, order)):
+            fullest = option
+    alike = [option for option in tidy if not _behind(bench, option, fullest, order)]
+    return min(
+        alike, key=lambda option: (_full_hours(bench, option.stays, order), _hands(bench, option.stays), option.stays)
+    )
+
+
+def _behind(bench: Bench, option: Option, fullest: Option, order: list[int]) -> bool:
+    return ahead(_levels(bench, fullest.stays, order), _levels(bench, option.stays, order))
+
+
+def _levels(bench: Bench, stays: AllPlaced, order: list[int]) -> list[float]:
+    return [capped(bench.ending(stays, thing).soc) for thing in order]
 
 
 def _hands(bench: Bench, stays: AllPlaced) -> tuple[int, int]:
@@ -62,9 +101,10 @@ def _hands(bench: Bench, stays: AllPlaced) -> tuple[int, int]:
     return len(moments), len(stays)
 
 
-def _full_hours(bench: Bench, stays: AllPlaced, order: list[int]) -> list[float]:
+def _full_hours(bench: Bench, stays: AllPlaced, order: list[int]) -> list[int]:
+    """In steps of `HOUR_ALIKE`."""
     ends = [bench.ending(stays, thing).full_h for thing in order]
-    return [bench.evening.leave_h if full_h is None else full_h for full_h in ends]
+    return [round((bench.evening.leave_h if full_h is None else full_h) / HOUR_ALIKE) for full_h in ends]
 
 
 def _thing(bench: Bench, stays: AllPlaced, index: int, barred: str | None) -> ThingResult:

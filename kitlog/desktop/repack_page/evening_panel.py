@@ -13,7 +13,15 @@ from kitlog.desktop.repack_page.charge_rows import Shown
 from kitlog.packing.charging import Charge
 from kitlog.packing.evening_plan import EveningPlan
 from kitlog.paint.type_scale import Role
-from kitlog.wording.charge_text import clock_of, help_text, missing_remedies, note_text, piece_text, step_text
+from kitlog.wording.charge_text import (
+    clock_of,
+    help_text,
+    missing_remedies,
+    note_text,
+    piece_text,
+    step_text,
+    tried_text,
+)
 from kitlog.wording.findings import Names
 from kitlog.wording.sheet_words import charge_text
 from kitlog.wording.translate import _
@@ -84,7 +92,8 @@ def _of_plan(plan: EveningPlan, names: Names, *, outdated: bool) -> Iterable[Sec
     if plan.helps is None and not plan.all_full:
         helps.append(_("Trying what would help…"))
     yield from _listed(_("What would help"), helps, tone)
-    yield from _listed(_("To know"), [note_text(note, names) for note in plan.notes], "muted")
+    tried = [] if plan.complete else [tried_text()]
+    yield from _listed(_("To know"), [*(note_text(note, names) for note in plan.notes), *tried], "muted")
 
 
 def _listed(title: str, texts: Iterable[str], tone: str) -> Iterable[Section]:

@@ -62,8 +62,23 @@ def behind(left, right, by=1e-6):
     return False
 
 
+def hours(result, raw):
+    """When each is full, in the order of priority; leaving where it is not."""
+    return [raw["leave_h"] if thing.full_h is None else thing.full_h for thing in result.things]
+
+
+def later(left, right, by=1e-6):
+    """Whether the first hour that differs is later."""
+    return behind(right, left, by)
+
+
 def by_trying_everything(raw):
-    """The best of all plans whose swaps fall on whole steps: every port, every step, every thing or nothing."""
+    """The charges of the best of all plans whose swaps fall on whole steps, in the order of priority."""
+    return soonest_of_everything(raw)[0]
+
+
+def soonest_of_everything(raw):
+    """Charges and hours: every port, every step, every thing or nothing; fullest first, then full soonest."""
     evening = Evening.model_validate(raw)
     bench = Bench(evening, check_evening(evening))
     spans = list(_spans(evening))
@@ -78,9 +93,11 @@ def by_trying_everything(raw):
             for port, thing in enumerate(hung)
             if thing is not None
         )
-        socs = [min(bench.ending(stays, thing).soc, FULL) for thing in in_order(evening)]
-        if best is None or behind(best, socs):
-            best = socs
+        ends = [bench.ending(stays, thing) for thing in in_order(evening)]
+        socs = [min(end.soc, FULL) for end in ends]
+        full_h = [evening.leave_h if end.full_h is None else end.full_h for end in ends]
+        if best is None or behind(best[0], socs) or (not behind(socs, best[0]) and later(best[1], full_h)):
+            best = socs, full_h
     return best
 
 

@@ -3,6 +3,7 @@
 import copy
 import sys
 from itertools import pairwise
+from math import log
 from pathlib import Path
 
 import pytest
@@ -10,9 +11,21 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kitlog.budget.charging.evening import FULL
+from kitlog.budget.charging.search import MOST_STAYS
 
 sys.path.insert(0, str(Path(__file__).parent))  # importmode=importlib finds no neighbours
-from evenings import behind, by_trying_everything, evenings, levels, planned, raw_evening, raw_thing
+from evenings import (
+    behind,
+    by_trying_everything,
+    evenings,
+    hours,
+    later,
+    levels,
+    planned,
+    raw_evening,
+    raw_thing,
+    soonest_of_everything,
+)
 
 quick = settings(max_examples=60, deadline=None)
 
@@ -29,6 +42,88 @@ def test_no_plan_on_the_grid_of_swaps_is_better_on_equal_ports(raw):
 def test_no_plan_on_the_grid_of_swaps_is_better_for_the_first_in_order(raw):
     """Unequal ports: swapping half-way through a taper is not tried, and may leave a later one short."""
     assert not behind(levels(planned(raw))[:1], by_trying_everything(raw)[:1])
+
+
+@quick
+@given(evenings(most_things=3))
+def test_no_plan_on_the_grid_of_swaps_is_full_sooner_in_order_of_priority(raw):
+    like_each_other(raw)
+    result = planned(raw)
+    socs, full_h = soonest_of_everything(raw)
+    if result.complete and not behind(socs, levels(result)):
+        assert not later(hours(result, raw), full_h)
+
+
+@quick
+@given(evenings(most_things=5, most_ports=3, step_min=30, shared=False))
+def test_no_port_holds_what_is_full_while_something_waits(raw):
+    assert_no_port_waits(raw, planned(raw))
+
+
+def assert_no_port_waits(raw, result):
+    """Between two moments with hands: a thing that ends short and hangs nowhere finds no port that gives nothing."""
+    ports = sum(len(charger["ports"]) for charger in raw["chargers"])
+    full_h = dict(zip((thing.thing for thing in result.things), hours(result, raw), strict=True))
+    short = {thing.thing for thing in result.things if not thing.full}
+    short -= {name for name in short if sum(stay.thing == name for stay in result.stays) == MOST_STAYS}
+    for low, high in pairwise(moments(raw)):
+        busy = [stay for stay in result.stays if stay.from_h < high and stay.to_h > low and full_h[stay.thing] > low]
+        assert len(busy) >= ports or short <= {stay.thing for stay in busy}
+
+
+def moments(raw):
+    """All moments with hands, from the beginning to leaving."""
+    step_h = raw["swap_step_min"] / 60
+    evening = [raw["from_h"] + n * step_h for n in range(round((raw["bed_h"] - raw["from_h"]) / step_h) + 1)]
+    morning = [raw["up_h"] + n * step_h for n in range(round((raw["leave_h"] - raw["up_h"]) / step_h) + 1)]
+    return sorted({*evening, *morning})
+
+
+def test_twelve_things_on_two_ports_leave_no_port_idle():
+    """Not every plan can be compared; what is full gives its port to what lacks all the same."""
+    sizes = [(f"t{n}", 3 + n, (0.0, 0.1, 0.2, 0.3, 0.4)[n % 5]) for n in range(12)]
+    things = [raw_thing(name, cell_Wh=cell_wh, start=start, charge_max_W=5) for name, cell_wh, start in sizes]
+    raw = raw_evening(things, None, None, swap_step_min=5, from_h=20.0, bed_h=23.0)
+    result = planned(raw)
+    assert not result.complete
+    assert not result.all_full
+    assert_no_port_waits(raw, result)
+
+
+class TestSoonest:
+    """What matters most is full first, where that costs nothing of what is full at leaving."""
+
+    def test_the_radio_does_not_wait_for_the_morning(self):
+        """By hand: 9.99 Wh from 70 %, 4.5 W into the cell: 1.02 Wh / 4.5 to the knee, then 2.02 / 4.5 x ln 40."""
+        things = [
+            raw_thing("phone", cell_Wh=17.3, health=0.9, start=0.4, charge_max_W=18),
+            raw_thing("bank", cell_Wh=38.5, health=0.9, start=0.55, charge_max_W=15, charge_eff=0.85),
+            raw_thing("radio", cell_Wh=11.1, health=0.9, start=0.7, charge_max_W=5),
+            raw_thing("gloves", cell_Wh=16.2, health=0.9, start=0.3, charge_max_W=8),
+            raw_thing("computer", cell_Wh=11.1, health=0.95, start=0.8, charge_max_W=5),
+        ]
+        times = {"from_h": 20.0, "bed_h": 23.0, "up_h": 30.0, "leave_h": 32.0}
+        result = planned(raw_evening(things, 10, 10, priority=["phone", "radio"], **times))
+        assert (result.all_full, result.complete) == (True, True)
+        full_h = {thing.thing: thing.full_h for thing in result.things}
+        assert full_h["radio"] == pytest.approx(20 + 0.1 * 9.99 / 4.5 + 0.2 * 9.99 / 4.5 * log(40), abs=1e-6)
+        assert full_h["phone"] < 21.5
+
+    def test_on_one_port_the_first_goes_first(self):
+        things = [raw_thing("bank", cell_Wh=10), raw_thing()]
+        for priority in (["phone"], ["bank"]):
+            first, second = planned(raw_evening(things, 10, priority=priority)).things
+            assert first.thing == priority[0]
+            assert first.full_h < second.full_h
+
+    def test_but_not_where_the_second_would_end_short(self):
+        """The bank at once would be full first, but then the hour of the morning is too short for the phone."""
+        things = [raw_thing("bank", cell_Wh=40, start=0.1, charge_max_W=10), raw_thing(cell_Wh=10, start=0)]
+        raw = raw_evening(things, 10)
+        result = planned(raw)
+        assert result.all_full
+        assert min(stay.from_h for stay in result.stays if stay.thing == "phone") == 19.0
+        assert planned(raw | {"things": things[:1]}).things[0].full_h < result.things[0].full_h
 
 
 def like_each_other(raw):
@@ -108,8 +203,8 @@ def test_the_worked_evening():
     no_night = raw_evening(things, 10, 10, bed_h=19.0 + needed_wh / 20, up_h=19.0 + needed_wh / 20)
     short = planned(no_night | {"leave_h": no_night["up_h"]})
     assert not short.all_full
-    for hours, full in ((7.0, False), (8.0, True)):
-        end_h = 19.0 + hours
+    for night_h, full in ((7.0, False), (8.0, True)):
+        end_h = 19.0 + night_h
         assert planned(no_night | {"bed_h": end_h, "up_h": end_h, "leave_h": end_h}).all_full is full
 
 
@@ -140,12 +235,20 @@ class TestSharedTotal:
         assert result.things[0].soc_at_leaving == pytest.approx(6 * 0.9 * 2 / 15)
         assert result.things[1].soc_at_leaving == 0
 
-    def test_where_the_night_is_long_nobody_waits(self):
+    def test_where_the_night_is_long_the_first_has_the_total_for_itself_until_it_is_nearly_full(self):
+        """6 W x .9 into 15 Wh: at the knee, 12 Wh, after 12 / 5.4 h; from there 6.3 W fading, capped at 5.4."""
         things = [raw_thing("radio", start=0), raw_thing("phone", start=0)]
         result = planned(raw_evening(things, 10, 10, total_w=6))
         assert result.all_full
-        assert {stay.from_h for stay in result.stays} == {19.0}
+        capped_until = 1 - 0.2 * 5.4 / 6.3
+        alone_h = 15 * capped_until / 5.4 + log((1 - capped_until) / (1 - FULL)) * 0.2 * 15 / 6.3
+        assert result.things[0].full_h == pytest.approx(19 + alone_h, abs=1e-6)
         assert len(result.steps) == 2
+
+    def test_where_the_total_is_enough_nobody_waits(self):
+        things = [raw_thing("radio", start=0), raw_thing("phone", start=0)]
+        result = planned(raw_evening(things, 10, 10, total_w=14))
+        assert {stay.from_h for stay in result.stays} == {19.0}
 
 
 def test_without_things_or_chargers():
