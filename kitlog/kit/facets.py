@@ -111,8 +111,10 @@ class WayOfUse(Frozen):
 
     @model_validator(mode="after")
     def _check(self) -> Self:
-        _ordered(self.low_w, self.power_w, self.name)
-        _ordered(self.power_w, self.high_w, self.name)
+        known = [watts for watts in (self.low_w, self.power_w, self.high_w) if watts is not None]
+        if known != sorted(known):
+            facts = {"way": self.name, "low": self.low_w, "likely": self.power_w, "high": self.high_w}
+            raise PydanticCustomError("way.range_not_rising", "{way}", facts)
         for parts in ((self.from_pct, self.to_pct, self.over_h), (self.current_ma, self.at_v)):
             if 0 < sum(part is not None for part in parts) < len(parts):
                 raise PydanticCustomError("way.half_described", "{way}", {"way": self.name})

@@ -76,6 +76,10 @@ INPUT = {
         N_("Keep the figure printed on the label and take the other out."),
     ),
     "facet.limits_reversed": (N_("the least load, {low}, is above the greatest, {high}"), N_("Swap the two.")),
+    "way.range_not_rising": (
+        N_("the draw of “{way}” does not rise from lowest over likely to highest: {draws}"),
+        N_("Sort the figures, or leave out what is not known."),
+    ),
     "way.half_described": (
         N_("the way of use “{way}” is only half described"),
         N_("A current needs its volts; a drop of charge needs both ends and the hours between."),
@@ -266,6 +270,10 @@ INPUT = {
     "draw.drop_too_small": (
         N_("from {from_pct} to {to_pct} % says too little about the draw"),
         N_("Measure over more than {least_pct} points of charge; over more than {good_pct} the error is under 10 %."),
+    ),
+    "draw.charge_rose": (
+        N_("the charge rose from {from_pct} to {to_pct} %: that is no draw"),
+        N_("Check whether the two are swapped, or whether it was plugged in."),
     ),
     "charge_band.reversed": (N_("“{id}” may charge from {low} to {high} C"), N_("Swap the two.")),
     "plug.ports": (N_("{plugs} plugs on the {ports} ports of “{id}” in {phase}"), N_("Take a plug out.")),

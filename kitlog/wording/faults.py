@@ -31,7 +31,7 @@ class FaultText:
         return f"{self.where}: {self.what}. {self.remedy}" if self.where else f"{self.what}. {self.remedy}"
 
 
-MADE = frozenset({"limits", "not_read", "because", "found", "write", "or_empty"})
+MADE = frozenset({"limits", "draws", "not_read", "because", "found", "write", "or_empty"})
 """Blanks of sentences that are filled with words made here from other facts."""
 
 
@@ -67,12 +67,18 @@ def _said(fault: Fault) -> dict[str, str]:
         "because": f" ({facts['reason']})" if facts.get("reason") else "",
         "found": f" ({found})" if found else "",
         "not_read": _(" on the sheet in front (not read: {names})").format(names=_shown(others)) if others else "",
+        "draws": _draws(facts),
         "or_empty": _(", or leave it out with --doubtful empty"),
         "write": _("Write a point: {meant}").format(meant=meant) if meant else _("Write it without a comma"),
     }
     if fault.code == "table.mass_unit":
         said["readings"] = _by_answer(facts)
     return said | ({"day": ""} if facts.get("value") is not None else {})
+
+
+def _draws(facts: Mapping[str, object]) -> str:
+    """The draws of a way of use that are known, from lowest to highest."""
+    return ", ".join(f"{facts[name]:g} W" for name in ("low", "likely", "high") if isinstance(facts.get(name), float))
 
 
 def _by_answer(facts: Mapping[str, object]) -> str:

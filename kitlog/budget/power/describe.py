@@ -130,11 +130,13 @@ def draw_from_drop(
     error is under 10 % from `good_drop_pct` on.
 
     Raises:
-        InputFault: number codes; draw.drop_too_small: from_pct, to_pct, least_pct, good_pct.
+        InputFault: number codes; draw.charge_rose: from_pct, to_pct; draw.drop_too_small: those, least_pct, good_pct.
     """
     drop_pct = within(from_pct, "from_pct", 0, 100) - within(to_pct, "to_pct", 0, 100)
     error_pct = above_zero(gauge_step_pct, "gauge_step_pct", 100) + within(bend_pct, "bend_pct", 0, 100)
     per_pct_w = _energy_wh(cell_wh, health) / 100.0 / above_zero(hours, "hours", MOST_H)
+    if drop_pct < 0:
+        raise InputFault("draw.charge_rose", from_pct=from_pct, to_pct=to_pct)
     if drop_pct * WORST_ERROR <= error_pct:
         raise InputFault(
             "draw.drop_too_small",

@@ -35,7 +35,7 @@ _WORDS: dict[str, str] = {
 }
 """Before each field."""
 
-_SAID = {
+SAID = {
     "power_w": N_("likely draw"),
     "low_w": N_("lowest draw"),
     "high_w": N_("highest draw"),
@@ -61,13 +61,17 @@ NUMBER_PX = (64, 104)
 """Least and most width of a number, in px of the design."""
 
 
+DAY_PX = 152
+"""Least width of a day, in px of the design: "25 Nov 2026" with the sign that it opens."""
+
+
 class DrawFields(QStackedWidget):
     """Only the fields of what is chosen are seen; the others keep what was typed in them."""
 
     def __init__(self, changed: Callable[[], object], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.day = DateField()
-        self.day.setMaximumWidth(look.px(136))
+        self.day.setMinimumWidth(look.px(DAY_PX))
         self.fields: dict[str, NumberField | DateField] = {
             "power_w": _number("W", 3, 1000),
             "low_w": _number("W", 3, 1000),
@@ -101,7 +105,7 @@ class DrawFields(QStackedWidget):
     def name_fields(self, way: str) -> None:
         """Name every field for screen readers after the way of use it belongs to."""
         for name, field in self.fields.items():
-            field.setAccessibleName(f"{way}: {_(_SAID[name])}")
+            field.setAccessibleName(f"{way}: {_(SAID[name])}")
 
     def _page(self, names: tuple[str, ...]) -> QWidget:
         page = QWidget()

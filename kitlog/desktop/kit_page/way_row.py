@@ -8,12 +8,12 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
-from kitlog.desktop.kit_page.draw_fields import GIVEN, SETS, DrawFields
+from kitlog.desktop.kit_page.draw_fields import GIVEN, SAID, SETS, DrawFields
 from kitlog.desktop.kit_page.field_values import on_change
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.fields import ChoiceField, LineField
 from kitlog.desktop.parts.text import Paragraph
-from kitlog.fault import Fault
+from kitlog.fault import Fault, InputFault
 from kitlog.kit.facets import WayGiven, WayOfUse
 from kitlog.kit.item import Item
 from kitlog.packing.capacity import energy_wh
@@ -118,7 +118,7 @@ class WayRow(QWidget):
             draw = way_draw(way, item)
         except ValidationError as error:
             missing = refused(error).code in {"way.half_described", "way.not_described"}
-            return (_half_text(self._chosen()), "muted") if missing else (fault_text(refused(error)).line, "stop")
+            return (_half_text(self._chosen()), "muted") if missing else (_refused_text(error), "stop")
         except Fault as fault:
             return fault_text(fault).line, "stop"
         if draw is None:
@@ -203,6 +203,14 @@ def _bases(way: WayOfUse | None) -> list[tuple[object, str]]:
     known = way.basis if way else GUESS
     bases = [base for base in SURE_SHORT if base != STARTER or known == STARTER]
     return [(base, _(SURE_SHORT.get(base, base))) for base in dict.fromkeys((*bases, known))]
+
+
+def _refused_text(error: ValidationError) -> str:
+    """What is refused, with the field called as it is in the form."""
+    fault = refused(error)
+    field = str(fault.facts.get("field", ""))
+    named = {**fault.facts, "field": _(SAID[field])} if field in SAID else fault.facts
+    return fault_text(InputFault(fault.code, **named)).line
 
 
 def _half_text(given: WayGiven) -> str:

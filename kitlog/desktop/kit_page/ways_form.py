@@ -41,6 +41,7 @@ class WaysForm(QWidget):
         self._cell = Item(id="cell", name="cell")
         self.today: Callable[[], date] = date.today
         self.rows: list[WayRow] = []
+        self._lacking: SharePreset | None = None
         inside = QWidget()
         self._column = QVBoxLayout(inside)
         self.table = SharesTable()
@@ -108,9 +109,17 @@ class WaysForm(QWidget):
         holders = {self._first_called(name): share for name, share in preset.shares.items()}
         lacking = None in holders
         self.note.setText(_lacking_text(preset) if lacking else _source_text(preset))
+        self._lacking = preset if lacking else None
         if not lacking:
             used_in = self._library.facts(self._kind).used_in
             self._set([(row, _with(shares, used_in, holders.get(row))) for row, shares in self._known()])
+
+    def _unsay_lacking(self) -> None:
+        """Once the ways are there that a preset wanted, ask for it to be chosen again."""
+        preset = self._lacking
+        if preset is not None and all(self._first_called(name) for name in preset.shares):
+            self._lacking = None
+            self.note.setText(_("The ways for {preset} are there: choose it again.").format(preset=preset.name))
 
     def _first_called(self, name: str) -> WayRow | None:
         return next((row for row in self.rows if row.called().casefold().startswith(name)), None)
@@ -137,6 +146,7 @@ class WaysForm(QWidget):
     def _edited(self, row: WayRow) -> None:
         row.show_draw(self._cell)
         self.table.name_row(self.rows.index(row), row.called())
+        self._unsay_lacking()
         self.changed.emit()
 
     def _set(self, known: Sequence[tuple[WayRow, Shares]]) -> None:
@@ -151,6 +161,7 @@ class WaysForm(QWidget):
             row.number(number)
             row.show_draw(self._cell)
         self.rows = rows
+        self._unsay_lacking()
         self.table.put([(row.called(), shares) for row, shares in known])
         for widget in (self.table, self.table_head):
             widget.setVisible(bool(rows))

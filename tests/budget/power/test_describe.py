@@ -135,12 +135,17 @@ class TestDrop:
         draw = draw_from_drop(100, 63, 4.5, 17.3, bend_pct=GAUGE_BEND_PCT)
         assert draw.error == pytest.approx(4.1 / 37)
 
-    @pytest.mark.parametrize(("from_pct", "to_pct"), [(100, 98), (80, 80), (60, 90)])
+    @pytest.mark.parametrize(("from_pct", "to_pct"), [(100, 98), (80, 80)])
     def test_a_drop_that_says_nothing_is_refused(self, from_pct, to_pct):
         with pytest.raises(InputFault) as refused:
             draw_from_drop(from_pct, to_pct, 4.5, 17.3)
         assert refused.value.code == "draw.drop_too_small"
         assert refused.value.facts == {"from_pct": from_pct, "to_pct": to_pct, "least_pct": 2, "good_pct": 10}
+
+    def test_a_charge_that_rose_is_no_drop(self):
+        with pytest.raises(InputFault) as refused:
+            draw_from_drop(60, 90, 4.5, 17.3)
+        assert (refused.value.code, refused.value.facts) == ("draw.charge_rose", {"from_pct": 60, "to_pct": 90})
 
     def test_from_which_drop_on_it_is_good(self):
         assert good_drop_pct() == 10
