@@ -53,11 +53,13 @@ def test_comma_and_point_both_part_the_fraction_in_any_locale(text: str, styled:
         QLocale.setDefault(QLocale.c())
 
 
-def test_letters_do_not_get_into_a_number(styled: QApplication, qtbot) -> None:
+def test_letters_in_a_number_are_marked_and_never_left_out(styled: QApplication, qtbot) -> None:
     field = NumberField("kg", decimals=1, most=1000)
     qtbot.addWidget(field)
     typed(field, "1x2", qtbot)
-    assert field.number() == 12
+    assert field.number() is None
+    assert field.is_wrong()
+    assert field.text() == "1x2\u00a0kg"
 
 
 @ONCE

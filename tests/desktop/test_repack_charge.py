@@ -1,10 +1,11 @@
 """The step of charging: the plan of the evening, charges on hand, swollen batteries, all through the window."""
 
 from collections.abc import Callable
-from datetime import time
+from datetime import time, timedelta
 
 import pytest
 from desk_steps import Key, Use, check_controls, item_named, outing_of, repack_page, row_of, stand_on
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QDialog
 
 from kitlog.desktop.parts.text import Paragraph
@@ -90,6 +91,79 @@ def test_a_typed_charge_is_one_step_to_undo_and_the_plan_follows(page: RepackPag
     battery = item_named(bench, "Phone").battery
     assert battery is not None
     assert battery.on_hand_pct == 62
+
+
+def charge_of(page: RepackPage, name: str) -> float | None:
+    battery = item_named(page.desk.bench, name).battery
+    assert battery is not None
+    return battery.on_hand_pct
+
+
+def click_on_hand(page: RepackPage, qtbot) -> None:
+    line = page.charge_head.on_hand.lineEdit()
+    qtbot.mouseClick(line, Qt.MouseButton.LeftButton, pos=line.rect().center())
+
+
+def test_a_charge_typed_after_a_click_replaces_the_one_before(page: RepackPage, qtbot) -> None:
+    stand_on(page, "Handheld radio")
+    click_on_hand(page, qtbot)
+    qtbot.keyClicks(QApplication.focusWidget(), "62")
+    qtbot.keyClick(QApplication.focusWidget(), Key.Key_Return)
+    assert charge_of(page, "Handheld radio") == 62
+
+
+@pytest.mark.parametrize("typed", ["200", "6x", "40 %62", "-1"])
+def test_what_is_no_charge_is_marked_and_said_and_nothing_is_stored(page: RepackPage, qtbot, typed: str) -> None:
+    stand_on(page, "Handheld radio")
+    before = item_named(page.desk.bench, "Handheld radio")
+    click_on_hand(page, qtbot)
+    qtbot.keyClicks(QApplication.focusWidget(), typed)
+    qtbot.keyClick(QApplication.focusWidget(), Key.Key_Return)
+    field = page.charge_head.on_hand
+    assert item_named(page.desk.bench, "Handheld radio") == before
+    assert field.text() == f"{typed}\u00a0%"
+    assert field.property("wrong") is True
+    assert QApplication.focusWidget() is field
+    assert f"“{typed}” cannot be read" in page.remark.text()
+    page.list.setFocus()
+    assert item_named(page.desk.bench, "Handheld radio") == before
+    stand_on(page, "Phone")
+    assert field.text() == "62\u00a0%"
+    assert field.property("wrong") is False
+
+
+def test_an_emptied_charge_is_not_known(page: RepackPage, qtbot) -> None:
+    stand_on(page, "Handheld radio")
+    click_on_hand(page, qtbot)
+    qtbot.keyClick(QApplication.focusWidget(), Key.Key_Delete)
+    qtbot.keyClick(QApplication.focusWidget(), Key.Key_Return)
+    assert charge_of(page, "Handheld radio") is None
+
+
+def test_the_same_charge_typed_again_is_seen_now(page: RepackPage, qtbot) -> None:
+    bench = page.desk.bench
+    phone = item_named(bench, "Phone")
+    assert phone.battery is not None
+    long_ago = bench.now() - timedelta(days=200)
+    old = phone.battery.model_copy(update={"on_hand_at": long_ago})
+    bench.edit_items([phone.model_copy(update={"battery": old})])
+    stand_on(page, "Phone")
+    qtbot.keyClicks(page.list, "6")
+    qtbot.keyClicks(QApplication.focusWidget(), "2")
+    qtbot.keyClick(QApplication.focusWidget(), Key.Key_Return)
+    seen = item_named(bench, "Phone").battery
+    assert seen is not None
+    assert seen.on_hand_pct == 62
+    assert seen.on_hand_at is not None
+    assert seen.on_hand_at > long_ago + timedelta(days=199)
+
+
+def test_return_without_typing_is_no_reading(page: RepackPage, qtbot) -> None:
+    stand_on(page, "Phone")
+    before = item_named(page.desk.bench, "Phone")
+    click_on_hand(page, qtbot)
+    qtbot.keyClick(QApplication.focusWidget(), Key.Key_Return)
+    assert item_named(page.desk.bench, "Phone") == before
 
 
 def test_until_the_new_plan_is_there_the_old_one_is_called_outdated(page: RepackPage, qtbot) -> None:

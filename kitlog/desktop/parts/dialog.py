@@ -15,6 +15,7 @@ from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.entered import Entered, entered
 from kitlog.desktop.parts.line import Hairline
+from kitlog.desktop.parts.number_field import NumberField
 from kitlog.desktop.parts.question_strip import QuestionStrip
 from kitlog.desktop.parts.text import Paragraph, Text
 from kitlog.fault import Fault
@@ -74,7 +75,14 @@ class Dialog(QDialog):
         self._wrong.setAccessibleName(text)
 
     def attempt(self, write: Callable[[], object]) -> bool:
-        """Do something that writes; a fault of the world, or a figure that a model refuses, is said in the dialog."""
+        """Do something that writes; a fault of the world, or a figure that a model refuses, is said in the dialog.
+
+        Nothing is written while a figure stands in it that cannot be read.
+        """
+        unread = next((field for field in self._inside.findChildren(NumberField) if field.is_wrong()), None)
+        if unread is not None:
+            self.say_wrong(unread.wrong_text())
+            return False
         try:
             write()
         except ValidationError as error:

@@ -1,17 +1,15 @@
-"""Fields that cannot be wrong: numbers that may be unknown, days that may be empty, choices, ticks."""
+"""Fields that cannot be wrong: days that may be empty, choices, ticks."""
 
-import re
 from collections.abc import Iterable
 from datetime import date
 
-from PySide6.QtCore import QDate, QLocale, QPointF, QRectF, QSignalBlocker, QSize, Qt
-from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF, QValidator, QWheelEvent
+from PySide6.QtCore import QDate, QPointF, QRectF, QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF, QWheelEvent
 from PySide6.QtWidgets import (
     QAbstractSpinBox,
     QCheckBox,
     QComboBox,
     QDateEdit,
-    QDoubleSpinBox,
     QLineEdit,
     QStyle,
     QStyleOptionComboBox,
@@ -19,11 +17,14 @@ from PySide6.QtWidgets import (
 )
 
 from kitlog.desktop import look
+from kitlog.desktop.parts.number_field import NumberField
 from kitlog.desktop.parts.ring import draw_ring
 from kitlog.desktop.parts.tick_box import draw_tick_box
 from kitlog.paint.type_scale import Role
 from kitlog.units.days import FIRST_DAY, LAST_DAY
 from kitlog.wording.translate import _
+
+__all__ = ["NARROWEST", "ChoiceField", "DateField", "LineField", "NumberField", "TickField", "draw_chevron"]
 
 
 def draw_chevron(painter: QPainter, centre: QPointF, colour: QColor) -> None:
@@ -43,97 +44,6 @@ class LineField(QLineEdit):
         self.setPlaceholderText(hint)
         self.setMaxLength(200)
         self.setFont(look.font(Role.BODY))
-
-
-KILOGRAMS = re.compile(r"([0-9]{1,3}(?:[.,][0-9]{1,3})?)\s*kg", re.IGNORECASE)
-"""A mass as scales show it."""
-
-G_PER_KG = 1_000
-
-
-class NumberField(QDoubleSpinBox):
-    """A number with its unit; emptied, it is not known.
-
-    Args:
-        suffix: the unit.
-        decimals: digits after the point.
-        most: greatest number allowed; the least is `least`.
-        unknown: words for an empty field.
-    """
-
-    def __init__(
-        self,
-        suffix: str = "",
-        *,
-        decimals: int = 0,
-        least: float = 0,
-        most: float = 1_000_000,
-        unknown: str = "",
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(parent)
-        self.setLocale(QLocale.c())
-        self.setDecimals(decimals)
-        self._step = 10.0**-decimals
-        self.setRange(least - self._step, most)
-        self.setSpecialValueText(unknown or _("not known"))
-        self.setSuffix(f"\u00a0{suffix}" if suffix else "")
-        self.setFont(look.font(Role.BODY))
-        self.lineEdit().setTextMargins(look.px(9), 0, look.px(9), 0)
-        self.setValue(self.minimum())
-
-    def number(self) -> float | None:
-        """The number, None while it is not known."""
-        return None if self.value() <= self.minimum() + self._step / 2 else self.value()
-
-    def whole(self) -> int | None:
-        """The number as a whole one."""
-        number = self.number()
-        return None if number is None else round(number)
-
-    def put(self, number: float | None) -> None:
-        """Show a number, or that it is not known."""
-        self.setValue(self.minimum() if number is None else number)
-
-    def validate(self, text: str, pos: int) -> tuple[QValidator.State, str, int]:
-        """An empty field is allowed; a comma counts as a point."""
-        bare = self._bare(text)
-        if not bare:
-            return (QValidator.State.Acceptable, text, pos)
-        if self.decimals() == 0 and not bare.isdecimal():
-            known = self._kilograms(bare) is not None
-            return (QValidator.State.Acceptable if known else QValidator.State.Intermediate, text, pos)
-        return super().validate(text.replace(",", "."), pos)
-
-    def valueFromText(self, text: str) -> float:
-        """An empty field is the value that means not known."""
-        bare = self._bare(text)
-        kilograms = self._kilograms(bare)
-        if kilograms is not None:
-            return round(kilograms * G_PER_KG)
-        return self.minimum() if not bare else super().valueFromText(text)
-
-    def fixup(self, text: str) -> str:
-        """What cannot be read as it stands is not known: never a part of it."""
-        return "" if self.decimals() == 0 and not self._bare(text).isdecimal() else text
-
-    def textFromValue(self, value: float) -> str:
-        """The number without noughts that say nothing."""
-        text = super().textFromValue(value)
-        return text.rstrip("0").rstrip(".") if "." in text else text
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """The wheel scrolls the form; it never changes a figure by accident."""
-        event.ignore()
-
-    def _kilograms(self, bare: str) -> float | None:
-        """What was typed in kilograms into a field of grams, None for anything else."""
-        match = KILOGRAMS.fullmatch(bare) if self.suffix().strip() == "g" else None
-        return float(match.group(1).replace(",", ".")) if match else None
-
-    def _bare(self, text: str) -> str:
-        unit = self.suffix()
-        return (text[: -len(unit)] if unit and text.endswith(unit) else text).strip()
 
 
 class DateField(QDateEdit):

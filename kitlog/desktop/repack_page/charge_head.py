@@ -20,13 +20,15 @@ class ChargeHead(QWidget):
     Attributes:
         hours: the evening is to be changed; start: the plan's end is to be tomorrow's start.
         swollen: the battery of the current line is swollen, or is not after all.
-        typed: a charge in per cent was typed for the current line; None: not known. left: back to the list.
+        typed: a charge in per cent was typed for the current line, the same as before too; None: not known.
+        unread: what was typed is no charge, with a sentence. left: back to the list.
     """
 
     hours = Signal()
     start = Signal()
     swollen = Signal()
     typed = Signal(object)
+    unread = Signal(str)
     left = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -50,7 +52,9 @@ class ChargeHead(QWidget):
         row.addWidget(self.on_hand)
         row.addWidget(self.swollen_act)
         rows.addLayout(row)
+        self._shown_id = ""
         self._shown_pct: float | None = None
+        self._touched = False
         self._connect()
 
     def show_plan(self, shown: Shown) -> None:
@@ -73,10 +77,11 @@ class ChargeHead(QWidget):
             widget.setVisible(item is not None)
         if item is None:
             return
-        self._shown_pct = pct
+        other, self._shown_id, self._shown_pct = item.id != self._shown_id, item.id, pct
         self.on_hand.setAccessibleName(_("Charge on hand of {item}").format(item=item.name))
-        if self.on_hand.number() != pct:
+        if other or self.on_hand.number() != pct:
             self.on_hand.put(pct)
+            self._touched = False
         is_swollen = item.battery is not None and item.battery.swollen_on is not None
         self.swollen_act.say(_("Not swollen") if is_swollen else _("Swollen"))
         self.swollen_act.setAccessibleName(self.swollen_act.words + ": " + item.name)
@@ -87,19 +92,33 @@ class ChargeHead(QWidget):
         self.on_hand.selectAll()
         if text:
             self.on_hand.lineEdit().insert(text)
+            self._touched = True
 
     def _entered(self) -> None:
-        pct = self.on_hand.number()
-        if pct != self._shown_pct:
+        """A charge that was typed is a new reading, even where it is that of before."""
+        if self.on_hand.is_wrong():
+            self.unread.emit(self.on_hand.wrong_text())
+            return
+        pct, touched = self.on_hand.number(), self._touched
+        self._touched = False
+        if pct != self._shown_pct or (touched and pct is not None):
             self._shown_pct = pct
             self.typed.emit(pct)
+
+    def _typed(self) -> None:
+        self._touched = True
+
+    def _leave(self) -> None:
+        if not self.on_hand.is_wrong():
+            self.left.emit()
 
     def _connect(self) -> None:
         self.hours_act.clicked.connect(self.hours)
         self.start_act.clicked.connect(self.start)
         self.swollen_act.clicked.connect(self.swollen)
         self.on_hand.editingFinished.connect(self._entered)
-        self.on_hand.lineEdit().returnPressed.connect(self.left)
+        self.on_hand.lineEdit().returnPressed.connect(self._leave)
+        self.on_hand.lineEdit().textEdited.connect(self._typed)
 
     def _row(self, *widgets: QWidget) -> QHBoxLayout:
         row = QHBoxLayout()

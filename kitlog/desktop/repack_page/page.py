@@ -363,6 +363,7 @@ class RepackPage(Page):
         self.charge_head.start.connect(self.acts.start_as_planned)
         self.charge_head.swollen.connect(self.acts.mark_swollen)
         self.charge_head.typed.connect(self.acts.note_on_hand)
+        self.charge_head.unread.connect(self.say)
         self.charge_head.left.connect(self.list.setFocus)
 
     def _assemble(self) -> None:
