@@ -92,7 +92,7 @@ class TestRefused:
             ({"mA": 100, "V": 5, "lasts_h": 3}, "field.unknown", {"field": "draw_W.day.lasts_h"}),
             ({"lasts_h": 0}, "number.out_of_range", {"field": "draw_W.day.lasts_h"}),
             ({"from_pct": 50, "to_pct": 49, "hours": 1}, "draw.drop_too_small", {"field": "draw_W.day"}),
-            ({"from_pct": 40, "to_pct": 50, "hours": 1}, "draw.drop_too_small", {"field": "draw_W.day"}),
+            ({"from_pct": 40, "to_pct": 50, "hours": 1}, "draw.charge_rose", {"field": "draw_W.day"}),
             ({"from_pct": 101, "to_pct": 50, "hours": 1}, "number.out_of_range", {"field": "draw_W.day.from_pct"}),
             ({"modes": [{"lasts_h": 9, "share": 0.9}]}, "draw.shares", {"phase": "day"}),
             ({"modes": [{"W": 1, "mA": 3, "share": 1}]}, "field.unknown", {"field": "draw_W.day.modes.0.mA"}),
