@@ -101,7 +101,7 @@ def test_the_sheets_are_offered_and_another_one_is_read(
         assert names(dialog) == ["Whistle A", "Torch A"]
         take_sheet(dialog, qtbot, "Old (hidden)")
         assert [field.itemText(number) for number in range(field.count())] == words
-        assert field.hasFocus()
+        assert dialog.focusWidget() is field
         assert names(dialog) == ["Whistle C"]
         dialog.main.click()
 
@@ -202,7 +202,7 @@ def test_a_sheet_without_headings_is_asked_about_and_another_can_be_taken(
     def use(dialog: ImportDialog) -> None:
         take_sheet(dialog, qtbot, "Notes")
         assert dialog.leaves.shown == Leaf.CHOICE
-        assert dialog.sheet_row.field.hasFocus()
+        assert dialog.focusWidget() is dialog.sheet_row.field
         take_sheet(dialog, qtbot, "Winter")
         assert dialog.leaves.shown == Leaf.QUESTIONS
 

@@ -188,9 +188,13 @@ class ImportDialog(Dialog):
         self.questions = questions_of(self.questions, preview, self.decisions)
         self.leaves.show_preview(seen, preview, self.questions, self.decisions)
         if is_first:
-            chooses = self.sheet_row.field.hasFocus()
+            chooses = self._chooses_sheet()
             self.leaves.open_first(preview, headings=self.decisions.no_headings, focus=not chooses)
         self.want(self._wanted(preview))
+
+    def _chooses_sheet(self) -> bool:
+        """The keyboard is on the field of the sheets, also while another window is in front."""
+        return self.focusWidget() is self.sheet_row.field
 
     def _wanted(self, preview: KitPreview) -> str:
         """Why it cannot be written yet, empty if it can."""
@@ -204,7 +208,7 @@ class ImportDialog(Dialog):
     def _show_fault(self, seen: Look) -> None:
         fault = seen.fault
         if fault is not None and fault.code == "table.no_headings" and seen.grid is not None:
-            self.leaves.ask_for_headings(seen.grid, found=False, focus=not self.sheet_row.field.hasFocus())
+            self.leaves.ask_for_headings(seen.grid, found=False, focus=not self._chooses_sheet())
             self.want(_("Choose the row of the headings, or that there are none."))
         elif fault is not None:
             self.leaves.show_fault(fault)
