@@ -96,7 +96,7 @@ def answered(page: OutingPage, qtbot) -> Answers:
     asking = page.power.asks.asking
     qtbot.waitUntil(lambda: not asking.busy, timeout=60_000)
     assert asking.latest is not None
-    assert asking.latest.is_complete
+    assert asking.latest.is_final
     return asking.latest
 
 
@@ -139,7 +139,7 @@ class TestOnDemand:
     def test_it_fills_in_bit_by_bit(self, page: OutingPage, qtbot) -> None:
         stages: list[str] = []
         panel = panel_of(page)
-        page.power.asks.asking.answered.connect(lambda: stages.append(panel.stage.text()))
+        page.power.asks.asking.refined.connect(lambda: stages.append(panel.stage.text()))
         unfolded(page, qtbot)
         assert stages[0] == "being worked out"
         assert any("changes drawn" in stage for stage in stages)

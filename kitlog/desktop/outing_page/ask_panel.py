@@ -79,7 +79,7 @@ class AskPanel(QWidget):
         self.fold.clicked.connect(lambda _on=False: self.unfold(is_open=not tools.asking.is_open))
         self.keep.textChanged.connect(lambda _text: self._ask_retrieve())
         self.mends.grown.connect(self._order_stops)
-        tools.asking.answered.connect(self._show)
+        tools.asking.refined.connect(self._show)
 
     @property
     def is_open(self) -> bool:
@@ -126,7 +126,7 @@ class AskPanel(QWidget):
         self.stage.say(_stage(found))
         self._show_limits(found.limits or PowerLimits())
         self._show_mending(found.mending or Mending(None))
-        self.unknown.say(unknown_text(self._assessment.power.unknown, self._names))
+        self.unknown.say(unknown_text(self._assessment.power, self._names))
         for line in (self.planned, self.verdict, self.vain, self.unknown):
             line.setVisible(bool(line.text()))
 
@@ -218,7 +218,7 @@ def _stack(rows: QVBoxLayout, *parts: QWidget) -> None:
 def _stage(found: Answers) -> str:
     if found.fault is not None:
         return _("Not answered: {why}.").format(why=first_upper(fault_text(found.fault).what))
-    if found.is_complete:
+    if found.is_final:
         return _("answered for the plan as it stands")
     mending = found.mending
     if mending is None or not mending.mends:
