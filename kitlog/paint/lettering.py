@@ -95,14 +95,17 @@ class Lettering:
         return made if len(made) >= LEAST_LEFT and self.width(made, role) <= width + slack else ""
 
     def wrap(self, text: str, role: Role, width: float, most: int) -> list[str]:
-        """`text` in at most `most` lines of `width` pixels, broken at plain spaces; the last line is cut."""
+        """`text` in at most `most` lines of `width` pixels, broken at plain spaces; what is cut is the last line."""
         lines: list[str] = []
         words = text.split(" ")
         while words and len(lines) < most - 1:
             taken = 1
             while taken < len(words) and self.width(" ".join(words[: taken + 1]), role) <= width:
                 taken += 1
-            lines.append(self.cut(" ".join(words[:taken]), role, width))
+            line = _one_line(" ".join(words[:taken]))
+            lines.append(self.cut(line, role, width))
+            if lines[-1] != line:  # "out" under nothing would be another word than "walk out"
+                return lines
             words = words[taken:]
         return [*lines, self.cut(" ".join(words), role, width)] if words else lines
 

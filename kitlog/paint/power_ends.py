@@ -42,13 +42,14 @@ def _ends(painter: QPainter, layout: PowerLayout, tokens: Tokens, number: int) -
 def at_the_line(painter: QPainter, layout: PowerLayout, tokens: Tokens, found: Reading, times: tuple[str, str]) -> None:
     """The values at the reading line in both cases, under the times of the cases, and those of the days."""
     text, words = layout.text, layout.picture.words
-    heads = (words.likely, words.high, words.middle)
+    has_days = any(lane.spread is not None for lane in found.lanes)
+    heads = (words.likely, words.high, words.middle if has_days else "")
     for box, word in zip(_columns(layout, _head(layout)), heads, strict=True):
         text.draw(painter, box, word, Role.SMALL, tokens.muted, RIGHT)
     likely, high, days = _columns(layout, _head(layout).translated(0, text.px(17)))
     for box, time in ((likely, times[0]), (high, times[1])):
         text.draw(painter, box, time, Role.CHIP, tokens.accent, RIGHT)
-    text.draw(painter, days, words.outer, Role.SMALL, tokens.muted, RIGHT)
+    text.draw(painter, days, words.outer if has_days else "", Role.SMALL, tokens.muted, RIGHT)
     for number, lane in enumerate(found.lanes):
         for box, value in zip(_columns(layout, layout.lane(number)), _values(lane), strict=True):
             _cell(painter, layout, box, value, (Role.BODY, tokens.accent), tokens.accent)

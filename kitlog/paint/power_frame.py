@@ -83,9 +83,9 @@ def _band_head(painter: QPainter, layout: PowerLayout, tokens: Tokens, number: i
         layout.text.draw(painter, room, line, Role.LABEL, tokens.ink)
         room.translate(0, px(HEAD_LINE))
     room.translate(0, px(1))
-    fits = layout.text.width(phase.note, Role.SMALL) <= room.width()
-    note = phase.note if fits else phase.note.split(", ", maxsplit=1)[0]  # the shading says the rest
-    layout.text.draw(painter, room, note, Role.SMALL, tokens.ink if phase.cold else tokens.muted)
+    brief = phase.note.split(", ", maxsplit=1)[0]  # the shading says the rest
+    fits = (note for note in (phase.note, brief) if layout.text.width(note, Role.SMALL) <= room.width())
+    layout.text.draw(painter, room, next(fits, ""), Role.SMALL, tokens.ink if phase.cold else tokens.muted)
 
 
 def lane_name(painter: QPainter, layout: PowerLayout, tokens: Tokens, number: int) -> None:

@@ -41,7 +41,7 @@ class LanePainter:
         self._words: list[QRectF] = []
 
     def paint(self) -> None:
-        """Everything in the lane, from the ground up."""
+        """Everything in the lane but its words, from the ground up."""
         self._rules()
         if not self._likely and not self._high:
             self._not_known()
@@ -52,8 +52,14 @@ class LanePainter:
         self._bank()
         self._curves()
         self._off_by()
-        self._offs()
-        self._remark()
+        for off in self._lane.off:
+            self._off_box(self._off_x(off))
+
+    def write(self) -> None:
+        """The words, above all that is drawn."""
+        if self._likely or self._high:
+            self._offs()
+            self._remark()
 
     def _rules(self) -> None:
         box, painter = self._box, self._painter
@@ -126,15 +132,30 @@ class LanePainter:
 
     def _offs(self) -> None:
         px, row = self._px, Shelf(self._box.left(), self._box.right(), self._px(4))
-        placed = sorted((self._off_x(off), off.text) for off in self._lane.off)
+        placed = sorted(((self._off_x(off), off) for off in self._lane.off), key=lambda one: one[0])
         for x, _ in placed:
-            self._off_box(x)
             row.block(x - px(5), x + px(5))
             self._words.append(QRectF(x - px(8), self._box.top(), px(16), self._box.height()))
-        for x, words in placed:
+        for x, off in placed:
+            free = self._free_beside(x, off)
+            if free is not None:
+                row.block(free[0].left(), free[0].right())
+                self._write(*free, Role.CHIP)
+                continue
+            left, width = row.beside(x + px(10), x - px(10), self._layout.text.width(off.text, Role.CHIP))
+            self._write(QRectF(left, self._box.top() + px(2), width, px(16)), off.text, Role.CHIP)
+
+    def _free_beside(self, x: float, off: OffMark) -> tuple[QRectF, str] | None:
+        """A room beside a mark that no line crosses, and the words that fill it: rather the brief ones than a patch."""
+        px, box = self._px, self._box
+        for words in filter(None, (off.text, off.brief)):
             width = self._layout.text.width(words, Role.CHIP)
-            left, width = row.beside(x + px(10), x - px(10), width)
-            self._write(QRectF(left, self._box.top() + px(2), width, px(16)), words, Role.CHIP)
+            for left in (x + px(10), x - px(10) - width):
+                room = QRectF(left, box.top() + px(2), width, px(16))
+                inside = box.left() <= left and room.right() <= box.right()
+                if inside and not self._is_cut(room) and not self._is_crossed(room):
+                    return room, words
+        return None
 
     def _off_x(self, off: OffMark) -> float:
         clock = self._layout.high if off.in_high else self._layout.likely
@@ -178,13 +199,19 @@ class LanePainter:
         pieces = (piece for points in self._lines() for piece in pairwise(points))
         return any(_meets(*piece, box) for piece in pieces) or any(spot.intersects(taken) for taken in self._words)
 
+    def _is_cut(self, room: QRectF) -> bool:
+        """Whether the reading line or an edge that is held passes through."""
+        near = self._px(5)
+        return any(room.left() - near < x < room.right() + near for x in self._uprights)
+
     def _lines(self) -> tuple[list[QPointF], ...]:
         return self._likely, self._high, self._floor, self._low, self._top
 
     def _write(self, room: QRectF, words: str, role: Role) -> None:
         tokens = self._tokens
-        is_cut = any(room.left() < x < room.right() for x in self._uprights)
-        if is_cut or self._is_crossed(room):
+        edges = self._layout.edges[1:-1]
+        is_over = any(room.left() < self._layout.x(edge) < room.right() for edge in edges)
+        if is_over or self._is_cut(room) or self._is_crossed(room):
             ground = tokens.surface.toRgb()
             ground.setAlphaF(0.75)
             self._painter.fillRect(room.adjusted(-self._px(3), 0, self._px(3), 0), ground)

@@ -64,15 +64,19 @@ def paint(
     power_frame.head(painter, layout, tokens)
     power_frame.bands(painter, layout, tokens)
     uprights = _uprights(painter, layout, tokens, None if found is None else cursor, edge)
-    for number in range(len(picture.lanes)):
-        LanePainter(painter, layout, tokens, number, uprights).paint()
+    lanes = [LanePainter(painter, layout, tokens, number, uprights) for number in range(len(picture.lanes))]
+    for number, lane in enumerate(lanes):
+        lane.paint()
         power_frame.lane_name(painter, layout, tokens, number)
+    if cursor is not None and found is not None:
+        _dots(painter, layout, tokens, cursor, found)
+    for lane in lanes:
+        lane.write()
     if cursor is None or found is None:
         power_frame.clocks(painter, layout, tokens, None)
         power_ends.at_the_end(painter, layout, tokens)
     else:
         times = (clock_text(picture.start_min, found.likely_h), clock_text(picture.start_min, found.high_h))
-        _dots(painter, layout, tokens, cursor, found)
         power_frame.clocks(painter, layout, tokens, (cursor, *times))
         power_ends.at_the_line(painter, layout, tokens, found, times)
     painter.restore()

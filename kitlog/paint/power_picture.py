@@ -35,11 +35,15 @@ class PhaseBand:
 
 @dataclass(frozen=True, slots=True)
 class OffMark:
-    """The moment at which a device goes off: hours from the start, in the likely or the high case, and the words."""
+    """The moment at which a device goes off: hours from the start, in the likely or the high case, and the words.
+
+    `brief` says the same shorter, for a lane in which the whole has no free place; empty for no such words.
+    """
 
     at_h: float
     text: str
     in_high: bool = True
+    brief: str = ""
 
     def __post_init__(self) -> None:
         finite(at_h=self.at_h)

@@ -81,3 +81,9 @@ def test_a_width_is_that_of_its_own_font_and_device_however_often_it_is_asked_fo
         assert Lettering(plain)._widths is not Lettering(small)._widths  # not to be seen else
         widths = [Lettering(pt, device).width("Phone", Role.BODY) for device in (coarse, fine)]
         assert widths[1] == pytest.approx(2 * widths[0], rel=0.05)
+
+
+@given(st.lists(st.text("abWi", min_size=1, max_size=9), min_size=1, max_size=5).map(" ".join), st.floats(0, 120))
+def test_what_is_wrapped_and_cut_begins_with_its_beginning_and_leaves_nothing_out(text: str, width: float):
+    said = " ".join(Lettering(font_px()).wrap(text, Role.SMALL, width, 2))
+    assert text.startswith(said.strip().removesuffix("…").rstrip()), said

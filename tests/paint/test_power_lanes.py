@@ -173,3 +173,42 @@ def test_the_height_follows_lanes_and_font():
     assert power_lanes.measure(POWER, 1600, font_px(28)) == pytest.approx(
         2 * power_lanes.measure(POWER, 800, font_px()), rel=0.02
     )
+
+
+@pytest.mark.parametrize("walk_h", [0.05, 0.2, 0.4, 0.6, 0.8, 1.0, 2.0])
+def test_the_head_of_a_narrow_phase_begins_with_its_first_word(monkeypatch, walk_h: float):
+    """Of "walk out" in a narrow band there was only "out"; a temperature is whole or not there."""
+    walk = PhaseBand("walk out", "12 °C", walk_h, walk_h)
+    picture = replace(POWER, phases=(*PHASES[:2], walk, PHASES[3]), clocks_likely=(), clocks_high=())
+    drawn = words_drawn(monkeypatch)
+    image_of(picture)
+    head = [word for word, room in drawn if room.bottom() < power_lanes.bands_rect(*room_of(picture)).top() + 40]
+    assert "out" not in head or "walk" in head
+    assert not any(word.startswith("1") and word.endswith("…") for word in head)
+
+
+def room_of(picture: PowerPicture):
+    return picture, QRectF(0, 0, 800, 0), font_px()
+
+
+def test_words_of_a_switch_off_that_would_lie_on_a_curve_are_brief(monkeypatch):
+    """At the right there is no room for the whole, at the left the curve passes through it."""
+    whole = "off 21:52, a good three and a half hours before it ought to be off"
+    falling = ((0.0, 1.0), (9.0, 0.3))
+    lane = {"likely": falling, "high": (), "locked": (), "on_bank": (), "remark": ""}
+    drawn = words_drawn(monkeypatch)
+    image_of(one_lane(**lane, off=(OffMark(7.4, whole, in_high=False, brief="off 21:52"),)))
+    assert "off 21:52" in [word for word, _ in drawn]
+    drawn.clear()
+    image_of(one_lane(**(lane | {"likely": ((0.0, 0.2), (9.0, 0.2))}), off=(OffMark(2.0, whole, False, "off 21:52"),)))
+    assert whole in [word for word, _ in drawn]
+
+
+def test_the_dots_of_the_reading_line_lie_under_the_words(monkeypatch):
+    """They hid the first letter of "off"."""
+    order: list[str] = []
+    draw_dots, write = power_lanes._dots, power_lanes.LanePainter.write
+    monkeypatch.setattr(power_lanes, "_dots", lambda *a: (order.append("dots"), draw_dots(*a)))
+    monkeypatch.setattr(power_lanes.LanePainter, "write", lambda lane: (order.append("words"), write(lane)))
+    image_of(POWER, cursor=0.5)
+    assert order == ["dots"] + ["words"] * len(LANES)

@@ -140,10 +140,10 @@ def _offs(item: str, assessment: Assessment, finding: Finding | None) -> Iterabl
         off_h, short_h = finding.facts[f"off_h_{case}"], finding.facts[f"short_h_{case}"]
         day = assessment.power.high if in_high else assessment.power.likely
         if isinstance(off_h, float) and day is not None and lasting_off(day, item):
-            text = _("off {time}").format(time=clock_text(start_of_day_min(assessment), off_h))
-            if isinstance(short_h, float) and short_h > 0:
-                text += _(", {span} too early").format(span=span_text(short_h))
-            yield OffMark(off_h, text, in_high)
+            brief = _("off {time}").format(time=clock_text(start_of_day_min(assessment), off_h))
+            early_h = short_h if isinstance(short_h, float) else 0.0
+            early = _(", {span} too early").format(span=span_text(early_h)) if early_h > 0 else ""
+            yield OffMark(off_h, brief + early, in_high, brief)
             return
 
 
