@@ -6,6 +6,7 @@ from pydantic import Field
 
 from kitlog.kit.facets import Bank, Battery, Charger, Garment, Harness, Reserve, Vessel, Wing
 from kitlog.kit.kinds import USABLE_STATES, ItemState, Kind, MassSource, Zone
+from kitlog.kit.paper import Paper
 from kitlog.units.days import Day
 from kitlog.units.model import Frozen
 from kitlog.units.text import Line, Name, Note
@@ -24,8 +25,11 @@ class Item(Frozen):
         fitted_to: id of the item it moves with (this reserve in that harness).
         serves: what it can do, in the pilot's own word; empty = guessed from kind and name, and shown as a guess.
         opening_h, opening_launches: airtime (h) and launches before the log begins; None = not known.
+        opening_ground_h: hours of ground handling before the log begins; None = not known.
+        belongs_to: whose it is, if borrowed; lent_to: who has it, if lent; back_by: when it goes back or comes back.
         value: what it cost, in the pilot's currency.
         volume_ml: packed volume of one piece.
+        papers: photos and papers of the item itself: bill, manual, what it looks like.
     """
 
     id: Name
@@ -47,10 +51,15 @@ class Item(Frozen):
     first_used_on: Day | None = None
     opening_h: Annotated[float, Field(ge=0, le=100_000)] | None = None
     opening_launches: Annotated[int, Field(ge=0, le=1_000_000)] | None = None
+    opening_ground_h: Annotated[float, Field(ge=0, le=100_000)] | None = None
+    belongs_to: Line = ""
+    lent_to: Line = ""
+    back_by: Day | None = None
     colour: Line = ""
     value: Annotated[float, Field(ge=0, le=1e9)] | None = None
     volume_ml: Annotated[int, Field(ge=0, le=1_000_000)] | None = None
     notes: Note = ""
+    papers: tuple[Paper, ...] = ()
     wing: Wing | None = None
     harness: Harness | None = None
     reserve: Reserve | None = None

@@ -20,7 +20,10 @@ from kitlog.kit.facets import (
 )
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
-from kitlog.kit.service import Event, ServiceRecord, ServiceRule
+from kitlog.kit.measurement import Measurement
+from kitlog.kit.paper import Paper
+from kitlog.kit.reminder import Reminder
+from kitlog.kit.service import Event, ModelRule, ServiceRecord, ServiceRule
 from kitlog.outing.outing import (
     Answer,
     ChosenSet,
@@ -42,10 +45,10 @@ from kitlog.store.shape import Many, One, Pairs, Root, Values, all_parts
 from kitlog.store.tables import kit, log, outing
 from kitlog.units.model import Frozen
 
-Stored = Pilot | Item | Flight | ServiceRule | ServiceRecord | Event | Outing | Tick
+Stored = Pilot | Item | Flight | ServiceRule | ModelRule | ServiceRecord | Event | Outing | Tick | Reminder
 """What can be put into the data file."""
 
-Removable = Pilot | Item | Flight | ServiceRule | Outing | Tick
+Removable = Pilot | Item | Flight | ServiceRule | ModelRule | Outing | Tick
 """What can be taken out of it again; records and events are struck, never removed."""
 
 PILOTS = Root(Pilot, kit.PILOT, parts=(Many("masses", kit.BODY_MASS, BodyMass),))
@@ -55,6 +58,7 @@ ITEMS = Root(
     kit.ITEM,
     parts=(
         Values("serves", kit.ITEM_SERVES, "serves"),
+        Many("papers", kit.ITEM_PAPER, Paper),
         One("wing", kit.WING, Wing),
         One("harness", kit.HARNESS, Harness),
         One("reserve", kit.RESERVE, Reserve),
@@ -74,12 +78,29 @@ ITEMS = Root(
 FLIGHTS = Root(
     Flight,
     log.FLIGHT,
-    parts=(Values("flown", log.FLOWN, "item_id"), Values("carried", log.CARRIED, "item_id")),
+    parts=(
+        Values("flown", log.FLOWN, "item_id"),
+        Values("carried", log.CARRIED, "item_id"),
+        Values("recordings", log.FLIGHT_RECORDING, "sha256"),
+    ),
 )
 
 RULES = Root(ServiceRule, log.SERVICE_RULE, parts=(Values("events", log.RULE_EVENT, "event"),))
 
-RECORDS = Root(ServiceRecord, log.SERVICE_RECORD, parts=(Values("rules", log.RECORD_RULE, "rule"),))
+MODEL_RULES = Root(ModelRule, log.MODEL_RULE, parts=(Values("events", log.MODEL_RULE_EVENT, "event"),))
+
+RECORDS = Root(
+    ServiceRecord,
+    log.SERVICE_RECORD,
+    parts=(
+        Values("rules", log.RECORD_RULE, "rule"),
+        Many("measurements", log.RECORD_MEASUREMENT, Measurement),
+        Many("papers", log.RECORD_PAPER, Paper),
+        Values("answers", log.RECORD_ANSWER, "event_id"),
+    ),
+)
+
+REMINDERS = Root(Reminder, log.REMINDER)
 
 EVENTS = Root(Event, log.EVENT)
 
@@ -109,7 +130,8 @@ OUTINGS = Root(
 TICKS = Root(Tick, outing.TICK, key=("outing_id", "step", "line"))
 
 ROOTS: dict[type[Frozen], Root[Any]] = {
-    root.model: root for root in (PILOTS, ITEMS, FLIGHTS, RULES, RECORDS, EVENTS, OUTINGS, TICKS)
+    root.model: root
+    for root in (PILOTS, ITEMS, FLIGHTS, RULES, MODEL_RULES, RECORDS, EVENTS, OUTINGS, TICKS, REMINDERS)
 }
 """How each model lies in its tables."""
 
@@ -126,7 +148,16 @@ KIND_OF: dict[str, str] = {kit.PREFERENCE.name: kit.PREFERENCE.name} | {
 """The thing that a table's rows belong to, by the name of its own table."""
 
 OF_HISTORY: frozenset[str] = frozenset(
-    table.name for table in (log.SERVICE_RECORD, log.RECORD_RULE, log.EVENT, outing.OVERRIDE)
+    table.name
+    for table in (
+        log.SERVICE_RECORD,
+        log.RECORD_RULE,
+        log.RECORD_MEASUREMENT,
+        log.RECORD_PAPER,
+        log.RECORD_ANSWER,
+        log.EVENT,
+        outing.OVERRIDE,
+    )
 )
 """What an inspector or buyer reads: never erased. See `kitlog.store.undo`."""
 

@@ -6,7 +6,8 @@ from sqlalchemy import ColumnElement, Table
 from kitlog.fault import SystemFault
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
-from kitlog.kit.service import Event, ServiceRecord, ServiceRule
+from kitlog.kit.reminder import Reminder
+from kitlog.kit.service import Event, ModelRule, ServiceRecord, ServiceRule
 from kitlog.outing.outing import Outing
 from kitlog.outing.pilot import Pilot
 from kitlog.outing.ticks import Tick
@@ -58,6 +59,14 @@ class Reader:
     def rule(self, rule_id: str) -> ServiceRule | None:
         """One service rule."""
         return self._one(aggregates.RULES, rule_id)
+
+    def model_rules(self) -> tuple[ModelRule, ...]:
+        """The rules of models, which rules of their items follow."""
+        return self._all(aggregates.MODEL_RULES)
+
+    def reminders(self) -> tuple[Reminder, ...]:
+        """What the last calendar file said."""
+        return self._all(aggregates.REMINDERS)
 
     def records(self) -> tuple[ServiceRecord, ...]:
         """The service records, struck ones included."""

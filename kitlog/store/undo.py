@@ -17,7 +17,16 @@ from kitlog.store.aggregates import OF_HISTORY
 from kitlog.store.journal import Changes, RowChange
 from kitlog.store.journalled import JournalledRows
 from kitlog.store.tables.base import METADATA
-from kitlog.store.tables.log import RECORD_RULE, SERVICE_RECORD
+from kitlog.store.tables.log import (
+    RECORD_ANSWER,
+    RECORD_MEASUREMENT,
+    RECORD_PAPER,
+    RECORD_RULE,
+    SERVICE_RECORD,
+)
+
+_OF_RECORD = frozenset(table.name for table in (RECORD_RULE, RECORD_MEASUREMENT, RECORD_PAPER, RECORD_ANSWER))
+"""What belongs to a record goes the way of its record."""
 
 TOGETHER = 50
 """So many changes of one table in a row are made together: one by one, 10 000 take seconds."""
@@ -105,7 +114,7 @@ def _present(rows: JournalledRows, change: RowChange) -> Mapping[str, Any] | Non
 def _stays(change: RowChange, entered: set[tuple[str, tuple[Any, ...]]]) -> bool:
     if change.before is not None or change.table not in OF_HISTORY:
         return False
-    return change.table != RECORD_RULE.name or (SERVICE_RECORD.name, change.key[:1]) in entered
+    return change.table not in _OF_RECORD or (SERVICE_RECORD.name, change.key[:1]) in entered
 
 
 def _strike(rows: JournalledRows, change: RowChange, now: datetime) -> None:

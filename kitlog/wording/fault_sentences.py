@@ -144,6 +144,15 @@ INPUT = {
     "rule.has_records": (N_("the rule {rule} has records"), N_("Mark it as not applying; history stays.")),
     "rule.wants_a_date": (N_("{rule} is a date printed on the item"), N_("Enter that date.")),
     "record.in_future": (N_("{day} has not been yet"), N_("Enter the day on which it was done.")),
+    "record.next_before_done": (
+        N_("the next service on {next} lies before this one on {done}"),
+        N_("Enter the day that stands on the paper."),
+    ),
+    "measurement.unit": (
+        N_("{what} is not measured in {unit}"),
+        N_("Enter one of these: {units}. A figure of another unit or gauge is written down as it is."),
+    ),
+    "measurement.negative": (N_("{what} of {value} cannot be"), N_("Look at the paper again.")),
     "record.unknown": (N_("no such record"), N_("Look at the service book.")),
     "event.in_future": (N_("{day} has not been yet"), N_("Enter the day on which it happened.")),
     "item.unknown": (N_("no item is called “{name}”"), N_("Look at: kitlog kit list.")),

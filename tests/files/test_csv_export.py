@@ -15,7 +15,7 @@ from kitlog.files.csv_service_export import write_service
 from kitlog.kit.facets import Bank, Battery, Charger, ChargerPort, Harness, Share, WayOfUse, Wing
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay, Place
-from kitlog.kit.service import Event, ServiceRecord, ServiceRule
+from kitlog.kit.service import Event, Result, ServiceRecord, ServiceRule
 
 KIT_HEADINGS = (
     "name,kind,quantity,mass_g,mass_source,zone,zone_on_foot,fitted_to,serves,state,maker,model,serial,made_on,bought_on,"
@@ -174,7 +174,7 @@ def test_the_newest_record_that_stands_is_the_last_time() -> None:
     ("fields", "field"),
     [
         ({"who": "workshop"}, "records.who"),
-        ({"result": "good"}, "records.result"),
+        ({"result": Result.PASSED}, "records.result"),
         ({"cost": 0}, "records.cost"),
         ({"remarks": "line replaced"}, "records.remarks"),
         ({"rules": ("1", "2")}, "records.rules"),

@@ -14,7 +14,8 @@ from pydantic.fields import FieldInfo
 
 from kitlog.kit.facets import Battery, Reserve, WayOfUse, Wing
 from kitlog.kit.flights import Flight
-from kitlog.kit.service import ServiceRule
+from kitlog.kit.measurement import UNITS, Measurement
+from kitlog.kit.service import ModelRule, ServiceRecord, ServiceRule
 from kitlog.outing.outing import Outing, Phase, StartCharge
 from kitlog.units.days import FIRST_DAY, LAST_DAY
 
@@ -95,6 +96,8 @@ def _least(metadata: tuple[Any, ...]) -> int:
 
 
 def _texts(metadata: tuple[Any, ...]) -> st.SearchStrategy[str]:
+    if any(getattr(mark, "pattern", None) == "^[0-9a-f]{64}$" for mark in metadata):
+        return st.text("0123456789abcdef", min_size=64, max_size=64)
     text = st.text(CHARACTERS, max_size=30)
     one_line = any(isinstance(mark, StringConstraints) and mark.strip_whitespace for mark in metadata)
     text = text if one_line else text | st.text(CHARACTERS | st.sampled_from("\n\t"), max_size=60)
@@ -133,6 +136,15 @@ def _rule(raw: Fields) -> Fields:
     return _rising("recommended_months", "months")(raw)
 
 
+def _record(raw: Fields) -> Fields:
+    return _rising("done_on", "next_due_on")(raw)
+
+
+def _measurement(raw: Fields) -> Fields:
+    units = UNITS[raw["what"]]
+    return raw | {"unit": units[len(raw["place"]) % len(units)], "value": abs(raw["value"])}
+
+
 def _flight(raw: Fields) -> Fields:
     raw = _rising("on", "until")(_rising("takeoff_at", "landing_at")(raw))
     return raw | ({"airtime_min": raw["airtime_min"] % 1440} if raw["until"] is None else {})
@@ -158,6 +170,9 @@ _MENDED: dict[type[BaseModel], Callable[[Fields], Fields]] = {
     WayOfUse: _way,
     StartCharge: _rising("low_pct", "likely_pct", "high_pct"),
     ServiceRule: _rule,
+    ModelRule: _rule,
+    ServiceRecord: _record,
+    Measurement: _measurement,
     Flight: _flight,
     Outing: _outing,
 }

@@ -17,6 +17,7 @@ from kitlog.store.aggregates import KIND_OF
 from kitlog.store.data_file import DataFile
 from kitlog.store.journal import Changes, RowChange
 from kitlog.store.tables.base import METADATA
+from kitlog.store.tables.log import SERVICE_RECORD
 from kitlog.store.writer import TOGETHER, Writer
 
 NOW = datetime(2027, 5, 3, 20, tzinfo=UTC)
@@ -115,7 +116,8 @@ def test_undo_and_redo_put_items_back_exactly(write: Callable[[Writer], None], p
     done(data, lambda writer: writer.revert(whole, now=NOW))
     found = dump(data)
     assert {table: found[table] for table in ITEM_TABLES} == {table: before[table] for table in ITEM_TABLES}
-    assert {row[-1] for row in found["service_record"]} != {None}
+    struck = SERVICE_RECORD.columns.keys().index("struck_at")
+    assert {row[struck] for row in found["service_record"]} != {None}
     done(data, lambda writer: writer.replay(whole))
     assert dump(data) == after
 

@@ -20,11 +20,11 @@ BATTERY = Battery(wh=10, ways=(WayOfUse(name="on", power_w=1, shares=(Share(duri
 
 READINGS: dict[str, tuple[Callable[[Reader], object], int]] = {
     "pilots": (Reader.pilots, 2),
-    "items": (Reader.items, 13),
-    "item": (lambda reader: reader.item("i3"), 13),
-    "flights": (Reader.flights, 3),
+    "items": (Reader.items, 14),
+    "item": (lambda reader: reader.item("i3"), 14),
+    "flights": (Reader.flights, 4),
     "rules": (Reader.rules, 2),
-    "records": (Reader.records, 2),
+    "records": (Reader.records, 5),
     "events": (Reader.events, 1),
     "outings": (Reader.outings, 16),
     "outing": (lambda reader: reader.outing("o3"), 16),

@@ -71,7 +71,7 @@ def test_every_column_stands_for_something() -> None:
 
 
 def test_every_facet_of_an_item_is_kept() -> None:
-    assert {part.field for part in aggregates.ITEMS.parts} == {*FACETS, "serves"}
+    assert {part.field for part in aggregates.ITEMS.parts} == {*FACETS, "serves", "papers"}
 
 
 def test_every_table_belongs_to_a_kind() -> None:

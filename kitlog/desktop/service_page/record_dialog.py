@@ -9,9 +9,10 @@ from kitlog.desktop.parts.fields import ChoiceField, DateField, LineField, Numbe
 from kitlog.desktop.parts.form import Form
 from kitlog.desktop.parts.section import Section, clear
 from kitlog.desktop.parts.text import Paragraph
-from kitlog.kit.service import ServiceRecord, ServiceRule
+from kitlog.kit.service import Result, ServiceRecord, ServiceRule
 from kitlog.paint.type_scale import Role
 from kitlog.wording.figures import number_text
+from kitlog.wording.record_text import result_choices
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import _
 
@@ -29,7 +30,7 @@ class RecordDialog(Dialog):
         self.ticks: dict[str, TickField] = {}
         self.day = DateField()
         self.day.put(desk.bench.now().date())
-        self.who, self.outcome = LineField(hint=_("myself, a workshop …")), LineField()
+        self.who, self.outcome = LineField(hint=_("myself, a workshop …")), ChoiceField(result_choices())
         self.hours, self.launches = NumberField("h", decimals=1, most=1e6), NumberField(most=1e7)
         self.cost = NumberField(decimals=2, most=1e9, unknown=_("not given"))
         self.remarks = QPlainTextEdit()
@@ -56,7 +57,7 @@ class RecordDialog(Dialog):
             hours=self.hours.number(),
             launches=self.launches.whole(),
             who=self.who.text(),
-            result=self.outcome.text(),
+            result=Result(self.outcome.chosen()) if self.outcome.chosen() else None,
             cost=self.cost.number(),
             remarks=self.remarks.toPlainText(),
         )

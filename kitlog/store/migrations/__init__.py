@@ -5,5 +5,9 @@ raise `kitlog.store.marks.SCHEMA`, change the tables, and keep a small file of t
 Plain ADD, RENAME and DROP COLUMN are better than alembic's batches, which make the table anew.
 """
 
-STEPS: tuple[str, ...] = ("kitlog.store.migrations.r0001", "kitlog.store.migrations.r0002")
+STEPS: tuple[str, ...] = (
+    "kitlog.store.migrations.r0001",
+    "kitlog.store.migrations.r0002",
+    "kitlog.store.migrations.r0003",
+)
 """Modules; the n-th leads to schema n."""

@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from enum import StrEnum
 
-from sqlalchemy import CheckConstraint, Column, ForeignKey, Integer, Text
+from sqlalchemy import CheckConstraint, Column, ForeignKey, Integer, Text, text
 from sqlalchemy.types import REAL
 
 from kitlog.store.tables.coded import DayText, MomentText, WordText, YesNo
@@ -29,6 +29,17 @@ def owner(name: str, parent: str) -> Column[str]:
 def words(name: str) -> Column[str]:
     """A text that may be empty."""
     return Column(name, Text, nullable=False)
+
+
+def later_words(name: str) -> Column[str]:
+    """A text that may be empty, in a column that a later schema added: rows from before have it empty."""
+    return Column(name, Text, nullable=False, server_default=text("''"))
+
+
+def later_whole(name: str, low: int, high: int) -> Column[int]:
+    """A whole number in a column that a later schema added: rows from before have 0."""
+    check = CheckConstraint(f'"{name}" BETWEEN {low} AND {high}', name=name)
+    return Column(name, Integer, check, nullable=False, server_default=text("0"))
 
 
 def title(name: str, *, key: bool = False, unique: bool = False) -> Column[str]:

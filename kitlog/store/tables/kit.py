@@ -3,11 +3,13 @@
 from sqlalchemy import Column, ForeignKey, ForeignKeyConstraint, Integer, Text
 
 from kitlog.kit.kinds import ItemState, Kind, Layer, MassSource, PhaseWay, Place, Zone
+from kitlog.kit.paper import MAX_BYTES, MediaType
 from kitlog.outing.pilot import BodyRole
 from kitlog.store.tables.base import part, root
 from kitlog.store.tables.columns import (
     day,
     entry,
+    later_words,
     moment,
     one_of,
     owner,
@@ -63,6 +65,20 @@ ITEM = root(
     real("value", 0, 1e9),
     whole("volume_ml", 0, 1_000_000),
     words("notes"),
+    real("opening_ground_h", 0, 100_000),
+    later_words("belongs_to"),
+    later_words("lent_to"),
+    day("back_by"),
+)
+
+ITEM_PAPER = part(
+    "item_paper",
+    owner("item_id", "item.id"),
+    position(),
+    title("sha256"),
+    title("name"),
+    one_of("media_type", MediaType, needed=True),
+    whole("size", 1, MAX_BYTES, needed=True),
 )
 
 ITEM_SERVES = part("item_serves", owner("item_id", "item.id"), position(), title("serves"))
