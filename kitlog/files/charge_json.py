@@ -9,7 +9,15 @@ from kitlog.packing.evening_plan import ChargeLine, EveningHelp, EveningPlan, Ha
 from kitlog.packing.on_hand import OnHand
 from kitlog.packing.storage_due import StorageLine
 from kitlog.wording.charge_lines import storage_act_text
-from kitlog.wording.charge_text import clock_of, help_text, missing_remedies, note_text, step_text, summary_text
+from kitlog.wording.charge_text import (
+    clock_of,
+    help_text,
+    missing_remedies,
+    note_text,
+    plan_tried_texts,
+    step_text,
+    summary_text,
+)
 
 Names = Mapping[str, str]
 
@@ -34,6 +42,9 @@ def charge_json(plan: EveningPlan, names: Names, outing: str) -> dict[str, Any]:
         "to_enter": list(missing_remedies(plan, names)),
         "bottleneck": _name(plan.bottleneck),
         "complete": plan.complete,
+        "moves_compared": plan.moves_compared,
+        "by_turns": [_name(piece) for piece in plan.by_turns],
+        "tried": list(plan_tried_texts(plan)),
     }
 
 
@@ -133,6 +144,7 @@ def _help(found: EveningHelp) -> dict[str, Any]:
         "all_chargeable_full": found.all_chargeable_full,
         "connectors": list(found.connectors),
         "power_W": found.power_w,
+        "sockets": found.sockets,
         "sentence": help_text(found),
     }
 

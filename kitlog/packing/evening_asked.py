@@ -31,8 +31,11 @@ USUAL = Evening(from_at=time(19), bed_at=time(22, 30), up_at=time(6, 30), leave_
 
 CALLS = "call for help"
 
-_FIRST = (Kind.PHONE, Kind.POWER_BANK, Kind.RADIO, Kind.INSTRUMENT)
-"""Order of charging where the pilot names none: a bank has this rank only if it feeds what can call for help."""
+_FIRST = (Kind.PHONE, Kind.TRACKER, Kind.POWER_BANK, Kind.RADIO, Kind.INSTRUMENT)
+"""Order of charging where the pilot names none; of trackers and banks only those that call for help or feed what does.
+
+A camera comes last: nothing depends on it.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,22 +170,24 @@ def _in_order(assessment: Assessment, library: Library) -> list[Item]:
     items = [charge.item for charge in charges(assessment)]
     first = assessment.outing.evening.priority if assessment.outing.evening else ()
     rank = {name: place for place, name in enumerate(first)}
-    feeding = _banks_of_callers(assessment, items, library)
-    return sorted(items, key=lambda item: (rank.get(item.id, len(rank)), _usual_rank(item, feeding)))
+    calling = frozenset(item.id for item in items if CALLS in serving(item, library).names)
+    early = calling | _banks_of_callers(assessment, items, calling)
+    return sorted(items, key=lambda item: (rank.get(item.id, len(rank)), _usual_rank(item, early)))
 
 
-def _usual_rank(item: Item, feeding: frozenset[str]) -> int:
-    if is_bank(item):
-        return _FIRST.index(Kind.POWER_BANK) if item.id in feeding else len(_FIRST)
-    return _FIRST.index(item.kind) if item.kind in _FIRST else len(_FIRST)
+def _usual_rank(item: Item, early: frozenset[str]) -> int:
+    kind = Kind.POWER_BANK if is_bank(item) else item.kind
+    if kind is Kind.CAMERA:
+        return len(_FIRST) + 1
+    if kind not in _FIRST or (kind in {Kind.TRACKER, Kind.POWER_BANK} and item.id not in early):
+        return len(_FIRST)
+    return _FIRST.index(kind)
 
 
-def _banks_of_callers(assessment: Assessment, items: Iterable[Item], library: Library) -> frozenset[str]:
+def _banks_of_callers(assessment: Assessment, items: Iterable[Item], calling: frozenset[str]) -> frozenset[str]:
     """Banks on which something hangs that can call for help; all banks where no day was simulated."""
-    there = list(items)
     if assessment.power.planned is None:
-        return frozenset(item.id for item in there if is_bank(item))
-    calling = {item.id for item in there if CALLS in serving(item, library).names}
+        return frozenset(item.id for item in items if is_bank(item))
     return frozenset(plug.bank for plug in assessment.power.planned.plugs if plug.device in calling)
 
 

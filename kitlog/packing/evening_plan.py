@@ -1,7 +1,7 @@
 """Tonight's charging with names: what hangs where until when, what ends not full, what would help.
 
-With twelve things `planned` may take up to a second (two where a charger's total is shared) and `with_help` several: it
-plans the evening anew for each change that it tries. Both are pure and may run on any thread.
+With twelve things `planned` may take up to a second (several where a charger's total is shared) and `with_help` longer:
+it plans the evening anew for each change that it tries. Both are pure and may run on any thread.
 """
 
 from collections.abc import Iterable, Mapping
@@ -97,6 +97,7 @@ class EveningHelp:
     all_chargeable_full: bool
     connectors: tuple[str, ...] = ()
     power_w: float | None = None
+    sockets: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +110,9 @@ class EveningPlan:
         all_full: every thing that goes along is known to be full at leaving; full_by_h: then, by when.
         all_chargeable_full: every thing that can be charged tonight is.
         helps: best first; None = not computed yet; bottleneck: the charger of which more would help most.
-        complete: no better plan of its kind was left untried; else the best of those tried.
+        complete: no plan is better; else the best of those tried.
+        moves_compared: half-charged things moved between ports could not make it better; False: not all was tried.
+        by_turns: what got what the others left, one after the other: there are too many things to compare plans.
     """
 
     day: date
@@ -125,6 +128,8 @@ class EveningPlan:
     all_chargeable_full: bool
     full_by_h: float | None
     complete: bool
+    moves_compared: bool = True
+    by_turns: tuple[Piece, ...] = ()
 
     def has(self, code: str) -> bool:
         """Whether a note of that code stands."""
@@ -166,6 +171,8 @@ def planned(asked: AskedEvening) -> EveningPlan:
         all_chargeable_full=result.all_chargeable_full,
         full_by_h=max((line.full_h or 0.0 for line in lines), default=None) if all_full else None,
         complete=result.complete,
+        moves_compared=result.moves_compared,
+        by_turns=tuple(asked.things[name] for name in result.by_turns),
     )
 
 
@@ -220,6 +227,7 @@ def _help(remedy: Helped, asked: AskedEvening) -> EveningHelp:
         remedy.all_chargeable_full,
         remedy.connectors,
         remedy.power_w,
+        remedy.sockets,
     )
 
 

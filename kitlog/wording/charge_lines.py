@@ -15,10 +15,10 @@ from kitlog.wording.charge_text import (
     on_hand_text,
     piece_text,
     place_text,
+    plan_tried_texts,
     step_text,
     summary_text,
     times_text,
-    tried_text,
 )
 from kitlog.wording.columns import WIDTH, table, wrapped
 from kitlog.wording.figures import day_text, percent_text
@@ -42,8 +42,8 @@ def charge_lines(plan: EveningPlan, names: Names, now: datetime, outing: str) ->
     yield from _told(_("What would help"), helps)
     if plan.bottleneck is not None:
         yield from wrapped(_("Short is the charger: {charger}.").format(charger=piece_text(plan.bottleneck)), WIDTH)
-    if not plan.complete:
-        yield from wrapped(tried_text(), WIDTH)
+    for text in plan_tried_texts(plan):
+        yield from wrapped(text, WIDTH)
     yield ""
     yield from wrapped(_(STANCE), WIDTH)
 

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
 from math import ceil
 
+from kitlog.budget.charging.evening import MOST_COMPARED
 from kitlog.outing.outing import Evening
 from kitlog.packing.evening_asked import Note, Piece
 from kitlog.packing.evening_plan import ChargeLine, EveningHelp, EveningPlan, HandStep, Hang
@@ -102,6 +103,7 @@ LEFT_OUT = {
     "no_charger": N_("no charger"),
     "no_port": N_("no port that fits"),
     "no_cable": N_("no cable that fits"),
+    "no_socket": N_("no free socket"),
 }
 """Why a thing is not charged."""
 
@@ -112,6 +114,8 @@ def summary_text(plan: EveningPlan) -> str:
         return _("No charger is on record, so nothing can be planned.")
     if plan.has("charger_not_described"):
         return _("The ports of the charger are not on record, so nothing can be planned.")
+    if any(line.left_out == "no_socket" for line in plan.lines):
+        return _("No socket is free. {short}").format(short=_short(plan))
     if plan.all_full and plan.full_by_h is not None:
         if all(line.full_already for line in plan.lines):
             return _("All is full already.")
@@ -249,6 +253,7 @@ def help_text(found: EveningHelp) -> str:
         change = plug_text(found.connectors, found.power_w)
     else:
         change = _(_HELPS[found.kind]).format(charger=charger, time=start, plugs=cable_text(found.connectors))
+    change = with_sockets(change, found.sockets)
     if found.all_full:
         return _("{change}: then all of it is full").format(change=change)
     if found.all_chargeable_full:
@@ -262,9 +267,24 @@ _HELPS = {
     "one_more_port": N_("One more port like the strongest of {charger}"),
     "no_total_limit": N_("A charger like {charger} whose ports give all they can at once"),
     "one_more_charger": N_("One more charger like {charger}"),
+    "more_sockets": "",
     "start_earlier": N_("Begin at {time}"),
     "one_more_cable": N_("One more cable {plugs}"),
 }
+
+
+def with_sockets(change: str, sockets: int) -> str:
+    """A change, with the sockets that it wants beside those that are free."""
+    if not sockets:
+        return change
+    if not change:
+        text = ngettext(
+            "{n} more free socket, from a multi-socket perhaps",
+            "{n} more free sockets, from a multi-socket perhaps",
+            sockets,
+        )
+        return text.format(n=sockets)
+    return _("{change}, and a free socket for it").format(change=change)
 
 
 def cable_text(connectors: Sequence[str]) -> str:
@@ -302,6 +322,38 @@ _ENTER = {
 }
 
 
-def tried_text() -> str:
-    """That not every plan was compared: twelve things on two ports have too many."""
-    return _("Not every plan was compared: this is the best of those tried.")
+def tried_texts(*, complete: bool, moves_compared: bool, full: bool, by_turns: Sequence[str]) -> tuple[str, ...]:
+    """Where a plan may not be the best; full: nothing could be fuller, only full sooner."""
+    texts = []
+    if by_turns:
+        text = _(
+            "More than {most} things to charge: these got what the others left, one after the other, with no plans "
+            "compared: {items}."
+        )
+        texts.append(text.format(most=number_text(MOST_COMPARED), items=", ".join(by_turns)))
+    if not moves_compared:
+        texts.append(_(_MOVES_FULL) if full else _(_MOVES_SHORT))
+    if not complete and not texts:
+        texts.append(_("Not every plan was compared: this is the best of those tried."))
+    return tuple(texts)
+
+
+_MOVES_FULL = N_(
+    "Moving half-charged things between weak and strong ports was tried, not compared in full: something might be full "
+    "sooner."
+)
+_MOVES_SHORT = N_(
+    "Moving half-charged things between weak and strong ports was tried, not compared in full: something might be "
+    "fuller."
+)
+
+
+def plan_tried_texts(plan: EveningPlan) -> tuple[str, ...]:
+    """The same of a plan with names."""
+    by_turns = [piece_text(piece) for piece in plan.by_turns]
+    return tried_texts(
+        complete=plan.complete,
+        moves_compared=plan.moves_compared,
+        full=plan.all_chargeable_full,
+        by_turns=by_turns,
+    )

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from kitlog.budget.charging.result import Caution, Remedy, Step, ThingResult
 from kitlog.budget.charging.storage import StorageStep
 from kitlog.budget.power_ask.answers import EveningFound, StorageFound
-from kitlog.wording.charge_text import LEFT_OUT, cable_text, clock_of, plug_text, tried_text
+from kitlog.wording.charge_text import LEFT_OUT, cable_text, clock_of, plug_text, tried_texts, with_sockets
 from kitlog.wording.columns import paragraph, table
 from kitlog.wording.figures import number_text, percent_text, with_unit
 from kitlog.wording.translate import N_, _
@@ -16,8 +16,14 @@ def evening_lines(found: EveningFound) -> Iterator[str]:
     steps = [(clock_of(step.at_h), _step(step)) for step in found.planned.steps]
     yield from table(steps, (False, False)) if steps else paragraph(_("Nothing is to be plugged in."))
     yield from table([(thing.thing, _thing(thing)) for thing in found.planned.things], (False, False))
-    if not found.planned.complete:
-        yield from paragraph(tried_text())
+    planned = found.planned
+    for text in tried_texts(
+        complete=planned.complete,
+        moves_compared=planned.moves_compared,
+        full=planned.all_chargeable_full,
+        by_turns=planned.by_turns,
+    ):
+        yield from paragraph(text)
     for caution in found.planned.cautions:
         yield from paragraph(_caution(caution))
     for remedy in found.remedies:
@@ -69,6 +75,7 @@ _REMEDIES = {
     "one_more_port": N_("One more port on {charger}"),
     "no_total_limit": N_("{charger} without a limit on its total"),
     "one_more_charger": N_("One more charger like {charger}"),
+    "more_sockets": "",
     "start_earlier": N_("Start at {at}"),
     "one_more_cable": N_("One more cable {plugs}"),
 }
@@ -80,6 +87,7 @@ def _remedy(remedy: Remedy) -> str:
         what = plug_text(remedy.connectors, remedy.power_w)
     else:
         what = _(_REMEDIES[remedy.kind]).format(charger=remedy.charger, at=at, plugs=cable_text(remedy.connectors))
+    what = with_sockets(what, remedy.sockets)
     gained = with_unit(remedy.gained_wh, "Wh", 1)
     if remedy.all_full:
         text = _("{what} – {gained} more, all full")

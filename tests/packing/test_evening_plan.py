@@ -13,18 +13,22 @@ import pytest
 from scenario import EVENING, LIBRARY, judged
 from small_kit import NEW, but, item, other, outing
 
+from kitlog.files.charge_json import charge_json
 from kitlog.outing.outing import Evening, StartCharge
 from kitlog.packing.evening_asked import asked_evening, hours_of, months_old
 from kitlog.packing.evening_plan import evening_plan, planned, start_charges
+from kitlog.wording.charge_lines import charge_lines
+from kitlog.wording.charge_text import help_text, plan_tried_texts, summary_text
 
 FULL_H = 12 / 9 + 0.2 * 20 / 9 * math.log(0.2 / 0.005)
 TIMES = {"from_at": "19:00", "bed_at": "22:30", "up_at": "06:30", "leave_at": "07:30", "place_c": 20}
 HOUR = timedelta(hours=1)
 
 
-def thing(name, kind, wh=20, watts=10, pct=20, at=EVENING, **battery):
+def thing(name, kind, wh=20, watts=10, pct=20, at=EVENING, serves=(), **battery):
     cell = {"wh": wh, "charge_max_w": watts, "connector": "USB-C", "on_hand_pct": pct, "on_hand_at": at, **battery}
-    return item(name, kind, 200, battery={**cell, "ways": [{"name": "on", "power_w": 0.5}]})
+    named = {"serves": list(serves)} if serves else {}
+    return item(name, kind, 200, battery={**cell, "ways": [{"name": "on", "power_w": 0.5}]}, **named)
 
 
 def charger(*watts, total=None, name="charger", connector="USB-C", n=1):
@@ -111,6 +115,22 @@ class TestOrder:
     def test_usual(self):
         assert self.names() == ["phone", "bank", "radio", "vario", "lamp"]
 
+    def test_what_calls_for_help_comes_before_the_rest_and_the_camera_last(self):
+        """Trade, 4.2: the phone is at 100 % at leaving, a critical check; 6.1: one caller independent of it."""
+        camera, strobe = thing("camera", "camera"), thing("strobe", "tracker", serves=["live position"])
+        messenger = thing("messenger", "tracker", serves=["call for help"])
+        everything = (camera, self.LAMP, strobe, RADIO, self.BANK, messenger, PHONE)
+        plan = planned_with(*everything, charger(10), cable(n=5))
+        assert [one.thing.item.id for one in plan.lines] == [
+            "phone", "messenger", "bank", "radio", "lamp", "strobe", "camera",
+        ]  # fmt: skip
+
+    def test_where_only_one_can_be_full_it_is_the_phone_and_not_the_camera(self):
+        short = {**TIMES, "from_at": "19:00", "bed_at": "22:00", "up_at": "22:00", "leave_at": "22:00"}
+        plan = planned_with(thing("camera", "camera"), PHONE, charger(10), cable(), evening=short)
+        assert line(plan, "phone").full
+        assert not line(plan, "camera").full
+
     def test_the_pilots_own_comes_first(self):
         assert self.names(priority=["lamp", "radio"]) == ["lamp", "radio", "phone", "bank", "vario"]
 
@@ -176,13 +196,49 @@ class TestNotKnown:
         plan = planned_with(PHONE, charger(10), cable(), time_zone="Europe/Vienna")
         assert note(plan, "late_h").value == pytest.approx(1.5)  # 18:30 UTC is 20:30 there
 
-    def test_twelve_things_are_planned_and_the_rest_is_named(self):
-        things = [thing(f"lamp {n}", "light") for n in range(14)]
+    def test_forty_things_are_planned_and_the_rest_is_named(self):
+        things = [thing(f"lamp {n}", "light") for n in range(42)]
         assessment = judged(outing(pinned=[one.id for one in things], evening=TIMES), but(instead=things), NEW)
         asked = asked_evening(assessment, things, LIBRARY)
-        assert len(asked.evening.things) == 12
+        assert len(asked.evening.things) == 40
         assert len(asked.not_planned) == 4  # two lamps, and phone and radio of the plain kit without figures
-        assert next(one for one in asked.notes if one.code == "too_many_things").limit == 12
+        assert next(one for one in asked.notes if one.code == "too_many_things").limit == 40
+
+    def test_past_twelve_things_the_rest_gets_what_is_left_and_that_is_said(self):
+        things = [thing(f"lamp {n}", "light", wh=2) for n in range(14)]
+        assessment = judged(outing(pinned=[one.id for one in things], evening=TIMES), but(instead=things), NEW)
+        plan = planned(asked_evening(assessment, [*things, charger(10, 10), cable(n=9)], LIBRARY))
+        assert [len(plan.lines), len(plan.by_turns), plan.complete] == [14, 2, False]
+        assert all(line.full for line in plan.lines)
+        assert any("got what the others left" in text for text in plan_tried_texts(plan))
+
+
+class TestSockets:
+    def test_without_a_free_socket_a_socket_helps_and_the_short_are_named(self):
+        plan = planned_with(PHONE, RADIO, charger(10), cable(), evening={**TIMES, "sockets": 0})
+        assert [one.left_out for one in plan.lines] == ["no_socket", "no_socket"]
+        assert (plan.steps, plan.all_full, plan.bottleneck) == ((), False, None)
+        assert summary_text(plan) == "No socket is free. Not full at leaving: phone, radio."
+        assert [help_text(one) for one in plan.helps] == [
+            "1 more free socket, from a multi-socket perhaps: then all of it is full"
+        ]
+
+    def test_a_second_charger_wants_a_second_socket(self):
+        short = {**TIMES, "from_at": "21:30", "up_at": "22:30", "leave_at": "22:30", "sockets": 1}
+        plan = planned_with(PHONE, RADIO, charger(10), cable(), evening=short)
+        assert any("and a free socket for it" in help_text(one) for one in plan.helps)
+
+
+class TestMoves:
+    def test_unequal_ports_say_that_not_all_moves_were_compared(self):
+        short = {**TIMES, "from_at": "20:30", "up_at": "22:30", "leave_at": "22:30"}
+        plan = planned_with(PHONE, RADIO, charger(10, 5), cable(), evening=short)
+        assert (plan.complete, plan.moves_compared) == (False, False)
+        assert "something might be fuller" in "".join(plan_tried_texts(plan))
+        assert charge_json(plan, {}, "")["tried"] == list(plan_tried_texts(plan))
+        assert "Moving half-charged things" in " ".join(charge_lines(plan, {}, EVENING, ""))
+        equal = planned_with(PHONE, RADIO, charger(10, 10), cable(), evening=short)
+        assert (equal.complete, plan_tried_texts(equal)) == (True, ())
 
 
 class TestPlugs:

@@ -67,6 +67,11 @@ class Bench:
         """Whether the total of a charger can keep a port from giving what it could."""
         return self._shared[charger]
 
+    @property
+    def shares_any(self) -> bool:
+        """Whether any charger does."""
+        return any(self._shared)
+
     def _has_a_total(self, charger: int) -> bool:
         return self.totals_w[charger] < sum(slot.limit_w for slot in self.slots if slot.charger == charger)
 
@@ -83,7 +88,7 @@ class Bench:
 
     def _together(self, stays: Stays, thing: int) -> Stays:
         """All stays that bear on a thing: its own, and those it meets on chargers with a total to share."""
-        if not any(self._shared):
+        if not self.shares_any:
             return tuple(sorted(stay for stay in stays if stay.thing == thing))
         things, chargers, grew = {thing}, set[int](), True
         while grew:

@@ -42,7 +42,7 @@ def _barred(bench: Bench, places: Places, index: int) -> str | None:
 def _without_port(bench: Bench, places: Places, index: int) -> str | None:
     ports = range(len(bench.slots))
     if any(places.fit(index, port).fits for port in ports):
-        return None
+        return "no_socket" if bench.evening.sockets == 0 else None
     lacks_cable = any(places.fit(index, port).pair is not None for port in ports)
     return "no_cable" if lacks_cable else "no_port"
 

@@ -13,8 +13,11 @@ from kitlog.budget.power.day import Amount, Given, Name, Real, Share
 FULL = 0.995
 """A cell counts as full at this charge: above the knee the charge nears 1 without ever reaching it."""
 
-MOST_THINGS, MOST_PORTS = 12, 8
-"""What a pilot charges in one night; the search is made for no more."""
+MOST_THINGS, MOST_PORTS = 40, 8
+"""What a pilot charges in one night."""
+
+MOST_COMPARED = 12
+"""Plans are compared for so many things that lack charge; those after them get what is left."""
 
 Hour = Annotated[float, Field(ge=0, le=240)]
 

@@ -63,7 +63,7 @@ class Places:
         asleep = evening.bed_h < gap[0] < evening.up_h
         return sorted({
             *([] if asleep else [gap[0]]),
-            *(moment for moment in (*self._moments, evening.up_h) if gap[0] <= moment < gap[1]),
+            *(moment for moment in (*self.moments, evening.up_h) if gap[0] <= moment < gap[1]),
         })  # fmt: skip
 
     def _free(self, placed: Stays, thing: int, open_chargers: frozenset[int]) -> Iterator[tuple[int, Span]]:
@@ -164,7 +164,7 @@ class Places:
 
     def _shorter(self, placed: Stays, stay: Stay, spares_others: Callable[[Stays], bool]) -> Iterator[Stays]:
         """Put on later, or taken off sooner: by bisection, the longest that takes nothing from others."""
-        moments = [moment for moment in self._moments if stay.from_h < moment < stay.to_h]
+        moments = [moment for moment in self.moments if stay.from_h < moment < stay.to_h]
         later = [_and(placed, stay._replace(from_h=moment)) for moment in reversed(moments)]
         sooner = [_and(placed, stay._replace(to_h=moment)) for moment in moments]
         for ever_longer in (later, sooner):
@@ -173,7 +173,7 @@ class Places:
                 yield ever_longer[count - 1]
 
     @cached_property
-    def _moments(self) -> tuple[float, ...]:
+    def moments(self) -> tuple[float, ...]:
         """All moments at which hands may swap."""
         evening = self.bench.evening
         step_h, count = evening.swap_step_min / 60.0, 0

@@ -18,6 +18,7 @@ class Change:
     evening: Evening
     connectors: tuple[str, ...] = ()
     power_w: float | None = None
+    sockets: int = 0
 
 
 def plugs(evening: Evening, planned: EveningResult) -> Iterator[Change]:
@@ -57,13 +58,19 @@ def _chargers(evening: Evening, waiting: list[Thing]) -> Iterator[Change]:
         port = Port(id="plug", limit_W=power_w, connector=connector, fixed_cable=connector is not None)
         charger = Charger(id=new_charger_name(evening, "charger"), ports=(port,))
         connectors = () if connector is None else (connector,)
-        yield Change("charger_with_plug", None, one_more_charger(evening, charger), connectors, power_w)
+        wanted = sockets_wanted(evening)
+        yield Change("charger_with_plug", None, one_more_charger(evening, charger), connectors, power_w, wanted)
 
 
 def one_more_charger(evening: Evening, charger: Charger) -> Evening:
-    """In one more socket."""
-    sockets = None if evening.sockets is None else evening.sockets + 1
+    """In a socket of its own."""
+    sockets = None if evening.sockets is None else evening.sockets + sockets_wanted(evening)
     return evening.model_copy(update={"chargers": (*evening.chargers, charger), "sockets": sockets})
+
+
+def sockets_wanted(evening: Evening) -> int:
+    """How many more sockets one more charger wants: none where one is left."""
+    return int(evening.sockets is not None and evening.sockets <= len(evening.chargers))
 
 
 def new_charger_name(evening: Evening, stem: str) -> str:

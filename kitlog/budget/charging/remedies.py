@@ -5,7 +5,7 @@ from math import inf
 
 from kitlog.budget.charging.bench import NEARLY
 from kitlog.budget.charging.evening import FULL, MOST_PORTS, Charger, Evening, Port
-from kitlog.budget.charging.plugs import Change, new_charger_name, new_name, one_more_charger, plugs
+from kitlog.budget.charging.plugs import Change, new_charger_name, new_name, one_more_charger, plugs, sockets_wanted
 from kitlog.budget.charging.result import EveningResult, Remedy, ThingResult
 from kitlog.budget.charging.tonight import charge_tonight
 
@@ -16,9 +16,10 @@ EARLIER_STEP_H = 0.25
 def remedies(evening: Evening, planned: EveningResult | None = None) -> tuple[Remedy, ...]:
     """Changes that leave things fuller, best first; none if all is full already.
 
-    One more port on a charger, no limit on its total, one more such charger in one more socket, a start so much
-    earlier that all is full (quarters of an hour, up to six hours; the latest such start), and what `plugs` names: a
-    cable or a charger with the connector that is missing.
+    One more port on a charger, no limit on its total, one more such charger, sockets for chargers that find none, a
+    start so much earlier that all is full (quarters of an hour, up to six hours; the latest such start), and what
+    `plugs` names: a cable or a charger with the connector that is missing. One more charger is no help where those on
+    hand find no socket.
 
     Raises:
         InputFault: as `tonight.charge_tonight`.
@@ -27,7 +28,7 @@ def remedies(evening: Evening, planned: EveningResult | None = None) -> tuple[Re
     tried = [
         _remedy(planned, charge_tonight(change.evening, soonest=False), change) for change in plugs(evening, planned)
     ]
-    if not planned.all_chargeable_full:
+    if not planned.all_chargeable_full or any(thing.left_out == "no_socket" for thing in planned.things):
         tried += [
             _remedy(planned, charge_tonight(change.evening, soonest=False), change) for change in _changes(evening)
         ]
@@ -38,16 +39,19 @@ def remedies(evening: Evening, planned: EveningResult | None = None) -> tuple[Re
 
 
 def bottleneck(found: tuple[Remedy, ...]) -> str | None:
-    """The charger of which more would help most; None if no charger's ports or watts are what is short."""
-    return next((remedy.charger for remedy in found if remedy.charger is not None), None)
+    """The charger of which more would help most; None if sockets would, or no charger's ports or watts are short."""
+    first = next((remedy for remedy in found if remedy.charger is not None or remedy.kind == "more_sockets"), None)
+    return None if first is None else first.charger
 
 
-def _order(remedy: Remedy, rank: dict[str, int]) -> tuple[bool, bool, float, float, str]:
+def _order(remedy: Remedy, rank: dict[str, int]) -> tuple[bool, bool, float, float, int, str]:
     first = inf if remedy.first_gain is None else rank[remedy.first_gain]
-    return not remedy.all_full, not remedy.all_chargeable_full, first, -remedy.gained_wh, remedy.kind
+    fuller = first, -remedy.gained_wh
+    return not remedy.all_full, not remedy.all_chargeable_full, *fuller, remedy.sockets, remedy.kind
 
 
 def _changes(evening: Evening) -> Iterator[Change]:
+    yield from _sockets(evening)
     ports = sum(len(charger.ports) for charger in evening.chargers)
     for index, charger in enumerate(evening.chargers):
         if ports < MOST_PORTS:
@@ -55,9 +59,22 @@ def _changes(evening: Evening) -> Iterator[Change]:
         if charger.total_W is not None:
             unlimited = charger.model_copy(update={"total_W": None})
             yield Change("no_total_limit", charger.id, _with(evening, index, unlimited))
-        if ports + len(charger.ports) <= MOST_PORTS:
+        if ports + len(charger.ports) <= MOST_PORTS and not _without_socket(evening):
             like_it = charger.model_copy(update={"id": new_charger_name(evening, charger.id)})
-            yield Change("one_more_charger", charger.id, one_more_charger(evening, like_it))
+            changed, wanted = one_more_charger(evening, like_it), sockets_wanted(evening)
+            yield Change("one_more_charger", charger.id, changed, sockets=wanted)
+
+
+def _without_socket(evening: Evening) -> int:
+    """How many chargers find no socket."""
+    return 0 if evening.sockets is None else max(0, len(evening.chargers) - evening.sockets)
+
+
+def _sockets(evening: Evening) -> Iterator[Change]:
+    """One more, and as many as there are chargers."""
+    for count in sorted({min(1, _without_socket(evening)), _without_socket(evening)} - {0}):
+        more = evening.model_copy(update={"sockets": (evening.sockets or 0) + count})
+        yield Change("more_sockets", None, more, sockets=count)
 
 
 def _with(evening: Evening, index: int, charger: Charger) -> Evening:
@@ -112,6 +129,7 @@ def _remedy(planned: EveningResult, changed: EveningResult, change: Change) -> R
         all_chargeable_full=changed.all_chargeable_full,
         connectors=change.connectors,
         power_w=change.power_w,
+        sockets=change.sockets,
     )
 
 

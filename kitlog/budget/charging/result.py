@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-NOT_TONIGHT = ("swollen", "too_cold", "too_warm", "takes_no_charge", "no_cell", "no_port", "no_cable")
+NOT_TONIGHT = ("swollen", "too_cold", "too_warm", "takes_no_charge", "no_cell", "no_port", "no_cable", "no_socket")
 """Why a thing is left out: swollen, place under or over its band, charge_max_W 0, no energy, no port of its connector,
-no cable between its connector and any port."""
+no cable between its connector and any port, no free socket for any charger."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,8 +77,8 @@ class Remedy:
 
     Attributes:
         kind: one_more_port (like the strongest of that charger), no_total_limit (of that charger), one_more_charger
-            (like that one, in one more socket), one_more_cable (with these two connectors), charger_with_plug (one port
-            with a fixed cable that ends in this connector, in one more socket), start_earlier.
+            (like that one), more_sockets (for chargers on hand), one_more_cable (with these two connectors),
+            charger_with_plug (one port with a fixed cable that ends in this connector), start_earlier.
         charger: which; None where it is none of those on hand.
         from_h: when charging would begin; None: as planned.
         full: how many things would be full at leaving.
@@ -87,6 +87,7 @@ class Remedy:
         all_full: everything asked for would be full; all_chargeable_full: everything that could then be charged.
         connectors: those that are missing: two ends of a cable, or the plug of a charger (none: any).
         power_w: of the charger with that plug: as much as a thing takes; None for other kinds.
+        sockets: how many more must be free for this than are.
     """
 
     kind: str
@@ -99,6 +100,7 @@ class Remedy:
     all_chargeable_full: bool
     connectors: tuple[str, ...] = ()
     power_w: float | None = None
+    sockets: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,8 +113,11 @@ class EveningResult:
         things: in the order of priority.
         all_full: everything asked for is full at leaving; what is left out is not.
         all_chargeable_full: everything that can be charged is.
-        complete: every plan of the kind described in `search` and `sooner` was compared, in charges at leaving and in
-            hours; else this is the best of those tried.
+        complete: no plan is better, in charges at leaving or in hours; else this is the best of those tried. Where
+            things share a total, or could be moved between unequal ports, only if each is at its best.
+        moves_compared: half-charged things moved between ports could not make it better; False: such moves were tried
+            one after the other (`moved`), not all compared.
+        by_turns: things past the most for which plans are compared: each was given what was left, by priority.
     """
 
     chargers: tuple[str, ...]
@@ -123,3 +128,5 @@ class EveningResult:
     all_full: bool
     all_chargeable_full: bool
     complete: bool
+    moves_compared: bool = True
+    by_turns: tuple[str, ...] = ()

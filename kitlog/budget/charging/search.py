@@ -9,9 +9,9 @@ plan then says that it is not complete.
 
 What is not tried, so that a person can follow the plan: a thing leaves a port before it is full only for bedtime, for
 leaving, or for one of a higher priority; and it has at most three stays (evening, night, morning). So it does not give
-a strong port to another half-way through its taper to go on at a weak one: with ports of unequal strength such plans
-can leave something of lower priority fuller. Against trying every swap on a coarse grid (up to three things, two
-ports): never behind in 2,420 random evenings with equal ports and 2,918 with unequal ones, where it has been elsewhere.
+a strong port to another half-way through its taper to go on at a weak one: `moved` tries that afterwards. Against
+trying every swap on a coarse grid (up to three things, two ports): never behind in 2,420 random evenings with equal
+ports and 2,918 with unequal ones, where it has been elsewhere.
 """
 
 from collections import Counter

@@ -4,12 +4,12 @@ For each thing in turn the earliest hour is sought at which it can be full while
 that the search has found possible. Candidates begin at any swap of the evening or the morning; whether one of them
 leaves room for the rest is tried by placing the rest, first each as soon as can be, then by the search itself.
 
-What is not tried: what the search does not try either (above all, with ports of unequal strength, a thing that goes on
-from one to the other before it is full), nor a thing taken off and put on again where one stay would fill it. Where a
-charger's total is shared, hours are compared from candidate to candidate. Once `MOST_WORK` or `MOST_RUNS` is used up
-the best plan found so far is kept, and it is not complete. Against trying every swap on a coarse grid (up to three
-things, two ports): never later in 1,000 random evenings with equal ports and 300 that share a total; with unequal ports
-later in 6 of 300.
+What is not tried: what the search does not try either (with ports of unequal strength, a thing that goes on from one to
+the other before it is full: `moved` tries that afterwards), nor a thing taken off and put on again where one stay would
+fill it. Where a charger's total is shared, hours are compared from candidate to candidate. Once `MOST_WORK` or
+`MOST_RUNS` is used up the best plan found so far is kept, and it is not complete. Against trying every swap on a coarse
+grid (up to three things, two ports): never later in 1,000 random evenings with equal ports and 300 that share a total;
+with unequal ports later in 6 of 300.
 """
 
 from collections.abc import Iterator

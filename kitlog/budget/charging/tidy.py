@@ -14,7 +14,7 @@ def tidied(bench: Bench, stays: Stays, order: list[int]) -> Stays:
     for stay in sorted(stays, key=lambda each: each.from_h):
         if stay in stays:
             stays = _kept_if_no_worse(bench, stays, stay, _longer(bench, places, stays, stay))
-    return _joined(stays)
+    return joined(stays)
 
 
 def _room(places: Places, stays: Stays, stay: Stay) -> tuple[float, float]:
@@ -55,7 +55,7 @@ def _no_worse(new: Ending, old: Ending) -> bool:
     return not late and capped(new.soc) >= capped(old.soc) - NEARLY
 
 
-def _joined(stays: Stays) -> Stays:
+def joined(stays: Stays) -> Stays:
     """A thing that stays where it is has not been swapped."""
     joined: list[Stay] = []
     for stay in sorted(stays, key=lambda each: (each.port, each.from_h)):

@@ -1,12 +1,15 @@
 """One evening in, its plan out."""
 
+from typing import NamedTuple
+
 from kitlog.budget.charging.bench import NEARLY, Bench
 from kitlog.budget.charging.bench import Stay as Placed
 from kitlog.budget.charging.bench import Stays as AllPlaced
 from kitlog.budget.charging.cautions import cautions, left_out
 from kitlog.budget.charging.check_evening import check_evening
-from kitlog.budget.charging.evening import FULL, Evening
+from kitlog.budget.charging.evening import FULL, MOST_COMPARED, Evening
 from kitlog.budget.charging.fill import filled
+from kitlog.budget.charging.moved import Moves
 from kitlog.budget.charging.places import Places
 from kitlog.budget.charging.result import EveningResult, Stay, Step, ThingResult
 from kitlog.budget.charging.search import HOUR_ALIKE, Found, Option, ahead, capped, in_the_wall, search
@@ -22,7 +25,8 @@ def charge_tonight(evening: Evening, *, soonest: bool = True) -> EveningResult:
     """What goes on which port from when to when.
 
     Nothing of a higher priority ends less full for something lower; among plans that are alike in that, the one in
-    which things are full sooner, in order of priority; then the one with fewest swaps.
+    which things are full sooner, in order of priority; then the one with fewest swaps. Of more than `MOST_COMPARED`
+    things that lack charge, those of lowest priority get what the others leave, one after the other.
 
     Args:
         evening: one night.
@@ -36,8 +40,9 @@ def charge_tonight(evening: Evening, *, soonest: bool = True) -> EveningResult:
     order = in_order(evening)
     places = Places(bench)
     barred = {thing: left_out(bench, places, thing) for thing in order}
-    found = _planned(bench, [thing for thing in order if barred[thing] is None], soonest=soonest)
-    stays = found.options[0].stays
+    lacking = [t for t in order if barred[t] is None and evening.things[t].start < FULL - NEARLY]
+    best = _best(bench, lacking, soonest=soonest)
+    stays = best.stays
     things = tuple(_thing(bench, stays, thing, barred[thing]) for thing in order)
     return EveningResult(
         chargers=_in_the_wall(bench, stays),
@@ -47,7 +52,9 @@ def charge_tonight(evening: Evening, *, soonest: bool = True) -> EveningResult:
         cautions=cautions(bench),
         all_full=all(thing.full for thing in things),
         all_chargeable_full=all(thing.full for thing in things if thing.left_out is None),
-        complete=found.complete,
+        complete=best.complete,
+        moves_compared=best.moves_compared,
+        by_turns=tuple(evening.things[thing].id for thing in lacking[MOST_COMPARED:]),
     )
 
 
@@ -56,6 +63,28 @@ def in_order(evening: Evening) -> list[int]:
     rank = {name: place for place, name in enumerate(evening.priority)}
     indices = range(len(evening.things))
     return sorted(indices, key=lambda index: (rank.get(evening.things[index].id, len(rank)), index))
+
+
+class Best(NamedTuple):
+    """The plan, and how it was found; fields as in `EveningResult`."""
+
+    stays: AllPlaced
+    complete: bool
+    moves_compared: bool
+
+
+def _best(bench: Bench, lacking: list[int], *, soonest: bool) -> Best:
+    """Searched for the first in order, then with moves, then what is left for the rest."""
+    first, rest = lacking[:MOST_COMPARED], lacking[MOST_COMPARED:]
+    found = _planned(bench, first, soonest=soonest)
+    moves = Moves(bench, first)
+    best = _handiest(bench, [moves.made(found.options[0])], first)
+    at_best = moves.all_at_their_best(best)
+    moves_compared = at_best or not moves.could_matter()
+    # where things share a total, the search has been beaten by a hair on a grid
+    complete = at_best or (found.complete and moves_compared and not bench.shares_any)
+    everything = _handiest(bench, [best], lacking) if rest else best
+    return Best(everything.stays, complete and not rest, moves_compared)
 
 
 def _planned(bench: Bench, order: list[int], *, soonest: bool) -> Found:

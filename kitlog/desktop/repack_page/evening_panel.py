@@ -19,8 +19,8 @@ from kitlog.wording.charge_text import (
     missing_remedies,
     note_text,
     piece_text,
+    plan_tried_texts,
     step_text,
-    tried_text,
 )
 from kitlog.wording.findings import Names
 from kitlog.wording.sheet_words import charge_text
@@ -92,8 +92,8 @@ def _of_plan(plan: EveningPlan, names: Names, *, outdated: bool) -> Iterable[Sec
     if plan.helps is None and not plan.all_full:
         helps.append(_("Trying what would help…"))
     yield from _listed(_("What would help"), helps, tone)
-    tried = [] if plan.complete else [tried_text()]
-    yield from _listed(_("To know"), [*(note_text(note, names) for note in plan.notes), *tried], "muted")
+    notes = [note_text(note, names) for note in plan.notes]
+    yield from _listed(_("To know"), [*plan_tried_texts(plan), *notes], "muted")
 
 
 def _listed(title: str, texts: Iterable[str], tone: str) -> Iterable[Section]:

@@ -23,7 +23,8 @@ def asked(evening):
 def test_an_evening():
     told = asked(EVENING)
     assert set(told) == {
-        "chargers", "stays", "steps", "things", "cautions", "all_full", "all_chargeable_full", "complete", "remedies", "bottleneck",
+        "chargers", "stays", "steps", "things", "cautions", "all_full", "all_chargeable_full", "complete", "moves_compared",
+        "by_turns", "remedies", "bottleneck",
     }  # fmt: skip
     assert told["things"][0]["missing_Wh"] == 0.0
     assert told["steps"][0] == {
@@ -63,7 +64,7 @@ def thing(**keys):
         (thing(cell_Wh=None, cell_mAh=4000), "cell.half", {"id": "phone", "field": "nominal_V"}),
         (thing(charge_min_C=50), "charge_band.reversed", {"id": "phone"}),
         ({"things": [raw_thing(), raw_thing()]}, "id.repeated", {"id": "phone", "part": "device"}),
-        ({"things": [raw_thing(f"t{n}") for n in range(13)]}, "list.length", {"field": "evening.things"}),
+        ({"things": [raw_thing(f"t{n}") for n in range(41)]}, "list.length", {"field": "evening.things"}),
         ({"priority": ["lamp"]}, "id.unknown", {"id": "lamp", "field": "priority"}),
         ({"priority": ["phone", "phone"]}, "id.repeated", {"id": "phone", "part": "priority"}),
         ({"chargers": EVENING["chargers"] * 2}, "id.repeated", {"id": "wall", "part": "charger"}),

@@ -97,3 +97,40 @@ class TestPlugs:
 
     def test_nothing_helps_a_swollen_cell(self):
         assert self.kinds([raw_thing(swollen=True)]) == {}
+
+
+class TestSockets:
+    """What helps is a socket, not a charger that finds none."""
+
+    def found(self, sockets, chargers, things=2):
+        ports = [{"id": "p", "limit_W": 10}]
+        named = [{"id": f"block {number}", "ports": ports} for number in range(chargers)]
+        return found(raw_evening([raw_thing(f"t{n}") for n in range(things)], chargers=named, sockets=sockets, **SHORT))
+
+    def kinds(self, *asked):
+        return {(each.kind, each.sockets): each for each in self.found(*asked)}
+
+    def test_without_a_free_socket_only_sockets_help(self):
+        remedies_found = self.found(0, 1, 1)
+        assert [(each.kind, each.sockets, each.all_full) for each in remedies_found] == [("more_sockets", 1, True)]
+        assert bottleneck(remedies_found) is None
+
+    def test_as_many_as_there_are_chargers_where_one_is_not_enough(self):
+        kinds = self.kinds(0, 2)
+        assert kinds["more_sockets", 2].all_full
+        assert not kinds["more_sockets", 1].all_full
+        assert {kind for kind, _ in kinds} == {"more_sockets"}
+
+    def test_one_more_socket_for_the_charger_that_finds_none(self):
+        kinds = self.kinds(1, 2)
+        assert kinds["more_sockets", 1].all_full
+        assert kinds["one_more_port", 0].all_full
+        assert "one_more_charger" not in {kind for kind, _ in kinds}
+
+    @pytest.mark.parametrize(("sockets", "more"), [(1, 1), (2, 0), (None, 0)])
+    def test_one_more_charger_says_whether_it_wants_a_socket(self, sockets, more):
+        assert self.kinds(sockets, 1)["one_more_charger", more].all_full
+
+    def test_a_charger_with_the_missing_plug_wants_one_too(self):
+        (remedy,) = found(raw_evening([raw_thing(connector="USB-C")], sockets=0))
+        assert (remedy.kind, remedy.sockets, remedy.all_full) == ("charger_with_plug", 1, True)
