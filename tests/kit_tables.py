@@ -8,8 +8,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from kitlog.fault import InputFault
-from kitlog.files.table.electric import is_port
-from kitlog.kit.facets import Bank, Battery, Charger, Garment, Harness, Reserve, Vessel, WayOfUse, Wing
+from kitlog.kit.facets import MAH_AT_PORT, Bank, Battery, Charger, Garment, Harness, Reserve, Vessel, WayOfUse, Wing
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import ItemState, Kind, Layer, MassSource, Zone
 from kitlog.packing.capacity import refuse_more_out_than_in
@@ -128,8 +127,8 @@ PLAIN = {
 
 
 def _possible(item: Item) -> Item:
-    """The item, without a bank whose ports would give more than its cell holds, or whose mAh would be those of a port."""
-    if item.kind is Kind.POWER_BANK and item.battery and item.battery.given == "mAh x V" and is_port(item.battery.v):
+    """The item, without mAh that may be of a cell or a port, or a bank whose ports would give more than its cell holds."""
+    if item.battery and item.battery.given == MAH_AT_PORT:
         item = item.model_copy(update={"battery": None})
     try:
         refuse_more_out_than_in(item)

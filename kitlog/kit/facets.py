@@ -7,7 +7,7 @@ from pydantic_core import PydanticCustomError
 
 from kitlog.kit.kinds import Layer, PhaseWay, Place
 from kitlog.units.days import Day
-from kitlog.units.energy import energy_wh
+from kitlog.units.energy import energy_wh, is_port
 from kitlog.units.model import Frozen
 from kitlog.units.text import Line, Name
 
@@ -19,6 +19,15 @@ WayGiven = Literal["watts", "current", "hours", "drop"]
 
 CONTRADICTION_SHARE = 0.05
 """Wh may differ from mAh x V by this share of it before the two contradict each other (labels round)."""
+
+MAH_AT_PORT = "mAh beside 5 V"
+"""What was given where mAh stand beside the volts of a port: nobody said whether they are the cell's or the port's."""
+
+
+def contradict(wh: float, mah: float, volts: float) -> bool:
+    """Whether Wh and mAh x V differ by more than labels round."""
+    product_wh = energy_wh(mah, volts)
+    return abs(product_wh - wh) > CONTRADICTION_SHARE * product_wh
 
 
 def _ordered(low: float | None, high: float | None, what: str) -> None:
@@ -138,7 +147,7 @@ class Battery(Frozen):
     """A cell in an item, and how the item uses it.
 
     Attributes:
-        wh, mah, v: what was given; mAh without V is not known.
+        wh, mah, v: what was given; mAh without V, or beside those of a 5 V port, is not known.
         health_pct: share of the label energy that is left; None = not known, reckoned as 100 and said.
         cutoff_pct: charge at which the device switches itself off at 25 deg C.
         charge_max_w: most input power; None = it is not charged from a bank.
@@ -165,30 +174,32 @@ class Battery(Frozen):
 
     @model_validator(mode="after")
     def _check(self) -> Self:
-        if self.wh is not None and self.mah is not None and self.v is not None:
-            product = energy_wh(self.mah, self.v)
-            if abs(product - self.wh) > CONTRADICTION_SHARE * product:
-                facts = {"wh": self.wh, "product_wh": round(product, 2)}
-                raise PydanticCustomError("battery.contradiction", "{wh} {product_wh}", facts)
+        if self.wh is None or self.mah is None or self.v is None:
+            return self
+        if contradict(self.wh, self.mah, self.v):
+            facts = {"wh": self.wh, "product_wh": round(energy_wh(self.mah, self.v), 2)}
+            raise PydanticCustomError("battery.contradiction", "{wh} {product_wh}", facts)
         return self
 
     @property
     def energy_wh(self) -> float | None:
-        """Label energy in Wh, or None where it is not known (mAh without volts stays unknown)."""
+        """Label energy in Wh, or None where it is not known: mAh without volts, or beside those of a 5 V port."""
         if self.wh is not None:
             return self.wh
-        if self.mah is not None and self.v is not None:
+        if self.mah is not None and self.v is not None and not is_port(self.v):
             return energy_wh(self.mah, self.v)
         return None
 
     @property
     def given(self) -> str:
-        """Which figure was given: ``Wh``, ``mAh x V``, ``mAh`` (not enough) or nothing."""
+        """Which figure was given: ``Wh``, ``mAh x V``, ``mAh`` or `MAH_AT_PORT` (not enough), or nothing."""
         if self.wh is not None:
             return "Wh"
-        if self.mah is not None:
-            return "mAh x V" if self.v is not None else "mAh"
-        return ""
+        if self.mah is None:
+            return ""
+        if self.v is None:
+            return "mAh"
+        return MAH_AT_PORT if is_port(self.v) else "mAh x V"
 
 
 class Bank(Frozen):

@@ -1,6 +1,7 @@
 """How much energy is in a cell and at the ports of a bank, and which printed figure says so."""
 
 from kitlog.budget.power.describe_capacity import Meaning, bank_from_mah
+from kitlog.kit.facets import MAH_AT_PORT, Battery
 from kitlog.kit.item import Item
 from kitlog.packing.capacity import energy_wh, is_bank, port_efficiency
 from kitlog.wording.draw_text import short_text
@@ -46,9 +47,9 @@ def cell_from(item: Item) -> str:
         return f"{short_text(battery.mah or 0, 'mAh')} × {short_text(battery.v or 0, 'V')}"
     if energy_wh(item) is not None:
         return _("worked back from the port")
-    if battery is None or given != "mAh":
+    if battery is None or given not in {"mAh", MAH_AT_PORT}:
         return ""
-    return _mah_alone(short_text(battery.mah or 0, "mAh"), feeds=is_bank(item))
+    return _mah_alone(battery, feeds=is_bank(item))
 
 
 def port_text(item: Item) -> str:
@@ -92,7 +93,10 @@ def _efficiency_from(item: Item) -> str:
     return _("usual; the label says {rated}").format(rated=rated) if rated else _("usual")
 
 
-def _mah_alone(mah: str, *, feeds: bool) -> str:
+def _mah_alone(battery: Battery, *, feeds: bool) -> str:
+    mah = short_text(battery.mah or 0, "mAh")
     if feeds:
         return _("are the {mah} those of the cell, or of the 5 V port?").format(mah=mah)
-    return _("mAh without volts")
+    if battery.v is None:
+        return _("mAh without volts")
+    return _("are the {mah} those of the cell, or at {volts}?").format(mah=mah, volts=short_text(battery.v, "V"))

@@ -6,6 +6,7 @@ from typing import Any
 
 from kitlog.budget.result import Finding, State
 from kitlog.kit.due import Due
+from kitlog.kit.facets import MAH_AT_PORT
 from kitlog.wording.battery_text import SAY as BATTERIES
 from kitlog.wording.can_call_text import SAY as CAN_CALL
 from kitlog.wording.figures import (
@@ -329,6 +330,8 @@ def _caller(finding: Finding, names: Names) -> Parts:
 def _power_not_known(finding: Finding, names: Names) -> Parts:
     if finding.facts["given"] == "mAh":
         return _item(finding, names), "", _("mAh without volts: its energy is not known")
+    if finding.facts["given"] == MAH_AT_PORT:
+        return _item(finding, names), "", _("mAh beside 5 V, of the cell or at the port: its energy is not known")
     if finding.facts["energy_wh"] is None:
         return _item(finding, names), "", _("the energy of its battery is not on record")
     return _item(finding, names), "", _("its draw is not on record")

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from kitlog.budget.result import Remedy
+from kitlog.kit.facets import MAH_AT_PORT
 from kitlog.wording.battery_text import REMEDIES as BATTERIES
 from kitlog.wording.figures import kg_text, litres_text, mass_text
 from kitlog.wording.findings import Names
@@ -86,6 +87,8 @@ def _carry_water(remedy: Remedy, _items: list[str]) -> str:
 def _enter_battery(remedy: Remedy, items: list[str]) -> str:
     if remedy.facts.get("given") == "mAh":
         return _("Enter the volts, or the Wh, of {item}").format(item=_first(items))
+    if remedy.facts.get("given") == MAH_AT_PORT:
+        return _("Say what the mAh of {item} are of: its cell, or its 5 V port").format(item=_first(items))
     return _("Enter Wh and draw of {item}").format(item=_first(items))
 
 

@@ -311,6 +311,64 @@ class TestCapacity:
         figure(battery(editor), "wh", 74)
         assert "does not agree" in capacity(editor)
 
+    @pytest.mark.parametrize("volts", [4.75, 5.0, 5.1, 5.5])
+    def test_mah_beside_the_volts_of_a_port_are_asked_about(self, edit: Open, volts: float) -> None:
+        # One lithium cell has 3.6 to 3.85 V: 10,000 mAh of it are 36 to 38.5 Wh, never 50.
+        editor = self.bank(edit)
+        figure(battery(editor), "v", volts)
+        meaning = battery(editor).meaning
+        assert meaning is not None
+        assert meaning.isVisible()
+        assert capacity(editor) == "not known: are the 10,000 mAh those of the cell, or of the 5 V port?"
+        battery(editor).answered.emit("cell")
+        assert capacity(editor) == "10,000 mAh × 3.7 V = 37 Wh; 31.45 Wh at the port (85 %, usual)"
+        assert not meaning.isVisible()
+
+    def test_mah_beside_5_v_that_are_those_of_the_port_lose_nothing_twice(self, edit: Open) -> None:
+        editor = self.bank(edit)
+        figure(battery(editor), "v", 5)
+        battery(editor).answered.emit("port")
+        item = editor.draft()
+        assert item.battery is None
+        assert item.bank is not None
+        assert item.bank.rated_mah == 10_000
+        assert capacity(editor).startswith("58.82 Wh, worked back from the port; 50 Wh at the port")
+
+    def test_5_v_that_contradict_the_wh_are_asked_about(self, edit: Open) -> None:
+        editor = self.bank(edit)
+        figure(battery(editor), "wh", 37)
+        figure(battery(editor), "v", 5)
+        meaning = battery(editor).meaning
+        assert meaning is not None
+        assert meaning.isVisible()
+        battery(editor).answered.emit("cell")
+        assert capacity(editor).startswith("37 Wh, as printed")
+
+    @pytest.mark.parametrize("volts", [3.7, 3.85, 4.5, 7.4])
+    def test_volts_of_cells_are_not_asked_about(self, edit: Open, volts: float) -> None:
+        # 4.5 V are three alkaline cells, 7.4 V two of lithium.
+        editor = self.bank(edit)
+        figure(battery(editor), "v", volts)
+        meaning = battery(editor).meaning
+        assert meaning is not None
+        assert not meaning.isVisible()
+        assert f"{10 * volts:g} Wh" in capacity(editor)
+
+    def test_of_a_device_too_5_v_are_asked_about(self, edit: Open) -> None:
+        editor = edit(None)
+        editor.main_fields.kind.choose(Kind.PHONE)
+        figure(battery(editor), "mah", 4_500)
+        figure(battery(editor), "v", 5)
+        QApplication.processEvents()
+        meaning = battery(editor).meaning
+        assert meaning is not None
+        assert meaning.isVisible()
+        assert [plain(meaning.itemText(n)) for n in (1, 2)] == ["of the cell (3.7 V)", "at 5 V all the same"]
+        assert capacity(editor) == "not known: are the 4,500 mAh those of the cell, or at 5 V?"
+        battery(editor).answered.emit("port")
+        assert capacity(editor) == "22.5 Wh, as printed"
+        assert not meaning.isVisible()
+
     def test_a_device_is_not_asked_about_ports(self, edit: Open) -> None:
         editor = edit(None)
         editor.main_fields.kind.choose(Kind.PHONE)

@@ -1,4 +1,4 @@
-"""What the capacity figures of the form come to, and the question what the mAh of a bank mean."""
+"""What the capacity figures of the form come to, and the question what mAh mean that a port may have."""
 
 from collections.abc import Mapping
 
@@ -8,13 +8,17 @@ from kitlog.desktop.kit_page.facet_form import FacetForm
 from kitlog.desktop.kit_page.facet_part import FacetPart
 from kitlog.desktop.parts.fields import NumberField
 from kitlog.fault import Fault, InputFault
-from kitlog.kit.facets import Bank, Battery
+from kitlog.kit.facets import Bank, Battery, contradict
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
-from kitlog.packing.capacity import energy_wh, is_bank, refuse_more_out_than_in
+from kitlog.packing.capacity import energy_wh, refuse_more_out_than_in
+from kitlog.units.energy import energy_wh as product_wh
+from kitlog.units.energy import is_port
 from kitlog.units.refused import refused
 from kitlog.wording.capacity_text import capacity_text
+from kitlog.wording.draw_text import short_text
 from kitlog.wording.faults import fault_text
+from kitlog.wording.translate import _
 
 CELL_V = 3.7
 """Nominal volts of one lithium-ion cell, where the label of a bank tells none (as printed on products)."""
@@ -55,7 +59,7 @@ def look_at_capacity(kind: Kind, facets: Mapping[str, FacetPart]) -> Item:
         text, tone = fault_text(fault).line, "stop"
     form.capacity.say(text, tone if tone == "stop" else _tone(item))
     form.capacity.setVisible(bool(text))
-    form.ask_meaning(asked=_is_asked(item))
+    _ask_meaning(form, feeds=isinstance(facets.get("bank"), FacetForm))
     return item
 
 
@@ -66,23 +70,42 @@ def _tone(item: Item) -> str:
         return "stop"
 
 
-def _is_asked(item: Item) -> bool:
-    """Whether mAh of a bank stand there of which nobody said what they mean."""
-    battery = item.battery
-    return is_bank(item) and battery is not None and battery.given == "mAh"
+def _ask_meaning(form: FacetForm, *, feeds: bool) -> None:
+    """Ask about mAh that may be of the cell or of a port: beside the volts of one, or beside none on what feeds."""
+    mah, volts, wh = (_number(form, name) for name in ("mah", "v", "wh"))
+    if mah is None or volts is None:
+        form.ask_meaning(_("at the 5 V port"), asked=feeds and mah is not None and wh is None)
+        return
+    at_port = _("at the 5 V port") if feeds else _("at {volts} all the same").format(volts=short_text(volts, "V"))
+    form.ask_meaning(at_port, asked=is_port(volts) and (wh is None or contradict(wh, mah, volts)))
+
+
+def _number(form: FacetForm, name: str) -> float | None:
+    field = form.fields[name]
+    return field.number() if isinstance(field, NumberField) else None
 
 
 def answer(meaning: object, facets: Mapping[str, FacetPart]) -> None:
-    """The mAh are of the cell: its volts are put in. Of the port: they go where the label's figure for it is kept."""
+    """The mAh are of the cell: its volts are put in. Of the port: they go where the label's figure for it is kept.
+
+    Of what feeds nobody, they become the Wh that they are at the volts beside them.
+    """
     battery, bank = facets.get("battery"), facets.get("bank")
-    if not isinstance(battery, FacetForm) or not isinstance(bank, FacetForm):
+    if not isinstance(battery, FacetForm):
         return
-    mah, volts, rated = battery.fields["mah"], battery.fields["v"], bank.fields["rated_mah"]
-    if not isinstance(mah, NumberField) or not isinstance(volts, NumberField) or not isinstance(rated, NumberField):
-        return
+    mah, volts = (_number(battery, name) for name in ("mah", "v"))
     if meaning == OF_THE_CELL:
-        volts.put(CELL_V)
-    elif meaning == OF_THE_PORT:
-        number = mah.number()
-        mah.put(None)
-        rated.put(number)
+        _put(battery, v=CELL_V)
+    elif meaning == OF_THE_PORT and mah is not None:
+        _put(battery, mah=None, v=None)
+        if isinstance(bank, FacetForm):
+            _put(bank, rated_mah=mah)
+        elif volts is not None:
+            _put(battery, wh=product_wh(mah, volts))
+
+
+def _put(form: FacetForm, **figures: float | None) -> None:
+    for name, figure in figures.items():
+        field = form.fields[name]
+        if isinstance(field, NumberField):
+            field.put(figure)

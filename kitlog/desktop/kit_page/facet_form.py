@@ -97,9 +97,17 @@ class FacetForm(FacetPart):
         lists = (self.ways, self.ports)
         return not self.figures() and all(part is None or part.is_empty() for part in lists)
 
-    def ask_meaning(self, *, asked: bool) -> None:
-        """Ask what the mAh mean, or take the question away; one that was answered begins anew."""
-        if self.meaning is not None and asked != self.meaning.isVisibleTo(self):
+    def ask_meaning(self, at_port: str, *, asked: bool) -> None:
+        """Ask what the mAh mean, or take the question away; one that was answered begins anew.
+
+        Args:
+            at_port: the answer that they are not those of the cell, in words.
+            asked: whether it is to be asked.
+        """
+        if self.meaning is None:
+            return
+        self.meaning.setItemText(self.meaning.count() - 1, at_port)
+        if asked != self.meaning.isVisibleTo(self):
             self.meaning.setCurrentIndex(0)
             self._asking.setVisible(asked)
             self.meaning.setVisible(asked)

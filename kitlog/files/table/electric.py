@@ -5,12 +5,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from kitlog.files.table.doubt import EMPTY, Question
-from kitlog.kit.facets import CONTRADICTION_SHARE
-from kitlog.units.energy import energy_wh
-
-PORT_V = (4.75, 5.25)
-"""Least and greatest volts of a dedicated 5 V port (USB Battery Charging 1.2); no Li-ion cell works at these (3.6 to
-3.85 V nominal, 4.2 V full), so mAh beside them may be the cell's or the port's."""
+from kitlog.kit.facets import contradict
+from kitlog.units.energy import energy_wh, is_port
 
 Electric = tuple[float | None, float | None, float | None]
 """Wh, mAh and V of one row; None = not known."""
@@ -26,17 +22,6 @@ class Milliamps:
 def draw_from_ma(value_ma: float, volts: float) -> float:
     """The power in W of a current in mA at a voltage in V: I x U / 1000."""
     return float(Decimal(str(value_ma)) * Decimal(str(volts)) / 1000)
-
-
-def contradict(wh: float, mah: float, v: float) -> bool:
-    """Whether Wh and mAh x V differ by more than labels round, as the model reckons it."""
-    product = energy_wh(mah, v)
-    return abs(product - wh) > CONTRADICTION_SHARE * product
-
-
-def is_port(v: float | None) -> bool:
-    """Whether volts are those of a 5 V port."""
-    return v is not None and PORT_V[0] <= v <= PORT_V[1]
 
 
 def doubt_of(

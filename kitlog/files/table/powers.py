@@ -4,9 +4,10 @@ from collections.abc import Mapping
 
 from kitlog.files.table.column_reading import CellDoubt
 from kitlog.files.table.doubt import EMPTY, Question
-from kitlog.files.table.electric import Electric, Milliamps, doubt_of, draw_from_ma, is_port, readings_of, settled
+from kitlog.files.table.electric import Electric, Milliamps, doubt_of, draw_from_ma, readings_of, settled
 from kitlog.files.table.read_columns import Sheet
 from kitlog.kit.kinds import Kind
+from kitlog.units.energy import energy_wh, is_port
 
 _PARTS = ("battery_wh", "battery_mah", "battery_v")
 _RATED = "bank_rated_mah"
@@ -30,7 +31,8 @@ def settle_powers(sheet: Sheet) -> None:
 def settle_ports(sheet: Sheet) -> None:
     """Capacities of power banks that are meant at 5 V go where a bank keeps them: the loss in it is inside already.
 
-    Volts of a port are left beside mAh only where the pilot said so; the kinds must be settled before.
+    Those of anything else become Wh. Volts of a port are left beside mAh only where the pilot said so; the kinds must
+    be settled before.
     """
     lacking = [part for part in ("kind", *_PARTS[1:]) if part not in sheet.values]
     if sheet.own or lacking:
@@ -38,11 +40,13 @@ def settle_ports(sheet: Sheet) -> None:
     unknown = [None] * len(sheet.rows)
     for at, (kind, wh) in enumerate(zip(sheet.values["kind"], sheet.values.get(_PARTS[0], unknown), strict=True)):
         mah, volts = (_figure(sheet, at, part) for part in _PARTS[1:])
-        if kind is not Kind.POWER_BANK or wh is not None or mah is None or not is_port(volts):
+        if wh is not None or mah is None or volts is None or not is_port(volts):
             continue
-        if sheet.values.setdefault(_RATED, [None] * len(sheet.rows))[at] is None:
-            sheet.columns.setdefault(_RATED, sheet.columns[_PARTS[1]])
-            sheet.values[_RATED][at] = mah
+        is_bank = kind is Kind.POWER_BANK
+        target = _RATED if is_bank else _PARTS[0]
+        if sheet.values.setdefault(target, [None] * len(sheet.rows))[at] is None:
+            sheet.columns.setdefault(target, sheet.columns[_PARTS[1]])
+            sheet.values[target][at] = mah if is_bank else energy_wh(mah, volts)
             sheet.values[_PARTS[1]][at] = sheet.values[_PARTS[2]][at] = None
 
 

@@ -10,6 +10,7 @@ from kitlog.files.table.doubt import Answers, Question, Settled
 from kitlog.files.table.open_grid import read_grid
 from kitlog.files.table.vocabulary import load_vocabulary
 from kitlog.kit.facets import Bank, Battery
+from kitlog.packing.capacity import energy_wh
 from kitlog.workbench.kit_preview import ImportChoices, KitPreview, KitSource, preview_kit
 
 WORDS = load_vocabulary(resources_folder())
@@ -31,7 +32,21 @@ def test_mah_of_a_bank_at_five_volts_go_to_its_ports() -> None:
     little, big, vario = preview.new
     assert (little.battery, little.bank) == (None, Bank(rated_mah=10_000))
     assert (big.battery, big.bank) == (Battery(mah=20_000, v=3.7), None)
-    assert (vario.battery, vario.bank) == (Battery(mah=900, v=5), None)
+    assert (vario.battery, vario.bank) == (Battery(wh=4.5), None)
+
+
+def test_5_v_beside_mah_are_asked_about_of_banks_and_devices() -> None:
+    preview = looked_at(BANKS)
+    assert [(doubt.question, doubt.spot.row) for doubt in preview.doubts] == [
+        (Question.MAH_AT, 2),
+        (Question.MAH_AT, 4),
+    ]
+
+
+def test_in_a_table_of_kitlog_5_v_beside_mah_leave_the_energy_unknown() -> None:
+    (bank,) = looked_at("name,kind,battery_mah,battery_v\nBank,power bank,10000,5\n").new
+    assert bank.battery == Battery(mah=10_000, v=5)
+    assert energy_wh(bank) is None
 
 
 def test_mah_of_the_cell_stay_with_the_battery() -> None:

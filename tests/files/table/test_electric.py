@@ -55,6 +55,10 @@ def test_currents_become_powers_with_volts():
         (None, 10000, 4.75, Question.MAH_AT),
         (37.0, 10000, 5.0, Question.MAH_AT),
         (33.0, 6600, 5.0, None),
+        (None, 10000, 5.5, Question.MAH_AT),
+        (None, 10000, 4.8, Question.MAH_AT),
+        (None, 1200, 4.5, None),
+        (None, 5000, 7.4, None),
         (None, 10000, 3.7, None),
         (None, 10000, None, None),
         (37.0, 10000, 3.7, None),
@@ -65,7 +69,8 @@ def test_currents_become_powers_with_volts():
 )
 def test_what_is_asked_of_a_row(wh, mah, v, question):
     # 10,000 mAh at 3.7 V are 37 Wh, at 3.85 V 38.5 Wh (printed beside the same capacity, hive.blog); volts of a
-    # dedicated port 4.75 to 5.25 V (USB Battery Charging 1.2).
+    # dedicated port 4.75 to 5.25 V (USB Battery Charging 1.2), up to 5.5 V (from memory: USB Type-C). 4.5 V are three
+    # alkaline cells in a row, 7.4 V two lithium ones (common practice).
     assert doubt_of(wh, mah, v) is question
 
 
