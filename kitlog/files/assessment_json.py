@@ -164,6 +164,7 @@ def _power(assessment: Assessment, names: Names) -> dict[str, Any]:
     return {
         "reason": power.reason,
         "unknown": [names.get(item, item) for item in power.unknown],
+        "swollen": [names.get(item, item) for item in power.swollen],
         "devices": [
             {
                 "item": names.get(i, i),

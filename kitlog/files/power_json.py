@@ -36,6 +36,8 @@ def power_json(found: PowerAnswers, names: Names) -> dict[str, Any]:
         "days": found.days,
         "seed": found.seed,
         "stops": sum(finding.state is State.STOP for finding in found.assessment.of(Topic.POWER)),
+        "why_not_simulated": found.assessment.power.reason,
+        "swollen": [names.get(item, item) for item in found.assessment.power.swollen],
         "not_known": [names.get(item, item) for item in found.assessment.power.unknown],
         "devices": _devices(found, names),
         "all_last": None if found.forecast is None else odds_json(found.forecast.all_last),
@@ -44,7 +46,7 @@ def power_json(found: PowerAnswers, names: Names) -> dict[str, Any]:
         "longest_retrieve": _limit(found.retrieve, retrieve_words(found.retrieve), "h", names),
         "lowest_start": [_limit(one, start_words(one, names), "pct", names) for one in limits.starts],
         "smallest_bank": [_limit(one, bank_words(one, names), "Wh", names) for one in limits.banks],
-        "lightest_bank": _lightest(limits, names),
+        "lightest_bank": _lightest(limits, names, simulated=found.assessment.power.planned is not None),
     }
 
 
@@ -92,7 +94,9 @@ def _devices(found: PowerAnswers, names: Names) -> list[dict[str, Any]]:
 def _fare(outcome: Outcome, name: str) -> dict[str, Any]:
     fare = outcome.fares[name]
     return {
-        "lasts": fare.lasts,
+        "lasts": fare.first_off_h is None,
+        "keep_pct": 100 * fare.least_soc,
+        "lasts_and_keeps": fare.lasts,
         "off_h": fare.first_off_h,
         "short_h": fare.short_h,
         "margin_h": outcome.spare_h(name),
@@ -125,7 +129,7 @@ def _changes(mending: Mending, names: Names) -> dict[str, Any]:
         "nothing_to_mend": mending.nothing_to_mend,
         "verdict": verdict_text(mending),
         "as_planned": list(planned_texts(mending, names)),
-        "all_last_and_keep": None if mending.odds is None else odds_json(mending.odds.all_last),
+        "all_last": None if mending.odds is None else odds_json(mending.odds.all_last),
         "found": [_mend(one, mending, names) for one in mending.mends],
     }
 
@@ -139,8 +143,8 @@ def _mend(one: Mend, mending: Mending, names: Names) -> dict[str, Any]:
         "sentence": f"{said.what}: {said.said}",
         "gains": one.gains,
         "offered": not one.brings,
-        "all_last_likely": weighed.all_last,
-        "all_last_high": weighed.all_last_high,
+        "all_last_and_keep_likely": weighed.all_last,
+        "all_last_and_keep_high": weighed.all_last_high,
         "less_short_likely_h": weighed.cut_h,
         "less_short_high_h": weighed.cut_high_h,
         "devices": {
@@ -185,8 +189,8 @@ def _answer(found: Inverse, said: str, unit: str) -> dict[str, Any]:
     return {"outcome": found.outcome.name.lower(), unit: found.figure, f"looked_to_{unit}": found.limit, "said": said}
 
 
-def _lightest(limits: PowerLimits, names: Names) -> dict[str, Any]:
-    found, sentence = limits.lightest, lightest_text(limits, names)
+def _lightest(limits: PowerLimits, names: Names, *, simulated: bool) -> dict[str, Any]:
+    found, sentence = limits.lightest, lightest_text(limits, names, simulated=simulated)
     if found is None:
         return {"outcome": "not_asked", "sentence": sentence}
     return {

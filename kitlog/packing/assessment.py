@@ -137,6 +137,7 @@ class PowerDay:
         planned, longest: the likely and the high case as they went into the simulation.
         unknown: ids of powered items that could not be reckoned with.
         draws: item id -> phase name -> mean draw with its range, of the devices that take part.
+        swollen: ids of things that go along with a swollen battery: none of them is reckoned with.
         unplugged: plugs of the plan that find no port free on their bank; the day is simulated without them.
     """
 
@@ -149,6 +150,7 @@ class PowerDay:
     longest: Day | None = None
     draws: Mapping[str, Mapping[str, DrawRange]] = field(default_factory=dict)
     unplugged: tuple[Plug, ...] = ()
+    swollen: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,6 +23,11 @@ NO_CELL = frozenset({Kind.CABLE, Kind.CHARGER})
 """Kinds whose battery facet, if any, tells their connectors alone."""
 
 
+def is_swollen(item: Item) -> bool:
+    """Whether its battery was seen swollen: such a thing is neither taken nor charged, and no charge of it counts."""
+    return item.battery is not None and item.battery.swollen_on is not None
+
+
 def has_cell(item: Item) -> bool:
     """Whether a battery is described that can be charged or can run flat."""
     return item.kind not in NO_CELL and (item.battery is not None or is_bank(item))

@@ -159,6 +159,7 @@ def _for_device(one: Weighed, finding: Finding, cost: Rank) -> _Option | None:
         "in_case": "likely" if likely else "high",
         "lasts": gain.likely.lasts,
         "lasts_high": gain.high.lasts,
+        "least_soc": fare.least_soc,
         "still_short_h": fare.short_h,
         "end_pct": None if fare.soc_end is None else 100 * fare.soc_end,
     }

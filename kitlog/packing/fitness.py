@@ -2,12 +2,15 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 
 from kitlog.budget.result import State
 from kitlog.kit.due import Due, DueState, due_states
 from kitlog.kit.item import Item
+from kitlog.kit.kinds import PhaseWay
 from kitlog.kit.service import Grounds
 from kitlog.outing.outing import Outing
+from kitlog.packing.capacity import is_swollen
 from kitlog.packing.kit import History, Kit, book_of
 
 
@@ -32,7 +35,7 @@ class Fitness:
     @property
     def swollen(self) -> bool:
         """Whether its battery was seen swollen: such a thing is neither taken nor charged."""
-        return self.item.battery is not None and self.item.battery.swollen_on is not None
+        return is_swollen(self.item)
 
     @property
     def can_go(self) -> bool:
@@ -40,19 +43,27 @@ class Fitness:
         return self.item.usable and self.open_stop is None and not self.swollen
 
 
-def fitness_of(outing: Outing, kit: Kit, history: History) -> Mapping[str, Fitness]:
-    """Every item by id, judged on the first and the last day.
+def fitness_of(outing: Outing, kit: Kit, history: History, today: date) -> Mapping[str, Fitness]:
+    """Every item by id, judged on the first and the last day; hours foreseen and planned until then are taken off.
 
     Between the two a state can only get worse, unless a record falls between: then the first day is the worse one.
     """
     book = book_of(kit, history)
+    planned_h = _planned_h(outing, today)
     fitness: dict[str, Fitness] = {}
     for item in kit.items:
-        last = due_states(item, book, outing.last_day)
-        first = last if outing.first_day == outing.last_day else due_states(item, book, outing.first_day)
+        last = due_states(item, book, outing.last_day, today=today, planned_h=planned_h)
+        first = last if outing.first_day == outing.last_day else due_states(item, book, outing.first_day, today=today)
         stop = next((due for due in (*last, *first) if open_state(due, outing) is State.STOP), None)
         fitness[item.id] = Fitness(item, last, stop)
     return fitness
+
+
+def _planned_h(outing: Outing, today: date) -> float:
+    """Hours in the air that the outing plans, none once it is over: the log tells of those."""
+    if outing.last_day < today:
+        return 0.0
+    return sum(phase.likely_h for phase in outing.phases if phase.way is PhaseWay.FLIGHT)
 
 
 def grounded(fitness: Mapping[str, Fitness]) -> frozenset[str]:
@@ -68,7 +79,7 @@ def open_state(due: Due, outing: Outing) -> State:
     """
     match due.state:
         case DueState.OVERDUE:
-            return State.STOP if _grounds(due.grounds, outing) else State.LOOK
+            return State.STOP if _grounds(due.grounds, outing) and not due.foreseen else State.LOOK
         case DueState.RECOMMENDED_PASSED:
             return State.LOOK
         case DueState.DUE_SOON if due.recommended_on is not None and due.on > due.recommended_on:

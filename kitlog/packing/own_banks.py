@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from kitlog.fault import InputFault
 from kitlog.kit.item import Item
 from kitlog.packing.assessment import Assessment
-from kitlog.packing.capacity import energy_wh, is_bank, refuse_more_out_than_in
+from kitlog.packing.capacity import energy_wh, is_bank, is_swollen, refuse_more_out_than_in
 
 
 def why_not_bank(item: Item, assessment: Assessment) -> str:
@@ -15,7 +15,7 @@ def why_not_bank(item: Item, assessment: Assessment) -> str:
     """
     if not item.usable:
         return "not at hand"
-    if item.battery is not None and item.battery.swollen_on is not None:
+    if is_swollen(item):
         return "swollen"
     if item.id in assessment.grounded:
         return "stop open"

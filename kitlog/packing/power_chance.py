@@ -7,11 +7,12 @@ from collections.abc import Iterable, Sequence
 
 from kitlog.budget.power.chance import GOOD, Odds
 from kitlog.budget.power.forecast import Forecast, OffHours
-from kitlog.budget.result import Finding, Remedy, State, Sure, Topic
+from kitlog.budget.result import Finding, State, Sure, Topic
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.own_banks import carried
+from kitlog.packing.power_findings import lacks_figures
 from kitlog.packing.power_grounds import grounds
 
 BAD = 0.80
@@ -32,12 +33,30 @@ def chance_findings(assessment: Assessment, forecast: Forecast) -> tuple[Finding
     without a range of hours; start_assumed: taken as full; air_assumed; retrieve: whether the day ends on the way home.
     """
     phones = [item for item in carried(assessment) if item.kind is Kind.PHONE]
-    found = [_phone(item, assessment, forecast) for item in phones if item.id in forecast.devices]
-    unknown = [_not_known(item) for item in phones if item.id in assessment.power.unknown]
+    stopped = [item for item in phones if item.id in assessment.grounded]
+    reckoned = [item for item in phones if item.id in forecast.devices and item not in stopped]
+    found = [_phone(item, assessment, forecast) for item in reckoned]
+    unknown = [_not_counted(item, assessment) for item in stopped]
+    lacking = [item for item in phones if item.id in assessment.power.unknown and item not in stopped]
+    unknown += [lacks_figures("power.phone_can_call", item) for item in lacking]
     callers = _callers(assessment, forecast)
     if forecast.caller_alive is not None and len(callers) > 1:
         found.append(_any_caller(forecast.caller_alive, callers, assessment, forecast))
     return (*found, *unknown)
+
+
+def _not_counted(item: Item, assessment: Assessment) -> Finding:
+    """A phone that is not to be taken can answer for nothing, whatever its charge."""
+    return Finding(
+        code="power.phone_can_call",
+        topic=Topic.POWER,
+        state=State.NOT_KNOWN,
+        subject=item.id,
+        sure=Sure.NOT_KNOWN,
+        items=(item.id,),
+        source="kit",
+        facts={"not_counted": "swollen" if item.id in assessment.power.swollen else "stop open"},
+    )
 
 
 def _phone(item: Item, assessment: Assessment, forecast: Forecast) -> Finding:
@@ -102,16 +121,3 @@ def _callers(assessment: Assessment, forecast: Forecast) -> list[str]:
     """Simulated devices that can call for help, as the finding about them names them."""
     named = next((finding.items for finding in assessment.findings if finding.code == "power.caller"), ())
     return [name for name in named if name in forecast.devices and name not in assessment.grounded]
-
-
-def _not_known(item: Item) -> Finding:
-    return Finding(
-        code="power.phone_can_call",
-        topic=Topic.POWER,
-        state=State.NOT_KNOWN,
-        subject=item.id,
-        sure=Sure.NOT_KNOWN,
-        items=(item.id,),
-        source="kit",
-        remedies=(Remedy("enter_battery", (item.id,), {"given": item.battery.given if item.battery else ""}),),
-    )

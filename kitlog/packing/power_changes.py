@@ -92,6 +92,7 @@ def change_odds(
 ) -> Iterator[OddsGain]:
     """How much oftener the day lasts with each change, one after the other, on the same `days` days drawn.
 
+    Lasting is never being off, as in a forecast; the charge to keep is judged in the likely and the high case.
     About as long for each as a forecast of so many days: not for the window's thread. Stop taking, and no more is run.
 
     Args:
@@ -110,7 +111,7 @@ def change_odds(
         return iter(())
     items = carried(assessment)
     query = forecast_query(assessment.outing, assessment.power, items, library, days=days, seed=seed)
-    targets = [target for target in power_targets(items, day) if not devices or target.device in devices]
+    targets = [Target(device=device.id) for device in day.devices if not devices or device.id in devices]
     return each_odds(day, (one.candidate for one in changes), query, targets, days)
 
 

@@ -14,7 +14,7 @@ from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Phase, PlugPlan
 from kitlog.packing.assessment import ListLine, PowerDay
-from kitlog.packing.capacity import NO_CELL, energy_wh, has_cell, is_bank
+from kitlog.packing.capacity import NO_CELL, energy_wh, has_cell, is_bank, is_swollen
 from kitlog.packing.draws import phase_draw
 from kitlog.packing.power_cells import bank_cell, device_cell
 
@@ -23,6 +23,9 @@ UNKNOWN_AIR_C = 0.0
 
 NO_PHASES = "no phases"
 """Why nothing was simulated: the plan has no durations."""
+
+NO_DEVICES = "no devices"
+"""Why nothing was simulated: nothing that goes along and can be reckoned with has a battery with its figures."""
 
 ALWAYS_POWERED = frozenset({Kind.PHONE, Kind.RADIO, Kind.INSTRUMENT, Kind.TRACKER})
 """Kinds that run on a battery whether or not it has been described."""
@@ -34,17 +37,20 @@ _AFTER_FLIGHT = frozenset({PhaseWay.PACK_UP, PhaseWay.WALK_OUT, PhaseWay.RIDE_HO
 def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> PowerDay:
     """Simulate the outing's day three times, low, likely and high in hours; what cannot be simulated is named.
 
+    What has a swollen battery is not to be taken, so nothing is reckoned of it, nor of what is plugged into it.
     A device begins the day full unless the outing says otherwise: what is on hand now is asked on the evening before.
 
     Raises:
         InputFault: ``id.unknown`` or ``plug.twice``: the outing's plugs contradict themselves;
             ``draw.shares``: its shares of the ways of use do not add up.
     """
-    items = [line.item for line in lines if not line.in_car]
+    along = [line.item for line in lines if not line.in_car]
+    swollen = tuple(item.id for item in along if is_swollen(item))
+    items = [item for item in along if item.id not in swollen]
     draws = {item.id: _draws(item, outing, library) for item in items if _has_draws(item)}
     unknown = tuple(item.id for item in items if _lacks_figures(item, draws))
     if not any(phase.likely_h > 0 for phase in outing.phases):
-        return PowerDay(reason=NO_PHASES, unknown=unknown)
+        return PowerDay(reason=NO_PHASES, unknown=unknown, swollen=swollen)
     known: dict[str, dict[str, DrawRange]] = {
         item.id: {phase: draw for phase, draw in draws[item.id].items() if draw is not None}
         for item in items
@@ -53,7 +59,7 @@ def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> Po
     devices = tuple(device_cell(item, known[item.id], outing, library) for item in items if item.id in known)
     banks = tuple(bank_cell(item, outing, library) for item in items if is_bank(item) and energy_wh(item) is not None)
     if not devices:
-        return PowerDay(reason="no devices", unknown=unknown)
+        return PowerDay(reason=NO_DEVICES, unknown=unknown, swollen=swollen)
     plugs, unplugged = within_ports(_plugs(outing, items, banks, devices), banks)
     low, likely, high = (
         Day(phases=_phases(outing.phases, case), devices=devices, banks=banks, plugs=plugs)
@@ -68,6 +74,7 @@ def power_day(outing: Outing, lines: Iterable[ListLine], library: Library) -> Po
         longest=high,
         draws=known,
         unplugged=unplugged,
+        swollen=swollen,
     )
 
 
@@ -169,8 +176,9 @@ def default_plugs(outing: Outing, items: Sequence[Item]) -> tuple[PlugPlan, ...]
 
     A bank serves the phone on the ground first; in flight only if the plug survives gloves (common practice).
     """
-    bank = next((item for item in items if is_bank(item) and energy_wh(item) is not None and _has_port(item)), None)
-    phone = next((i for i in items if i.kind is Kind.PHONE and i.battery and i.battery.charge_max_w), None)
+    sound = [item for item in items if not is_swollen(item)]
+    bank = next((item for item in sound if is_bank(item) and energy_wh(item) is not None and _has_port(item)), None)
+    phone = next((i for i in sound if i.kind is Kind.PHONE and i.battery and i.battery.charge_max_w), None)
     last = max((i for i, phase in enumerate(outing.phases) if phase.way is PhaseWay.FLIGHT), default=-1)
     if bank is None or phone is None:
         return ()

@@ -19,7 +19,7 @@ from kitlog.packing.assessment import Asked, PowerDay
 from kitlog.packing.capacity import energy_wh
 from kitlog.packing.landing_charge import landing_pct, last_flight
 from kitlog.packing.power_cautions import cautions_of
-from kitlog.packing.power_day import ALWAYS_POWERED, NO_PHASES
+from kitlog.packing.power_day import NO_PHASES
 from kitlog.packing.power_grounds import Grounds, grounds, seen_lower
 from kitlog.packing.serving import serving
 
@@ -33,7 +33,7 @@ SOON_H = 0.02
 
 @dataclass(frozen=True, slots=True)
 class PowerCase:
-    """What the power findings are made from; `grounded` are ids of items with an open stop."""
+    """What the power findings are made from; `grounded` are ids of items with an open stop or a swollen battery."""
 
     outing: Outing
     power: PowerDay
@@ -61,9 +61,9 @@ class PowerCase:
 def power_findings(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
     """One a device, one for the phone at the landing, one for the callers, one a bank that falls asleep; cautions."""
     power = case.power
-    findings = [_not_known(item) for item in case.items if item.id in power.unknown]
+    findings = [lacks_figures("power.not_known", item) for item in case.items if item.id in power.unknown]
     findings += _callers(case)
-    findings += _no_way_home(case)
+    findings += [*_no_way_home(case), *_no_flight(case)]
     assumed = frozenset(phase.name for phase in case.outing.phases if phase.air_c is None)
     findings += cautions_of(power.planned, power.likely, case.items, assumed)
     if power.likely is None or power.high is None:
@@ -93,6 +93,24 @@ def _no_way_home(case: PowerCase) -> list[Finding]:
     ]
 
 
+def _no_flight(case: PowerCase) -> list[Finding]:
+    """Flights without a duration say nothing of the charge at the landing."""
+    flights = [phase for phase in case.outing.phases if phase.way is PhaseWay.FLIGHT]
+    if not flights or case.power.reason == NO_PHASES or any(phase.likely_h > 0 for phase in flights):
+        return []
+    return [
+        Finding(
+            code="power.no_flight",
+            topic=Topic.POWER,
+            state=State.NOT_KNOWN,
+            sure=Sure.NOT_KNOWN,
+            phase=flights[-1].name,
+            source="outing",
+            remedies=(Remedy("enter_phases"),),
+        )
+    ]
+
+
 def _nothing_simulated(power: PowerDay) -> Finding:
     return Finding(
         code="power.no_phases",
@@ -105,11 +123,12 @@ def _nothing_simulated(power: PowerDay) -> Finding:
     )
 
 
-def _not_known(item: Item) -> Finding:
+def lacks_figures(code: str, item: Item) -> Finding:
+    """A finding that is not known, as an item's energy or its draw is not on record; the remedy is to enter it."""
     battery = item.battery
     given = battery.given if battery else ""
     return Finding(
-        code="power.not_known",
+        code=code,
         topic=Topic.POWER,
         state=State.NOT_KNOWN,
         subject=item.id,
@@ -195,8 +214,9 @@ def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
     """The essential need that a phone shows enough charge at the landing."""
     wanted = next((one for one in asked if one.need.charge_pct is not None), None)
     landing = last_flight(case.outing.phases)
-    phones = [item for item in case.items if item.kind is Kind.PHONE and item.id not in case.power.unknown]
-    if wanted is None or landing is None or not phones:
+    uncounted = {*case.power.unknown, *case.grounded}
+    phones = [item for item in case.items if item.kind is Kind.PHONE and item.id not in uncounted]
+    if wanted is None or landing is None or not phones or _no_flight(case):
         return []
     names = [phone.id for phone in phones]
     rests = grounds(names, case.outing, case.power)
@@ -230,7 +250,7 @@ def _phone_at_landing(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
 
 
 def _callers(case: PowerCase) -> list[Finding]:
-    """Whether something that can call for help is alive to the end; what is grounded by its service does not count."""
+    """Whether something that can call for help is alive to the end; what is grounded or swollen does not count."""
     callers = [item for item in case.items if CALLS in serving(item, case.library).names]
     counting = [item for item in callers if item.id not in case.grounded]
     likely = [item.id for item in counting if _alive(item, case, case.power.likely)]
@@ -248,7 +268,14 @@ def _callers(case: PowerCase) -> list[Finding]:
             sure=Sure.NOT_KNOWN if state is State.NOT_KNOWN else Sure.ESTIMATE,
             items=tuple(item.id for item in callers),
             source="simulated day",
-            facts={"likely": tuple(likely), "high": tuple(high), "unknown": tuple(unknown)},
+            facts={
+                "likely": tuple(likely),
+                "high": tuple(high),
+                "unknown": tuple(unknown),
+                "swollen": tuple(item.id for item in callers if item.id in case.power.swollen),
+                "stopped": tuple(i.id for i in callers if i.id in case.grounded and i.id not in case.power.swollen),
+                "reason": case.power.reason,
+            },
             remedies=_caller_remedies(state, unknown, case),
         )
     ]
@@ -267,23 +294,21 @@ def _caller_remedies(state: State, unknown: Sequence[str], case: PowerCase) -> t
         return ()
     if state is not State.NOT_KNOWN:
         return (Remedy("take_caller"),)
-    lacking = [name for name in unknown if name in case.power.unknown]
+    lacking = [name for name in unknown if name in case.power.unknown and case.power.reason != NO_PHASES]
     return (Remedy("enter_battery", (lacking[0],)),) if lacking else (Remedy("enter_phases"),)
 
 
 def _alive(item: Item, case: PowerCase, day: DayResult | None) -> bool:
     """Whether a caller lives at the end: a beacon sleeps until it is used, and what draws nothing stays as it is."""
-    if item.kind is Kind.BEACON:
-        return True
     if _alive_unknown(item, case):
         return False
-    return day is None or item.id not in day.devices or day.devices[item.id].on_at_end
+    return item.kind is Kind.BEACON or day is None or item.id not in day.devices or day.devices[item.id].on_at_end
 
 
 def _alive_unknown(item: Item, case: PowerCase) -> bool:
-    """Whether nothing can be said: it lacks figures, or the plan has no durations; a beacon's date is service."""
-    runs = item.battery is not None or item.kind in ALWAYS_POWERED
-    return item.kind is not Kind.BEACON and (item.id in case.power.unknown or (case.power.reason == NO_PHASES and runs))
+    """Whether nothing can be said: it lacks figures, or the plan has no durations, so no end."""
+    lacks = item.kind is not Kind.BEACON and item.id in case.power.unknown
+    return lacks or case.power.reason == NO_PHASES
 
 
 def _fell_asleep(item: Item, day: DayResult) -> bool:

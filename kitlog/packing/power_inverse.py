@@ -13,7 +13,9 @@ from kitlog.budget.power.smallest_bank import smallest_bank
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.packing.assessment import Assessment
+from kitlog.packing.own_banks import carried
 from kitlog.packing.power_changes import power_targets
+from kitlog.packing.power_day import NO_PHASES
 
 HORIZON_H = 72.0
 """No retrieve is looked at beyond three days."""
@@ -49,6 +51,8 @@ class Inverse:
         off_from_h, off_before_h: of the longest retrieve, when the device first goes off before that phase begins, h
             from the start of the day, and for how long in all; None and 0 where it is on till then. The figure counts
             from the phase's beginning, whatever was before.
+        why: of the longest retrieve, why it was not asked: ``no phases`` or ``no devices`` (nothing was simulated),
+            ``swollen`` (the phone is), ``no phone`` (with known figures), ``no way home``, ``no cell``; else empty.
     """
 
     outcome: Outcome
@@ -59,6 +63,7 @@ class Inverse:
     phase: str = ""
     off_from_h: float | None = None
     off_before_h: float = 0.0
+    why: str = ""
 
 
 def longest_retrieve(
@@ -74,14 +79,28 @@ def longest_retrieve(
     day = assessment.power.longest if high else assessment.power.planned
     name = device or _phone(assessment, day)
     phase = _last_phase(assessment, day)
-    if day is None or not name or not phase or _is_empty(name, day):
-        return Inverse(Outcome.NOT_ASKED, None, horizon_h, "h", name)
+    why = _why_not(assessment, name, phase)
+    if why or day is None:
+        return Inverse(Outcome.NOT_ASKED, None, horizon_h, "h", name, why=why)
     query = LongestPhase(phase=phase, device=name, min_soc=least_pct / 100, horizon_h=horizon_h)
     hours = longest_phase(day, query)
     outcome = Outcome.BEYOND if hours is None else Outcome.FOUND
     played = assessment.power.high if high else assessment.power.likely
     off_from_h, off_before_h = _off_before(name, phase, day, played)
     return Inverse(outcome, hours, horizon_h, "h", name, phase, off_from_h, off_before_h)
+
+
+def _why_not(assessment: Assessment, name: str, phase: str) -> str:
+    power = assessment.power
+    if power.reason == NO_PHASES:
+        return NO_PHASES
+    if not name and any(item.kind is Kind.PHONE and item.id in power.swollen for item in carried(assessment)):
+        return "swollen"
+    if not name:
+        return power.reason or "no phone"
+    if not phase:
+        return "no way home"
+    return "no cell" if power.planned is not None and _is_empty(name, power.planned) else ""
 
 
 def _off_before(name: str, last: str, day: Day, played: DayResult | None) -> tuple[float | None, float]:

@@ -16,7 +16,7 @@ from kitlog.packing.assessment import Assessment
 from kitlog.packing.checked_remedies import brought
 from kitlog.packing.computed_remedies import LEAST_H
 from kitlog.packing.own_banks import carried
-from kitlog.packing.power_changes import change_odds, planned_power, power_targets, weighed_changes
+from kitlog.packing.power_changes import change_odds, planned_power, weighed_changes
 from kitlog.packing.power_question import SEED, forecast_query
 from kitlog.packing.power_remedies import power_remedy
 from kitlog.packing.remedied import remedied
@@ -72,7 +72,7 @@ class Mending:
 
     Attributes:
         planned: the day as planned with the charge to keep of each device; None: nothing was simulated.
-        odds: the chance as planned: never off, and at the end the charge to keep; None: not drawn yet.
+        odds: the chance as planned, on the first of the days that a forecast draws; None: not drawn yet.
         seldom: devices that last on too few of the days drawn, whether they last in the likely and high case or not.
         mends: the changes, best first; complete: all of them drawn, and sorted by what came of it.
     """
@@ -133,10 +133,7 @@ def _as_planned(asked: PowerAsked, days: int, seed: int) -> Iterator[Forecast]:
     items = carried(assessment)
     assert power.planned is not None  # noqa: S101  # asked by the caller, told to the type checker
     query = forecast_query(assessment.outing, power, items, asked.library, days=days, seed=seed)
-    least = {target.device: target.min_soc for target in power_targets(items, power.planned)}
-    return forecasts(
-        power.planned, query.model_copy(update={"min_soc": least, "fan_steps": None}), SLICE_DAYS, SLICE_DAYS
-    )
+    return forecasts(power.planned, query.model_copy(update={"fan_steps": None}), SLICE_DAYS, SLICE_DAYS)
 
 
 def _seldom(odds: Forecast | None) -> frozenset[str]:

@@ -36,7 +36,7 @@ def day_forecasts(
     day = assessment.power.planned
     if day is None:
         return None
-    items = [line.item for line in assessment.lines]
+    items = [line.item for line in assessment.lines if line.item.id not in assessment.grounded]
     query = forecast_query(assessment.outing, assessment.power, items, library, days=days, seed=seed)
     return forecasts(day, query, first, every)
 

@@ -11,7 +11,8 @@ def power_remedy(weighed: Weighed, told: Mapping[str, object] | None = None) -> 
 
     Its items: whom the change is about (`about` of them), then what goes off, ends too low or falls asleep because of
     it (`harmed` of them), then banks that run empty, or sooner. Facts beside those of the candidate: `cut_h`,
-    `cut_high_h`, `all_last`, `all_last_high`, `mass_g` and `gives_up`, as in `Weighed`.
+    `cut_high_h`, `all_last`, `all_last_high`, `mass_g` and `gives_up`, as in `Weighed`; `keeps`: whether some are asked
+    to end with a charge to keep.
     """
     candidate = weighed.candidate
     harmed = tuple(dict.fromkeys(harm.id for harm in weighed.harms if harm.code != "empty"))
@@ -24,6 +25,7 @@ def power_remedy(weighed: Weighed, told: Mapping[str, object] | None = None) -> 
         "cut_high_h": weighed.cut_high_h,
         "all_last": weighed.all_last,
         "all_last_high": weighed.all_last_high,
+        "keeps": any(device.likely.least_soc for device in weighed.devices.values()),
         "mass_g": candidate.mass_g,
         "gives_up": bool(candidate.gives_up),
         **(told or {}),

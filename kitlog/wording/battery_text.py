@@ -14,7 +14,9 @@ Parts = tuple[str, str, str]
 def _swollen(finding: Finding, names: Names) -> Parts:
     seen = finding.facts["seen_on"]
     day = day_text(seen) if isinstance(seen, date) else ""
-    sentence = _("its battery was seen swollen on {day}: do not take it, do not charge it").format(day=day)
+    sentence = _(
+        "its battery was seen swollen on {day}: do not take it, do not charge it; it counts for no power"
+    ).format(day=day)
     return names.get(finding.items[0], finding.items[0]), "", sentence
 
 

@@ -1,9 +1,10 @@
-"""The chance that the phone can still call at the end of the retrieve, as words."""
+"""Whether something can still call for help at the end, in the cases and by chance, as words."""
 
 from collections.abc import Callable, Mapping
 
 from kitlog.budget.power.chance import Odds
 from kitlog.budget.result import Finding, State
+from kitlog.packing.power_day import NO_PHASES
 from kitlog.wording.chance_text import error_text, odds_text
 from kitlog.wording.figures import hours_text, number_text
 from kitlog.wording.translate import N_, _
@@ -18,11 +19,18 @@ def _named(finding: Finding, names: Names) -> str:
 
 def _phone(finding: Finding, names: Names) -> Parts:
     if finding.state is State.NOT_KNOWN:
-        text = _("whether it can still call at the end is not known: its Wh or its draw is not on record")
-        return _named(finding, names), "", text
+        return _named(finding, names), "", _(_WHY_NOT[str(finding.facts.get("not_counted", ""))])
     title = _("{phone} can still call at the end of the retrieve")
     title = title if finding.facts["retrieve"] else _("{phone} can still call at the end of the day")
     return title.format(phone=_named(finding, names)), odds_text(_odds(finding)), _sentence(finding)
+
+
+_WHY_NOT = {
+    "": N_("whether it can still call at the end is not known: its Wh or its draw is not on record"),
+    "swollen": N_("not counted on to call: its battery was seen swollen, do not take it"),
+    "stop open": N_("not counted on to call: its service has a stop open on the day"),
+}
+"""Why nothing is known of a phone's call."""
 
 
 def _any(finding: Finding, names: Names) -> Parts:
@@ -84,8 +92,42 @@ def _phases(phases: object) -> str:
     return ", ".join(_(phase) for phase in phases)
 
 
+def _caller(finding: Finding, names: Names) -> Parts:
+    title = _("A call for help at the end of the day")
+    return title, "", _caller_sentence(finding, names) + _not_counted(finding, names)
+
+
+def _caller_sentence(finding: Finding, names: Names) -> str:
+    if finding.facts["reason"] == NO_PHASES and finding.state is State.NOT_KNOWN:
+        return _("not known: the outing has no phases with durations yet, so no end")
+    if finding.state is State.NOT_KNOWN:
+        text = _("not known: energy or draw not on record: {names}")
+        return text.format(names=_listed_by_name(finding.facts["unknown"], names))
+    if not finding.facts["likely"]:
+        return _("nothing on the list that could call for help is alive at the end")
+    listed = _listed_by_name(finding.facts["likely"], names)
+    if finding.state is State.LOOK:
+        return _("{names} in the likely case, none on a high day").format(names=listed)
+    return _("{names} alive at the end").format(names=listed)
+
+
+def _not_counted(finding: Finding, names: Names) -> str:
+    said = ""
+    if finding.facts["swollen"]:
+        said += _("; not counted, swollen: {names}").format(names=_listed_by_name(finding.facts["swollen"], names))
+    if finding.facts["stopped"]:
+        said += _("; not counted, stop open: {names}").format(names=_listed_by_name(finding.facts["stopped"], names))
+    return said
+
+
+def _listed_by_name(items: object, names: Names) -> str:
+    assert isinstance(items, tuple)  # noqa: S101  # put there by the power findings
+    return ", ".join(names.get(name, name) for name in items)
+
+
 SAY: dict[str, Callable[[Finding, Names], Parts]] = {
     "power.phone_can_call": _phone,
     "power.any_can_call": _any,
+    "power.caller": _caller,
 }
 """What is said of each code."""

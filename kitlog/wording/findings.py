@@ -313,20 +313,6 @@ def _phone_at_landing(finding: Finding, names: Names) -> Parts:
     )
 
 
-def _caller(finding: Finding, names: Names) -> Parts:
-    title = _("A call for help at the end of the day")
-    if finding.state is State.NOT_KNOWN:
-        return title, "", _("not known: nothing that could call can be reckoned with yet")
-    alive = finding.facts["likely"]
-    assert isinstance(alive, tuple)  # noqa: S101  # put there by the power findings
-    if not alive:
-        return title, "", _("nothing on the list that could call for help is alive at the end")
-    listed = ", ".join(names.get(name, name) for name in alive)
-    if finding.state is State.LOOK:
-        return title, "", _("{names} in the likely case, none on a high day").format(names=listed)
-    return title, "", _("{names} alive at the end").format(names=listed)
-
-
 def _power_not_known(finding: Finding, names: Names) -> Parts:
     if finding.facts["given"] == "mAh":
         return _item(finding, names), "", _("mAh without volts: its energy is not known")
@@ -344,6 +330,10 @@ def _no_phases(_finding: Finding, _names: Names) -> Parts:
 def _no_way_home(_finding: Finding, _names: Names) -> Parts:
     sentence = _("not known: no phase after the last flight, so the charges end at the landing")
     return _("Charge on the way home"), "", sentence
+
+
+def _no_flight(_finding: Finding, _names: Names) -> Parts:
+    return _("Charge at the landing"), "", _("not known: the flight has no duration yet")
 
 
 def _no_rules(finding: Finding, names: Names) -> Parts:
@@ -415,10 +405,10 @@ _SAY: dict[str, Callable[[Finding, Names], Parts]] = {
     "weight.no_ballast": _no_ballast,
     "power.device": _device,
     "power.phone_at_landing": _phone_at_landing,
-    "power.caller": _caller,
     "power.not_known": _power_not_known,
     "power.no_phases": _no_phases,
     "power.no_way_home": _no_way_home,
+    "power.no_flight": _no_flight,
     "service.no_rules": _no_rules,
     "power.bank_sleeps": _sleeps,
     "water.not_known": _water_not_known,

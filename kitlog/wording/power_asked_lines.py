@@ -20,8 +20,16 @@ from kitlog.wording.power_asked_text import (
     retrieve_words,
     start_words,
 )
+from kitlog.wording.power_lasting_text import charge_text
 from kitlog.wording.power_lightest_text import lightest_text, trial_texts
-from kitlog.wording.power_mending_text import mend_words, planned_texts, unknown_text, vain_text, verdict_text
+from kitlog.wording.power_mending_text import (
+    mend_words,
+    not_simulated_text,
+    planned_texts,
+    unknown_text,
+    vain_text,
+    verdict_text,
+)
 from kitlog.wording.power_start_text import all_begin_full_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import STANCE, first_upper
@@ -33,12 +41,10 @@ def power_lines(found: PowerAnswers, names: Names) -> Iterator[str]:
     """Chances first, then what would help, then how far it goes."""
     yield from paragraph(_("Power of {outing}").format(outing=found.assessment.outing.name))
     if found.forecast is None:
-        said = {"no devices": _("Nothing on the list has a battery with its figures: nothing can be simulated.")}
-        no_phases = _("The outing has no phases with durations yet: nothing can be simulated.")
-        yield from paragraph(said.get(found.assessment.power.reason, no_phases))
+        yield from paragraph(not_simulated_text(found.assessment.power))
     else:
         yield from _chances(found, found.forecast, names)
-    if unknown := unknown_text(found.assessment.power.unknown, names):
+    if unknown := unknown_text(found.assessment.power, names):
         yield from paragraph(unknown)
     yield from _mending(found, names)
     yield from _limits(found, names)
@@ -89,9 +95,9 @@ def _fare(outcome: Outcome, name: str) -> str:
             at=hours_text(fare.first_off_h), minus=MINUS, short=hours_text(fare.short_h)
         )
     charge = "" if fare.soc_end is None else f", {percent_text(100 * fare.soc_end)}"
-    said = _("lasts") if fare.lasts else _("too little left")
+    keep = "" if fare.lasts else _(", under the {charge} to keep").format(charge=charge_text(fare.least_soc))
     more = "" if more_h is None else f", +{hours_text(more_h)}"
-    return f"{said}{charge}{more}"
+    return _("lasts") + charge + keep + more
 
 
 def _off(forecast: Forecast, names: Names) -> Iterator[str]:
@@ -134,7 +140,8 @@ def _limits(found: PowerAnswers, names: Names) -> Iterator[str]:
         yield from paragraph(grid_text())
     yield ""
     yield from paragraph(_("Lightest of your banks that does"))
-    yield from paragraph(lightest_text(found.limits, names), 2)
+    simulated = found.assessment.power.planned is not None
+    yield from paragraph(lightest_text(found.limits, names, simulated=simulated), 2)
     if found.limits.lightest is not None:
         yield from table([*trial_texts(found.limits.lightest, names)], (False, True, False), 2)
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import time
 
 from kitlog.budget.power.walk_down import STEPS
+from kitlog.packing.power_day import NO_DEVICES, NO_PHASES
 from kitlog.packing.power_inverse import LARGEST_WH, Inverse, Outcome
 from kitlog.packing.power_limits import BothCases
 from kitlog.wording.figures import hours_text, percent_text, with_unit
@@ -52,13 +53,20 @@ def retrieve_words(found: BothCases, starts_at: time | None = None) -> LimitWord
     `starts_at` the switch-off is a clock time, else hours from the start.
     """
     one = found.likely
-    why = _("the day does not end on a way home with a duration")
-    if not one.subject:
-        why = _("no phone with known figures goes along")
-    elif one.phase:
-        why = _("the phone has no cell of its own")
+    why = _(_WHY_NOT[one.why]) if one.why else ""
     words = _words(first_upper(_(one.phase)) if one.phase else _("The way home"), found, why)
     return replace(words, note=_off_note(found, starts_at))
+
+
+_WHY_NOT = {
+    NO_PHASES: N_("the outing has no phases with durations yet"),
+    NO_DEVICES: N_("no phone with known figures goes along"),
+    "no phone": N_("no phone with known figures goes along"),
+    "swollen": N_("the battery of the phone was seen swollen, so it is not counted"),
+    "no way home": N_("the day does not end on a way home with a duration"),
+    "no cell": N_("the phone has no cell of its own"),
+}
+"""Why the longest way home is not asked."""
 
 
 def _off_note(found: BothCases, starts_at: time | None) -> str:
@@ -125,8 +133,10 @@ def _figure(figure: float, unit: str) -> str:
     return with_unit(rounded_up(figure, 10), "Wh", 1) if figure else _("none is needed")
 
 
-START_CAPTION = N_("Lowest charge at the start with which it lasts; every higher one lasts too")
-BANK_CAPTION = N_("Smallest bank that would do for what hangs on it, Wh on its label; every larger one does too")
+START_CAPTION = N_("Lowest charge at the start with which it lasts with its charge to keep; every higher one does too")
+BANK_CAPTION = N_(
+    "Smallest bank with which all on it lasts with its charge to keep, Wh on its label; every larger one does too"
+)
 
 
 def grid_text() -> str:

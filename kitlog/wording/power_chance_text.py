@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 
-from kitlog.budget.power.chance import Odds
+from kitlog.budget.power.chance import Odds, least_soc
 from kitlog.budget.power.fan import LaneFan
 from kitlog.budget.power.forecast import Forecast
 from kitlog.budget.power_ask.answers import ChanceFound, ForecastFound
 from kitlog.wording.chance_text import error_text, odds_text
 from kitlog.wording.columns import paragraph, table
 from kitlog.wording.figures import hours_text, number_text, percent_text
+from kitlog.wording.power_lasting_text import lasts_text
 from kitlog.wording.translate import _, ngettext
 
 
@@ -19,9 +20,10 @@ def odds_with_error(odds: Odds) -> str:
 
 def chance_lines(found: ChanceFound) -> Iterator[str]:
     """How often each device lasts."""
-    yield from table(
-        [(name, _("lasts"), odds_with_error(odds)) for name, odds in found.odds.items()], (False, False, False)
-    )
+    rows = [
+        (name, lasts_text(least_soc(found.query, name)), odds_with_error(odds)) for name, odds in found.odds.items()
+    ]
+    yield from table(rows, (False, False, False))
     days = next((odds.days for odds in found.odds.values()), 0)
     yield from _error(days)
 
@@ -40,15 +42,27 @@ def forecast_lines(found: ForecastFound) -> Iterator[str]:
     forecast = found.forecast
     if forecast.caller_alive is not None:
         yield from paragraph(_callers(found.query.callers, odds_with_error(forecast.caller_alive)))
-    yield from paragraph(_("All devices last: {odds}").format(odds=odds_with_error(forecast.all_last)))
+    asked = {name: least_soc(found.query, name) for name in forecast.devices}
+    text = (
+        _("All devices last with their charge to keep: {odds}")
+        if any(asked.values())
+        else _("All devices last: {odds}")
+    )
+    yield from paragraph(text.format(odds=odds_with_error(forecast.all_last)))
+    heads = {lasts_text(least): None for least in asked.values()}
     rows = [
-        (name, odds_with_error(device.lasts), odds_with_error(device.alive_at_end))
+        (name, *_lasts(lasts_text(asked[name]), [*heads], device.lasts), odds_with_error(device.alive_at_end))
         for name, device in forecast.devices.items()
     ]
-    yield from table([("", _("lasts"), _("on at the end")), *rows], (False, False, False))
+    yield from table([("", *heads, _("on at the end")), *rows], (False,) * (2 + len(heads)))
     yield from _off(forecast)
     yield from _charges(forecast)
     yield from _error(forecast.days)
+
+
+def _lasts(asked: str, heads: list[str], odds: Odds) -> Iterator[str]:
+    """The chance under the head of what was asked."""
+    yield from (odds_with_error(odds) if head == asked else "" for head in heads)
 
 
 def _callers(callers: tuple[str, ...], odds: str) -> str:

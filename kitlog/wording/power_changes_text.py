@@ -13,6 +13,7 @@ from kitlog.wording.chance_text import odds_text
 from kitlog.wording.columns import paragraph
 from kitlog.wording.figures import hours_text, mass_text, number_text
 from kitlog.wording.power_chance_text import odds_with_error
+from kitlog.wording.power_lasting_text import all_last_text, lasts_text, under_text
 from kitlog.wording.power_remedies_text import SAY
 from kitlog.wording.translate import _
 
@@ -36,10 +37,10 @@ def changes_lines(found: ChangesFound) -> Iterator[str]:
 def _seldom_texts(found: ChangesFound) -> Iterator[str]:
     """What lasts too seldom by chance, as planned."""
     for name in sorted(found.seldom):
-        text = _("As planned: {device} lasts on {share} of {n} days drawn: too seldom to rely on")
-        odds = found.odds.devices[name] if found.odds else None
-        if odds is not None:
-            yield text.format(device=name, share=odds_with_error(odds), n=number_text(odds.days))
+        text = _("As planned: {device} {lasts} on {share} of {n} days drawn: too seldom to rely on")
+        if found.odds is not None:
+            odds, lasts = found.odds.devices[name], lasts_text(found.odds.least_soc[name])
+            yield text.format(device=name, lasts=lasts, share=odds_with_error(odds), n=number_text(odds.days))
 
 
 def as_planned_texts(planned: Planned, names: Names = NO_NAMES, seldom: Collection[str] = frozenset()) -> Iterator[str]:
@@ -48,7 +49,7 @@ def as_planned_texts(planned: Planned, names: Names = NO_NAMES, seldom: Collecti
     `seldom`: devices that last too seldom by chance; they are told elsewhere, and then nothing is said to be well.
     """
     if not planned.trouble and not planned.sleepy:
-        yield _all_last_text(planned, is_seldom=bool(seldom))
+        yield first_planned_text(planned, is_seldom=bool(seldom))
     for case, outcome in planned.cases.items():
         troubles = [_trouble(names.get(name, name), fare) for name, fare in outcome.fares.items() if not fare.lasts]
         asleep = _("{bank} switches itself off under its least load")
@@ -56,17 +57,19 @@ def as_planned_texts(planned: Planned, names: Names = NO_NAMES, seldom: Collecti
         yield from (_("As planned: {trouble}").format(trouble=_in_case(text, case)) for text in troubles)
 
 
-def _all_last_text(planned: Planned, *, is_seldom: bool) -> str:
-    if not is_seldom:
-        return _("As planned all lasts; nothing needs changing.")
-    if planned.high is None:
-        return _("As planned all lasts on the likely day")
-    return _("As planned all lasts on the likely and on the high day")
+def first_planned_text(planned: Planned, *, is_seldom: bool) -> str:
+    """That all lasts as planned in the cases that were run; where it does so too seldom, no more than that."""
+    lasts = all_last_text(fare.least_soc for fare in planned.likely.fares.values())
+    text = _("As planned {all_lasts}; nothing needs changing.")
+    if is_seldom:
+        text = _("As planned {all_lasts} on the likely and on the high day")
+        text = _("As planned {all_lasts} on the likely day") if planned.high is None else text
+    return text.format(all_lasts=lasts)
 
 
 def _trouble(name: str, fare: Fare) -> str:
     if fare.first_off_h is None:
-        return _("{device} ends under the charge asked for").format(device=name)
+        return f"{name} {under_text(fare.least_soc)}"
     text = _("{device} goes off at {at}, {short} short")
     return text.format(device=name, at=hours_text(fare.first_off_h), short=hours_text(fare.short_h))
 
@@ -100,7 +103,8 @@ def lasting_text(one: Weighed, gain: OddsGain | None) -> str:
     """
     if not one.all_last:
         return ""
-    rest = _("all the rest lasts") if one.candidate.gives_up else _("all lasts")
+    least_socs = (device.likely.least_soc for device in one.devices.values())
+    rest = all_last_text(least_socs, but_some=bool(one.candidate.gives_up))
     if not one.all_last_high and (one.all_last_high is False or _is_seldom(gain)):
         return _("{rest} on the likely day").format(rest=rest)
     return _("{rest} on the likely and on the high day").format(rest=rest) if _is_seldom(gain) else rest
@@ -116,11 +120,13 @@ def _signed(hours: float) -> str:
 
 def odds_gain_text(gain: OddsGain) -> str:
     """The chance that all last with a change and without it, and the gain with its standard error in points."""
+    all_last = _("all last with their charge to keep") if any(gain.least_soc.values()) else _("all last")
     if not gain.gain and not gain.gain_error:
-        return _("all last {after} as before").format(after=odds_with_error(gain.after))
-    text = _("all last {after} instead of {before} ({points} ± {error} points)")
+        return _("{all_last} {after} as before").format(all_last=all_last, after=odds_with_error(gain.after))
+    text = _("{all_last} {after} instead of {before} ({points} ± {error} points)")
     points = f"{'+' if gain.gain > 0 else ''}{number_text(100 * gain.gain, 1)}"
     return text.format(
+        all_last=all_last,
         after=odds_with_error(gain.after),
         before=odds_text(gain.before),
         points=points,
@@ -141,7 +147,7 @@ def effect_text(effect: Effect, names: Names = NO_NAMES) -> str:
         "off": _("{name} goes off at {at}"),
         "off_at_end": _("{name} is off at the end, {longer} longer in all"),
         "off_longer": _("{name} is off {longer} longer in all"),
-        "under": _("{name} ends under the charge asked for"),
+        "under": f"{{name}} {under_text(effect.least_soc)}",
         "empty": _("{name} runs empty at {at}"),
         "asleep": _("{name} switches itself off under its least load"),
     }[effect.code]

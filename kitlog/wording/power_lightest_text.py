@@ -22,11 +22,12 @@ _UNTRIED = {
 """Why a bank was not run."""
 
 
-def lightest_text(limits: PowerLimits, names: Names) -> str:
-    """The answer in a sentence or two."""
+def lightest_text(limits: PowerLimits, names: Names, *, simulated: bool = True) -> str:
+    """The answer in a sentence or two; `simulated`: whether anything was, else nothing could be asked."""
     found = limits.lightest
     if found is None:
-        return _("Not asked: no device is plugged into a bank in this plan.")
+        not_plugged = _("Not asked: no device is plugged into a bank in this plan.")
+        return not_plugged if simulated else _("Not asked: nothing could be simulated.")
     said = [_head(found, names)]
     if found.place not in {one.likely.subject for one in limits.banks}:
         said.insert(0, _("No bank goes along as planned, so each was tried on the usual plugs."))
@@ -45,8 +46,8 @@ def _head(found: MyLightest, names: Names) -> str:
         return text.format(devices=devices)
     if lightest.bank is None:
         text = ngettext(
-            "No bank is needed: {devices} lasts without one, on the high day too.",
-            "No bank is needed: {devices} last without one, on the high day too.",
+            "No bank is needed: {devices} lasts with its charge to keep without one, on the high day too.",
+            "No bank is needed: {devices} last with their charge to keep without one, on the high day too.",
             len(found.devices),
         )
         return text.format(devices=devices)

@@ -5,13 +5,22 @@ from dataclasses import dataclass
 
 from kitlog.budget.power.changes.weigh import DeviceGain, Planned
 from kitlog.budget.result import Finding, Remedy
+from kitlog.packing.assessment import PowerDay
 from kitlog.packing.computed_remedies import LEAST_H
+from kitlog.packing.power_day import NO_PHASES
 from kitlog.packing.power_mending import Mend, Mending
 from kitlog.wording.chance_text import odds_text
-from kitlog.wording.figures import MINUS, NO_BREAK, mass_text, number_text, percent_text, with_unit
+from kitlog.wording.figures import MINUS, NO_BREAK, mass_text, number_text, with_unit
 from kitlog.wording.findings import say
 from kitlog.wording.power_chance_text import odds_with_error
-from kitlog.wording.power_changes_text import as_planned_texts, effect_text, lasting_text, odds_gain_text
+from kitlog.wording.power_changes_text import (
+    as_planned_texts,
+    effect_text,
+    first_planned_text,
+    lasting_text,
+    odds_gain_text,
+)
+from kitlog.wording.power_lasting_text import all_last_text, charge_text
 from kitlog.wording.power_remedies_text import MOST_H, SAY
 from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import first_upper
@@ -134,17 +143,19 @@ def _brought(findings: tuple[Finding, ...], names: Names) -> str:
 def planned_texts(mending: Mending, names: Names) -> Iterator[str]:
     """How it stands as planned: cases, chance, and what could not be reckoned with."""
     if mending.planned is None:
-        yield _("Nothing could be simulated, so nothing is asked.")
+        yield _("Nothing could be simulated, so nothing was tried.")
         return
     if mending.planned.trouble or mending.planned.sleepy:
         yield from (f"{text}." for text in as_planned_texts(mending.planned, names))
     elif not mending.nothing_to_mend:
-        yield _("As planned all last on the likely and on the high day.")
+        yield f"{first_planned_text(mending.planned, is_seldom=True)}."
+    if keep := _keep(mending.planned, names):
+        yield _("Charge to keep at the end: {devices}.").format(devices=keep)
     if mending.odds is None:
         return
-    text = _("Never off, and at the end with the charge to keep{keep}: all of them on {odds} of {n}.")
+    text = _("All devices last on {odds} of {n}.")
     days = ngettext("{n} day drawn", "{n} days drawn", mending.odds.days).format(n=number_text(mending.odds.days))
-    yield text.format(keep=_keep(mending.planned, names), odds=odds_with_error(mending.odds.all_last), n=days)
+    yield text.format(odds=odds_with_error(mending.odds.all_last), n=days)
     if seldom := mending.seldom - mending.planned.trouble:
         text = _("Too seldom to rely on: {devices}.")
         yield text.format(devices=", ".join(sorted(names.get(name, name) for name in seldom)))
@@ -152,17 +163,22 @@ def planned_texts(mending: Mending, names: Names) -> Iterator[str]:
 
 def _keep(planned: Planned, names: Names) -> str:
     kept = [
-        f"{names.get(target.device, target.device)} {percent_text(100 * target.min_soc)}"
+        f"{names.get(target.device, target.device)} {charge_text(target.min_soc)}"
         for target in planned.targets
         if target.min_soc
     ]
-    return f" ({', '.join(kept)})" if kept else ""
+    return ", ".join(kept)
 
 
 def verdict_text(mending: Mending) -> str:
     """Whether there is anything to mend, and with what; empty while that is being found out."""
-    if mending.nothing_to_mend:
-        return _("Nothing to mend: all that was simulated lasts, on the high day too, and on the days drawn.")
+    if mending.nothing_to_mend and mending.planned is not None:
+        lasts = all_last_text(fare.least_soc for fare in mending.planned.likely.fares.values())
+        text = _(
+            "Nothing to mend in what was simulated: {all_lasts}, on the high day too; over the days drawn it lasts "
+            "often enough."
+        )
+        return text.format(all_lasts=lasts)
     if not mending.complete or mending.planned is None:
         return ""
     if not any(one.gains for one in mending.mends):
@@ -176,9 +192,19 @@ def vain_text(mending: Mending, names: Names) -> str:
     return _("Tried too, without gain: {what}.").format(what="; ".join(vain)) if vain else ""
 
 
-def unknown_text(unknown: tuple[str, ...], names: Names) -> str:
-    """What could not be reckoned with; empty without any."""
-    if not unknown:
-        return ""
-    devices = ", ".join(names.get(item, item) for item in unknown)
-    return _("Not known, and in none of these answers: {devices}.").format(devices=devices)
+def unknown_text(power: PowerDay, names: Names) -> str:
+    """What could not or must not be reckoned with; empty without any."""
+    said = (
+        (power.unknown, _("Not known, and in none of these answers: {devices}.")),
+        (power.swollen, _("Swollen, not to be taken, and in none of these answers: {devices}.")),
+    )
+    return " ".join(
+        text.format(devices=", ".join(names.get(item, item) for item in items)) for items, text in said if items
+    )
+
+
+def not_simulated_text(power: PowerDay) -> str:
+    """Why nothing could be simulated."""
+    if power.reason == NO_PHASES:
+        return _("The outing has no phases with durations yet: nothing can be simulated.")
+    return _("Nothing on the list that counts has a battery with its figures: nothing can be simulated.")

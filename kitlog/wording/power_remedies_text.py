@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 
 from kitlog.budget.result import Remedy
 from kitlog.wording.figures import MINUS, mass_text, percent_text, span_text, with_unit
+from kitlog.wording.power_lasting_text import all_last_text, lasts_text
 from kitlog.wording.translate import N_, _
 
 MOST_H = 24
@@ -77,10 +78,11 @@ def _gained(facts: Mapping[str, object]) -> str:
 
 
 def _fares(facts: Mapping[str, object]) -> str:
+    lasts = lasts_text(_number(facts, "least_soc"))
     if facts["lasts"] and facts["lasts_high"]:
-        return _("lasts")
+        return lasts
     if facts["lasts"] and facts["in_case"] == "likely":
-        return _("lasts on the likely day")
+        return _("{lasts} on the likely day").format(lasts=lasts)
     short_h = _number(facts, "still_short_h")
     if short_h > 0:
         return _("still {span} short").format(span=span_text(short_h))
@@ -89,7 +91,7 @@ def _fares(facts: Mapping[str, object]) -> str:
 
 def _saved(facts: Mapping[str, object]) -> str:
     if facts["all_last"]:
-        rest = _("all the rest lasts") if facts["gives_up"] else _("all lasts")
+        rest = all_last_text([_number(facts, "keeps")], but_some=bool(facts["gives_up"]))
         return rest if facts["all_last_high"] else _("{rest} on the likely day").format(rest=rest)
     cut_h = _number(facts, "cut_h")
     if cut_h > 0:

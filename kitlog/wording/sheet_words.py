@@ -8,6 +8,7 @@ from kitlog.kit.kinds import Kind
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, OwnLine
 from kitlog.packing.assessment import Assessment, Counts, ListLine, Question
+from kitlog.packing.capacity import is_swollen
 from kitlog.packing.charging import Charge, Lasting
 from kitlog.packing.stowing import Stowed
 from kitlog.wording.figures import (
@@ -144,7 +145,9 @@ def lasting_text(lasting: Lasting) -> str:
 
 
 def charge_text(charge: Charge) -> str:
-    """How long a thing lasts, likely and on a high day."""
+    """How long a thing lasts, likely and on a high day; of a swollen one, that it is not charged."""
+    if is_swollen(charge.item):
+        return _("swollen: do not take it, do not charge it")
     if not (charge.likely.reckoned or charge.high.reckoned):
         return _("not known") if charge.unknown else _("draws nothing in this plan")
     return f"{lasting_text(charge.likely)} / {lasting_text(charge.high)}"

@@ -132,6 +132,16 @@ class TestChances:
         assert f"radio lasts {100 * share:.0f} % ± 1" in text
         assert "2 000 days drawn" in text
 
+    def test_a_charge_asked_for_at_the_end_is_named(self, kitlog: Kitlog) -> None:
+        """Lasting is one thing, lasting with a charge another: whoever asked for it reads it beside the figure."""
+        query = {"n": 200, "hours": FLIGHT, "min_soc": {"radio": 0.125}}
+        text = said(kitlog, {"day": DAY, "query": query})
+        assert "radio lasts with 12.5 % or more" in text
+        assert "phone lasts >9" in text
+        forecast = said(kitlog, {"day": DAY, "query": {**query, "callers": [], "fan_steps": None}})
+        assert forecast.startswith("All devices last with their charge to keep: ")
+        assert "lasts lasts with 12.5 % or more on at the end" in forecast
+
     def test_the_forecast(self, kitlog: Kitlog) -> None:
         asked = {"day": DAY, "query": {"callers": ["phone"], "n": 2000, "hours": FLIGHT, "fan_steps": 2}}
         answer = told(kitlog, asked)["answer"]
@@ -180,6 +190,16 @@ class TestChanges:
         asked = {"day": DAY, "query": {"targets": [{"device": "phone"}], "spare_banks": []}}
         assert told(kitlog, asked) == {"answer": []}
         assert said(kitlog, asked) == "As planned all lasts; nothing needs changing."
+
+    def test_a_charge_asked_for_is_named_in_every_sentence(self, kitlog: Kitlog) -> None:
+        """10 Wh at 2 W: never off till 5 h, with 30 % left till 3.5 h; the likely flight takes 4."""
+        base = TestChangesByChance
+        targets = [{"device": "phone", "min_soc": 0.3}]
+        text = said(kitlog, {"day": base.DAY, "query": {**base.QUERY, "targets": targets}})
+        assert "As planned: phone lasts, but ends under 30 %" in text
+        assert "As planned: phone lasts with 30 % or more on " in text
+        assert "Use phone less: dark – phone +5:00 h; all lasts with its charge to keep – " in text
+        assert " – all last with their charge to keep >99.2 % instead of " in text
 
     def test_a_device_that_does_not_come_back_any_more(self, kitlog: Kitlog) -> None:
         """As in tests/budget/power/changes: the radio takes what the phone was charged with on the walk."""

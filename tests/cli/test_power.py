@@ -238,7 +238,27 @@ class TestAnswers:
         kitlog("--data", nothing, "pilot", "--name", "Ines")
         said = kitlog("--data", nothing, "power", file)
         assert (said.code, said.err) == (0, "")
-        assert "nothing can be simulated" in said.out
+        text = " ".join(said.out.split())
+        assert "The outing has no phases with durations yet: nothing can be simulated." in text
+        assert "The way home: not asked, the outing has no phases with durations yet" in text
+        assert "Not asked: nothing could be simulated." in text
+        assert "plugged" not in text
+        told = kitlog("--data", nothing, "power", file, "--json").json
+        assert told["why_not_simulated"] == "no phases"
+        assert "no phases" in told["longest_retrieve"]["sentence"]
+
+    def test_what_is_swollen_is_named_and_asked_of_nothing(self, kitlog: Kitlog, small: Path, tmp_path: Path) -> None:
+        bench = opened(small)
+        bench.note_swollen("phone")
+        plan = outing_json(bench.outing("plain"), bench.items())  # type: ignore[arg-type]
+        bench.close()
+        file = tmp_path / "plan.json"
+        file.write_text(json.dumps({**plan, "pinned": ["phone"]}))
+        found = kitlog("--data", small, "power", file, "--json", *FEW).json
+        assert (found["swollen"], found["not_known"]) == (["phone"], [])
+        assert "phone" not in [one["device"] for one in found["devices"]]
+        text = " ".join(kitlog("--data", small, "power", file, *FEW).out.split())
+        assert "Swollen, not to be taken, and in none of these answers: phone." in text
 
 
 class TestCalls:

@@ -225,7 +225,7 @@ class TestAnswers:
         assert row.mend.odds is not None
         assert f"All last {odds_text(row.mend.odds.after)} instead of" in row.words.said
         assert "±" in row.words.chance
-        assert row.words.hours.endswith("all lasts")
+        assert row.words.hours.endswith("all lasts with its charge to keep")
 
     def test_best_first_and_unknown_masses_said(self, small: Callable[..., OutingPage], qtbot) -> None:
         panel = unfolded(small(), qtbot)

@@ -4,15 +4,22 @@ A swollen battery is not taken and not charged; a capacity test from five years 
 air: see test_air_travel.
 """
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
-from scenario import judged, of_code, the
+from scenario import LIBRARY, judged, of_code, the
 from small_kit import NEW, but, item, kit, other, outing, plus
 
 from kitlog.budget.result import State
+from kitlog.packing.charging import charges
+from kitlog.packing.power_chance import chance_findings
+from kitlog.packing.power_limits import retrieve_limit
+from kitlog.packing.power_question import day_forecasts
 from kitlog.wording.findings import say
+from kitlog.wording.power_asked_text import retrieve_words
 from kitlog.wording.remedies import remedy_text
+from kitlog.wording.sheet_words import charge_text
 
 SEEN = date(2026, 5, 1)
 
@@ -22,7 +29,20 @@ def phone(name="phone", mass_g=200, **fields):
 
 
 def swollen(one):
-    return other(one, battery={"wh": 10, "swollen_on": SEEN})
+    cell = one.battery.model_dump() if one.battery else {"wh": 10}
+    return other(one, battery={**cell, "swollen_on": SEEN})
+
+
+def full_phone(name="phone", **cell):
+    ways = [{"name": "on", "power_w": 1.0}]
+    battery = {"wh": 10, "cutoff_pct": 0, "offset_k": 0, "ways": ways, **cell}
+    return item(name, "phone", 200, battery=battery)
+
+
+def flight(**plan):
+    hours = {"low_h": 4, "likely_h": 4, "high_h": 4, "air_c": 25}
+    phases = [{"name": "flight", "way": "flight", **hours}, {"name": "ride", "way": "ride home", **hours}]
+    return outing(phases=phases, **plan)
 
 
 def taken(assessment):
@@ -59,6 +79,72 @@ class TestSwollen:
     def test_a_pinned_one_counts_for_no_call(self):
         found = judged(outing(pinned=["phone"]), but("phone", "beacon", instead=(swollen(phone()),)), NEW)
         assert "phone" not in the(found, "power.caller").facts["likely"]
+
+    def test_a_pinned_one_answers_for_nothing_and_that_is_said(self):
+        """10 Wh at 1 W over four hours would do well; a beacon is there besides."""
+        found = judged(flight(pinned=["phone", "beacon"]), but("phone", instead=(swollen(full_phone()),)), NEW)
+        assert (found.power.likely, found.power.swollen) == (None, ("phone",))
+        assert not of_code(found, "power.device")
+        assert not of_code(found, "power.phone_at_landing")
+        assert not of_code(found, "power.not_known", "phone")
+        called = the(found, "power.caller")
+        assert (called.state, called.facts["likely"], called.facts["swollen"]) == (State.FINE, ("beacon",), ("phone",))
+        assert say(called, {"phone": "Phone"}).sentence.endswith("; not counted, swollen: Phone")
+
+    def test_its_chance_is_not_told(self):
+        things = (swollen(full_phone()), full_phone("second"))
+        found = judged(flight(pinned=["phone", "second"]), but("phone", instead=things), NEW)
+        *_rest, forecast = day_forecasts(found, LIBRARY, days=200)
+        assert set(forecast.devices) == {"second"}
+        told = {one.subject: one for one in chance_findings(found, forecast) if one.code == "power.phone_can_call"}
+        assert told["phone"].state is State.NOT_KNOWN
+        assert "seen swollen, do not take it" in say(told["phone"], {}).sentence
+        assert told["second"].state is State.FINE
+
+    def test_a_phone_with_a_stop_open_has_no_chance_either(self):
+        things = (full_phone(), full_phone("second"))
+        found = judged(flight(pinned=["phone", "second"]), but("phone", instead=things), NEW)
+        *_rest, forecast = day_forecasts(found, LIBRARY, days=200)
+        stopped = replace(found, grounded=frozenset({"phone"}))
+        told = next(one for one in chance_findings(stopped, forecast) if one.subject == "phone")
+        assert told.state is State.NOT_KNOWN
+        assert "stop open" in say(told, {}).sentence
+
+    def test_by_chance_it_is_none_of_those_that_can_call(self):
+        """The second phone is dark at the end of every day (3 W of 10 Wh for 8 h), a stop is open for the first."""
+        dark = full_phone("second", ways=[{"name": "on", "power_w": 3.0}])
+        found = judged(flight(pinned=["phone", "second"]), but("phone", instead=(full_phone(), dark)), NEW)
+        *_rest, every = day_forecasts(found, LIBRARY, days=20)
+        *_rest, without = day_forecasts(replace(found, grounded=frozenset({"phone"})), LIBRARY, days=20)
+        assert (every.caller_alive.probability, without.caller_alive.probability) == (1, 0)
+
+    @pytest.mark.parametrize("plugs", [None, [{"phase": "ride", "device": "phone", "bank": "bank"}]])
+    def test_a_bank_feeds_nothing(self, plugs):
+        """1 W for 4 and 4 h out of 10 Wh leave 20 %, whatever hangs on it."""
+        bank = item("bank", "power bank", 200, battery={"wh": 40, "swollen_on": SEEN}, bank={"ports": 1})
+        kit = but("phone", instead=(full_phone(charge_max_w=5), bank))
+        found = judged(flight(pinned=["bank"], plugs=plugs), kit, NEW)
+        assert found.power.planned.banks == ()
+        assert found.power.likely.devices["phone"].soc_end == pytest.approx(0.2, abs=0.01)
+
+    def test_by_default_a_sound_bank_serves_in_its_place(self):
+        cell = {"wh": 40, "cutoff_pct": 0}
+        banks = [
+            item(name, "power bank", 200, battery={**cell, **more}, bank={"ports": 1})
+            for name, more in (("bad", {"swollen_on": SEEN}), ("good", {}))
+        ]
+        kit = but("phone", instead=(full_phone(charge_max_w=5), *banks))
+        found = judged(flight(pinned=["bad", "good"]), kit, NEW)
+        assert {plug.bank for plug in found.power.planned.plugs} == {"good"}
+
+    def test_on_the_sheet_it_is_not_to_be_charged(self):
+        found = judged(flight(pinned=["phone"]), but("phone", instead=(swollen(full_phone()),)), NEW)
+        charge = next(one for one in charges(found) if one.item.id == "phone")
+        assert charge_text(charge) == "swollen: do not take it, do not charge it"
+
+    def test_the_longest_way_home_says_why_it_is_not_asked(self):
+        found = judged(flight(pinned=["phone"]), but("phone", instead=(swollen(full_phone()),)), NEW)
+        assert "seen swollen" in retrieve_words(retrieve_limit(found)).why_not
 
     def test_what_no_need_asks_for_and_what_is_retired_is_not_mentioned(self):
         things = (swollen(item("toy", "other")), other(swollen(phone("gone")), state="retired"))

@@ -54,7 +54,7 @@ class TestWhatIsSaid:
         banks = (bank("a", 1, 100), bank("b", 30, 184))
         day = assessed(device("phone", "phone", 10, 2), *banks, CABLE, along=("a", "cable"), plugs=plugs)
         assert said(the(day, "power.device", "phone"))[0] == (
-            "Take Power bank B instead of Power bank A: +5.4 h, lasts; +84 g"
+            "Take Power bank B instead of Power bank A: +5.4 h, lasts with 10 % or more; +84 g"
         )
 
     def test_one_that_does_not_make_it_last_says_what_is_still_short(self) -> None:
@@ -73,7 +73,7 @@ class TestWhatIsSaid:
         lit = {**FLIGHT, "low_h": 6, "likely_h": 6, "high_h": 6}
         day = assessed(device("phone", "phone", 10, 2, modes), phases=[lit])
         assert said(the(day, "power.device", "phone"))[0] == (
-            "Put Phone in flight mode (flight), without being followed: over +24 h, lasts"
+            "Put Phone in flight mode (flight), without being followed: over +24 h, lasts with 10 % or more"
         )
 
 

@@ -226,6 +226,36 @@ class TestNotKnown:
         assert the(assessment, "power.no_phases").state is State.NOT_KNOWN
         assert the(assessment, "power.caller").state is State.NOT_KNOWN
 
+    @pytest.mark.parametrize(
+        "more",
+        [item("locator", "beacon", 150), item("flares", "signal", 200, serves=("call for help",))],
+        ids=["beacon", "flares"],
+    )
+    def test_without_durations_nothing_is_alive_at_an_end_that_is_not_there(self, more: Item) -> None:
+        found = the(assessed(None, more, phases=[]), "power.caller")
+        assert (found.state, found.facts["likely"], found.sure) == (State.NOT_KNOWN, (), Sure.NOT_KNOWN)
+        assert [remedy.code for remedy in found.remedies] == ["enter_phases"]
+        assert "no phases with durations" in say(found, {}).sentence
+
+    def test_without_durations_phases_are_asked_for_before_a_battery_is(self) -> None:
+        found = the(assessed(item("phone", "phone", 200), phases=[]), "power.caller")
+        assert [remedy.code for remedy in found.remedies] == ["enter_phases"]
+
+    def test_none_at_all_is_a_stop_without_durations_too(self) -> None:
+        assert "power.caller" in stops(assessed(None, phases=[]))
+
+    def test_what_lacks_figures_is_named(self) -> None:
+        found = the(assessed(item("phone", "phone", 200)), "power.caller")
+        assert say(found, {"phone": "Phone"}).sentence == "not known: energy or draw not on record: Phone"
+
+    def test_a_flight_without_a_duration_has_no_charge_at_the_landing(self) -> None:
+        """Nothing flown yet, the phone is as it was: that is no good news of a landing."""
+        still = {**FLIGHT, "low_h": 0, "likely_h": 0, "high_h": 0}
+        assessment = assessed(device("phone", "phone", 10, 1.0), phases=[still, RIDE])
+        assert the(assessment, "power.no_flight").state is State.NOT_KNOWN
+        assert not of_code(assessment, "power.phone_at_landing")
+        assert "the flight has no duration yet" in say(the(assessment, "power.no_flight"), {}).sentence
+
 
 class TestCallers:
     """No device that can call for help alive to the end is a stop; a beacon sleeps until it is used."""

@@ -14,6 +14,8 @@ from kitlog.packing.power_changes import change_odds, weighed_changes
 from kitlog.packing.power_inverse import Outcome
 from kitlog.packing.power_limits import PowerLimits, power_limits, retrieve_limit
 from kitlog.packing.power_mending import Mending, PowerAsked, power_mending
+from kitlog.wording.figures import NO_BREAK
+from kitlog.wording.power_asked_lines import power_lines
 
 FLIGHT = {"name": "flight", "way": "flight", "low_h": 2, "likely_h": 4, "high_h": 5, "air_c": 25}
 RIDE = {"name": "ride", "way": "ride home", "low_h": 1, "likely_h": 2, "high_h": 3, "air_c": 25}
@@ -56,6 +58,21 @@ class TestMending:
         assert all(one.odds in gains for one in found.mends)
         assert found.odds is not None
         assert found.odds.all_last == gains[0].before
+
+    def test_lasting_means_the_same_as_in_the_forecast(self) -> None:
+        """0.5 W in flight and on the way home: of 10 Wh less than half is used, but the way is begun with 40 %: never
+        off on any day, and on many under the 10 % to keep."""
+        low = {"starts": [{"item": "phone", "low_pct": 30, "likely_pct": 40, "high_pct": 45}]}
+        question = asked(phone(0.5), bank("big", 20, 200), CABLE, **low)
+        found = power_answers(question, days=100, seed=5)
+        assert found.forecast is not None
+        assert found.mending.odds is not None
+        forecast, drawn = (one.devices["phone"] for one in (found.forecast, found.mending.odds))
+        assert drawn.lasts == forecast.lasts
+        assert found.mending.mends[0].odds is not None
+        assert found.mending.mends[0].odds.before == found.forecast.all_last
+        texts = " ".join(power_lines(found, {}))
+        assert "phone lasts, but ends under 10" in " ".join(texts.split()).replace(NO_BREAK, " ")
 
     def test_better_known_each_time(self) -> None:
         stages = list(power_mending(asked(phone(), bank("big", 20, 200), CABLE), days=100))

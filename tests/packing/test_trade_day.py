@@ -106,7 +106,7 @@ class TestPhoneLitInTheCold:
         text = said(the(self.DAY, "power.device", PHONE))[0]
         usable_wh = 15.57 * (1 - (1 - (0.85 + 0.15 * 18 / 25) * 0.95)) - 0.9 - 5.625 - 0.9 - 1.6
         assert usable_wh / 0.8 + 9 - 5.876 == close(9.56, 0.01)
-        assert text.endswith("in “flight, screen on”: +9.6 h, lasts")
+        assert text.endswith("in “flight, screen on”: +9.6 h, lasts with 10 % or more")
 
     def test_each_remedy_taken_closes_the_stop(self) -> None:
         for remedy in the(self.DAY, "power.phone_at_landing").remedies:
@@ -197,14 +197,16 @@ class TestRadio:
         finding = the(day, "power.device", RADIO)
         assert codes(finding)[0] == "plug_too"
         assert said(finding)[0].startswith("Plug Handheld radio into Power bank too (")
-        assert " h on a high day, lasts; cable not known" in said(finding)[0]
+        assert " h on a high day, lasts with 20 % or more; cable not known" in said(finding)[0]
         assert the(taken(day, finding.remedies[0], kit), "power.device", RADIO).state is State.FINE
 
     def test_with_a_cable_on_the_list_it_adds_no_gram(self) -> None:
         kit = battery("Handheld radio", charge_max_w=5, connector="USB-C")
         kit = battery("Power bank", kit, connector="USB-C")
         kit = with_item("Cables", kit, battery={"connector": "USB-C to USB-C"})
-        assert said(the(judged(O1, kit), "power.device", RADIO))[0].endswith(" h on a high day, lasts")
+        assert said(the(judged(O1, kit), "power.device", RADIO))[0].endswith(
+            " h on a high day, lasts with 20 % or more"
+        )
 
 
 LOW = {"name": "low", "power_w": 16.2 / 7, "basis": "maker"}

@@ -12,7 +12,7 @@ from kitlog.budget.power.day import Day
 from kitlog.budget.power.forecast import Forecast
 from kitlog.budget.power.forecast_question import ForecastQuery
 from kitlog.budget.power.lightest_bank import LightestBank, LightestResult
-from kitlog.budget.power.question import LongestPhase, LowestStart, SmallestBank
+from kitlog.budget.power.question import Chance, LongestPhase, LowestStart, SmallestBank
 from kitlog.budget.power.result import DayResult
 
 
@@ -60,8 +60,9 @@ class LightestBankFound:
 
 @dataclass(frozen=True, slots=True)
 class ChanceFound:
-    """The odds by device."""
+    """The odds by device; `query`: with the charge asked for at the end."""
 
+    query: Chance
     odds: Mapping[str, Odds]
 
 

@@ -89,7 +89,7 @@ def _(query: LightestBank, day: Day) -> answers.Answer:
 
 @_answer.register
 def _(query: Chance, day: Day) -> answers.Answer:
-    return answers.ChanceFound(chance(day, query))
+    return answers.ChanceFound(query, chance(day, query))
 
 
 @_answer.register

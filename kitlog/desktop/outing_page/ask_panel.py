@@ -5,14 +5,14 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGraphicsOpacityEffect, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.budget.result import Remedy
 from kitlog.desktop import look
 from kitlog.desktop.outing_page.lightest_rows import LightestRows
 from kitlog.desktop.outing_page.limit_rows import LimitRows, heads
 from kitlog.desktop.outing_page.mend_rows import Act, Doing, MendRows
-from kitlog.desktop.outing_page.outdated import GREYED
+from kitlog.desktop.outing_page.outdated import grey
 from kitlog.desktop.outing_page.percent_field import PercentField
 from kitlog.desktop.outing_page.power_asking import Answers, PowerAsking
 from kitlog.desktop.parts.button import Button, Rank
@@ -111,12 +111,10 @@ class AskPanel(QWidget):
         if aside == self._is_stale or (aside and not self.is_open):
             return
         self._is_stale = aside
-        effect = QGraphicsOpacityEffect(self._body) if aside else None
-        if effect is not None:
+        if aside:
             self._tools.asking.pause()
-            effect.setOpacity(GREYED)
             self.stage.say(_("of the plan before the move; asked again once it is kept"))
-        self._body.setGraphicsEffect(effect)  # type: ignore[arg-type]  # Qt takes none, its stubs do not say so
+        grey(self._body, is_old=aside, why=self.stage.text())
         self._body.setEnabled(not aside)
 
     def _show(self) -> None:

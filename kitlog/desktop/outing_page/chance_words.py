@@ -67,7 +67,7 @@ def chance_words(assessment: Assessment, forecast: Forecast, names: Names, libra
         first = f"{said.title}: {odds_sentence(odds) if isinstance(odds, Odds) else said.sentence}"
         grade = _GRADES.get(str(phone.facts.get("grade")))
         return ChanceWords(f"{first}, {_(grade)}" if grade else first, beside, said.sentence)
-    items = [line.item for line in assessment.lines]
+    items = [line.item for line in assessment.lines if line.item.id not in assessment.grounded]
     caller = next((item for item in callers(assessment.power, items, library) if item in forecast.devices), None)
     if caller is None:
         return ChanceWords(first_upper(last), "")

@@ -47,9 +47,13 @@ def power_picture(assessment: Assessment, names: Names, forecast: Forecast | Non
         Lane(names.get(item, item), _("not known"), mark=_worst(item, assessment, Mark.NOT_KNOWN))
         for item in assessment.power.unknown
     )
+    swollen = (
+        Lane(names.get(item, item), _("swollen, not counted"), mark=_worst(item, assessment, Mark.LOOK))
+        for item in assessment.power.swollen
+    )
     return PowerPicture(
         phases=tuple(_band(phase, _floors(likely, phase)) for phase in phases),
-        lanes=(*lanes, *unknown),
+        lanes=(*lanes, *unknown, *swollen),
         words=_words(),
         clocks_likely=_clocks(assessment, tuple(phase.likely_h for phase in phases)),
         clocks_high=_clocks(assessment, tuple(phase.high_h for phase in phases)),

@@ -125,17 +125,19 @@ def _power(findings: tuple[Finding, ...], assessment: Assessment, names: Names) 
     phone = next((f for f in findings if f.code == "power.phone_at_landing"), None)
     unknown = len(assessment.power.unknown)
     rest = ngettext("{n} device not known", "{n} devices not known", unknown).format(n=unknown)
+    if swollen := len(assessment.power.swollen):
+        rest = ngettext("{n} swollen, not counted", "{n} swollen, not counted", swollen).format(n=swollen)
     if phone is not None:
-        second = rest if unknown else _("all last, the high day too")
+        second = rest if unknown or swollen else _("all last, the high day too")
         return percent_text(phone.figure), (_("phone at the landing, likely"), second)
     if assessment.power.likely is None:
         why = (
             _("no phases with durations yet") if assessment.power.reason == NO_PHASES else _("no device described yet")
         )
-        return _("not known"), (why, rest if unknown else "")
+        return _("not known"), (why, rest if unknown or swollen else "")
     lasting = len(assessment.power.likely.devices)
     said = ngettext("{n} device", "{n} devices", lasting).format(n=lasting)
-    return said, (_("all last, the high day too"), rest if unknown else "")
+    return said, (_("all last, the high day too"), rest if unknown or swollen else "")
 
 
 def _off_line(finding: Finding, names: Names) -> str:

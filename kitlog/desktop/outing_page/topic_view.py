@@ -20,6 +20,7 @@ from kitlog.paint.type_scale import Role
 from kitlog.wording.figures import mass_text
 from kitlog.wording.findings import Names
 from kitlog.wording.lines import needs_by_id, passed_over_text, why_text
+from kitlog.wording.power_mending_text import not_simulated_text, unknown_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import ALARMS_NOBODY, first_upper
 
@@ -81,11 +82,8 @@ def _head(topic: Topic | None) -> QHBoxLayout:
 def _add_power(rows: QVBoxLayout, assessment: Assessment, names: Names, tools: PowerTools) -> None:
     if assessment.power.likely is None:
         rows.addLayout(_head(Topic.POWER))
-        said = {
-            "no phases": _("The outing has no phases with durations yet: nothing can be drawn."),
-            "no devices": _("Nothing on the list has a battery with its figures: nothing can be drawn."),
-        }
-        rows.addWidget(Paragraph(said.get(assessment.power.reason, said["no phases"])))
+        said = (not_simulated_text(assessment.power), unknown_text(assessment.power, names))
+        rows.addWidget(Paragraph(" ".join(part for part in said if part)))
         return
     rows.addWidget(PowerTopic(assessment, names, tools))
 

@@ -24,6 +24,7 @@ class Effect:
         case: `likely` or `high`.
         at_h: when, h from the start; None: at the end of the day.
         sooner_h: how much sooner than on the other day; None: there it does not come at all.
+        least_soc: `under`: the charge asked for, 0..1; else 0.
         longer_h: `off_at_end`, `off_longer`: how much longer than on the other day it is off in all; else None.
     """
 
@@ -33,6 +34,7 @@ class Effect:
     at_h: float | None
     sooner_h: float | None = None
     longer_h: float | None = None
+    least_soc: float = 0.0
 
 
 def effects(before: Outcome, after: Outcome, case: str, but: frozenset[str] = frozenset()) -> tuple[Effect, ...]:
@@ -69,7 +71,7 @@ def _under(before: Outcome, after: Outcome, case: str, but: frozenset[str]) -> I
     for name, was in before.fares.items():
         now = after.fares[name]
         if name not in but and now.first_off_h is None and was.lasts and not now.lasts:
-            yield Effect("under", name, case, None)
+            yield Effect("under", name, case, None, least_soc=now.least_soc)
 
 
 def _banks(before: Outcome, after: Outcome, case: str) -> Iterator[Effect]:

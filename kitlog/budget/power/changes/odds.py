@@ -31,6 +31,7 @@ class OddsGain:
     Attributes:
         before, after: with the change, those given up are not asked.
         devices: by device that matters and is not given up: before and after.
+        least_soc: by device that matters, the charge asked for at the end, 0..1.
         gain: after less before; gain_error: its standard error, from the days on which only one of the two lasts.
     """
 
@@ -38,6 +39,7 @@ class OddsGain:
     before: Odds
     after: Odds
     devices: Mapping[str, tuple[Odds, Odds]]
+    least_soc: Mapping[str, float]
     gain: float
     gain_error: float
 
@@ -49,10 +51,14 @@ class OddsGain:
 
 @dataclass(frozen=True, slots=True)
 class PlannedOdds:
-    """How often the day lasts as planned: all devices that matter together, and each of them."""
+    """How often the day lasts as planned: all devices that matter together, and each of them.
+
+    `least_soc`: by device that matters, the charge asked for at the end, 0..1.
+    """
 
     all_last: Odds
     devices: Mapping[str, Odds]
+    least_soc: Mapping[str, float]
 
     @property
     def seldom(self) -> frozenset[str]:
@@ -66,10 +72,12 @@ def planned_odds(day: Day, query: Chance, targets: Iterable[Target], days: int =
     Raises:
         InputFault: the day or the question contradicts itself (`checks`).
     """
-    held = list(_held(day, query, _checked(day, query, targets), days))
+    least = _checked(day, query, targets)
+    held = list(_held(day, query, least, days))
     return PlannedOdds(
         all_last=odds_of(sum(all(one.values()) for one in held), days),
         devices={name: odds_of(sum(one[name] for one in held), days) for name in held[0]},
+        least_soc=least,
     )
 
 
@@ -111,7 +119,7 @@ def _each(
 ) -> Iterator[OddsGain]:
     before = list(_held(day, query, least, days))
     for candidate in tried:
-        yield _gain(candidate, before, _changed(day, candidate, query, least, days))
+        yield _gain(candidate, before, _changed(day, candidate, query, least, days), least)
 
 
 Held = dict[str, bool]
@@ -131,7 +139,7 @@ def _changed(day: Day, candidate: Candidate, query: Chance, least: Mapping[str, 
     return list(_held(changed, query_after(query, day, changed), asked, days))
 
 
-def _gain(candidate: Candidate, before: list[Held], after: list[Held]) -> OddsGain:
+def _gain(candidate: Candidate, before: list[Held], after: list[Held], least: Mapping[str, float]) -> OddsGain:
     days = len(before)
     was, now = [all(held.values()) for held in before], [all(held.values()) for held in after]
     pairs = list(zip(was, now, strict=True))
@@ -145,6 +153,7 @@ def _gain(candidate: Candidate, before: list[Held], after: list[Held]) -> OddsGa
             name: (odds_of(sum(one[name] for one in before), days), odds_of(sum(one[name] for one in after), days))
             for name in after[0]
         },
+        least_soc={name: least[name] for name in after[0]},
         gain=gain,
         gain_error=sqrt(max(0.0, (won + lost) / days - gain * gain) / days),
     )

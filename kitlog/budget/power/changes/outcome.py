@@ -27,7 +27,8 @@ class Fare:
         load_w: the load of its last use, W; 0 without one.
         soc_end, margin_pct: charge at the end, 0..1, and what of it is usable, in % of all that could be used then;
             None: no cell.
-        lasts: never off, and at the end at the charge asked for or more.
+        least_soc: the charge asked for at the end, 0..1; 0 where there is no cell.
+        lasts: never off, and at the end at `least_soc` or more.
         life_h: hours of use from the start of the day: to the first switch-off, or to the end of its last use and
             `hours_more` beyond. 0 without a load.
         on_h: hours until the end of its last use, without those that it is off.
@@ -41,6 +42,7 @@ class Fare:
     load_w: float
     soc_end: float | None
     margin_pct: float | None
+    least_soc: float
     lasts: bool
     life_h: float
     on_h: float
@@ -109,6 +111,7 @@ def _fare(device: Device, day: Day, result: DayResult, min_soc: float) -> Fare:
         load_w=load_w,
         soc_end=found.soc_end,
         margin_pct=found.margin_pct,
+        least_soc=0.0 if found.soc_end is None else min_soc,
         lasts=off_h is None and enough,
         life_h=end_h + (hours_more or 0.0) if off_h is None else off_h,
         on_h=end_h - sum(max(0.0, min(span.to_h, end_h) - span.from_h) for span in off),
