@@ -397,6 +397,22 @@ class TestOnHand:
         assert changed is not None
         assert (changed.on_hand_pct, changed.on_hand_at) == (80, datetime(2026, 5, 8, 18, 41, tzinfo=UTC))
 
+    def test_the_same_charge_typed_again_is_seen_now(self, edit: Open) -> None:
+        at = datetime(2026, 5, 1, 8, 0, 59, tzinfo=UTC)
+        item = Item(id="x", name="X", kind=Kind.PHONE, battery=Battery(wh=1, on_hand_pct=40, on_hand_at=at))
+        editor = edit(item)
+        field = battery(editor).fields["on_hand_pct"]
+        field.setFocus()
+        QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+        assert editor.draft() == item
+        field.setFocus()
+        field.selectAll()  # type: ignore[attr-defined]
+        QTest.keyClicks(QApplication.focusWidget(), "40")
+        seen = editor.draft().battery
+        assert seen is not None
+        assert (seen.on_hand_pct, seen.on_hand_at) == (40, datetime(2026, 5, 8, 18, 41, tzinfo=UTC))
+        assert battery(editor).fields["on_hand_at"].text() == "now"  # type: ignore[attr-defined]
+
 
 class TestConnectors:
     def test_any_text_is_kept(self, edit: Open) -> None:

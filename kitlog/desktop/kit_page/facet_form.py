@@ -11,7 +11,7 @@ from kitlog.desktop.kit_page.facet_part import FacetPart
 from kitlog.desktop.kit_page.field_values import field_for, on_change, put_value, read_value
 from kitlog.desktop.kit_page.ports_form import PortsForm
 from kitlog.desktop.kit_page.ways_form import WaysForm
-from kitlog.desktop.parts.fields import ChoiceField
+from kitlog.desktop.parts.fields import ChoiceField, NumberField
 from kitlog.desktop.parts.form import Form
 from kitlog.desktop.parts.moment_field import MomentField
 from kitlog.desktop.parts.section import Section
@@ -135,15 +135,16 @@ class FacetForm(FacetPart):
         field = field_for(spec)
         field.setAccessibleName(f"{_(FACET_TITLES[self.facet])}: {_(spec.label)}")
         self._form.add(_(spec.label), field, name=spec.name)
-        if spec.name == "on_hand_pct":
+        if spec.name == "on_hand_pct" and isinstance(field, NumberField):
             on_change(field, self._seen_anew)
+            field.lineEdit().textEdited.connect(lambda _text: self._seen_anew())
         on_change(field, self.changed.emit)
         if (self.facet, spec.name) == CAPACITY_FIELD:
             self.meaning = self._asked()
             self.capacity = self._form.add_note()
 
     def _seen_anew(self) -> None:
-        """Another charge on hand is one that is seen now, until told otherwise."""
+        """A charge on hand that was typed, the same as before too, is one that is seen now, until told otherwise."""
         at = self.fields.get("on_hand_at")
         if isinstance(at, MomentField):
             at.put(None)
