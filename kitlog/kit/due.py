@@ -1,16 +1,16 @@
 """Due states: what the record says of a service rule on a day.
 
 Settled meanings: the due date itself is still in date; a limit just reached is not overdue; *due soon* looks at the due
-limit, not at the recommended date; a record or flight after the day asked about is not yet known on that day.
+limit, not at the recommended date; a record or flight after the day asked about is not yet known on that day. For a day
+to come the hours foreseen until then are taken off.
 """
 
-import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
-from kitlog.kit.flights import Flight
+from kitlog.kit.foresight import RunOut, rates, run_out
 from kitlog.kit.item import Item
 from kitlog.kit.service import (
     WARN_HOURS,
@@ -21,11 +21,9 @@ from kitlog.kit.service import (
     ServiceRecord,
     ServiceRule,
 )
-from kitlog.kit.usage import flown_with, logged, rate_h_per_day
+from kitlog.kit.service_book import ServiceBook
+from kitlog.kit.use_left import ROUNDING_H, Log, hours_left, launches_left
 from kitlog.units.days import add_months
-
-_ROUNDING_H = 1e-9
-"""Sums of minutes are no decimal hours; a limit missed by less than this is reached."""
 
 
 class DueState(StrEnum):
@@ -51,13 +49,16 @@ class Due:
     Attributes:
         due_on: the earliest due date by calendar or event, None where there is none or it is not known.
         recommended_on: the recommended date, None where the rule has one stage.
-        hours_left, launches_left: to the due limit, negative once over, None where no such limit or not known.
-        predicted_on: the day the hours run out at the plain rate of the last 365 days; None once they are used up.
+        hours_left, launches_left: to the due limit by the log, negative once over, None where no such limit or not
+            known; use_sure: False where they are only the least that can be left.
+        hours_then: hours left on a day to come, what is foreseen until then taken off; None where that is the same.
+        runs_out: the day on which the hours run out, with its span; None once they are used up.
         days_left: days to whichever of `due_on` and `predicted_on` comes first.
         book_by: due day less the lead time.
         counted_from: the date the months count from.
-        last: the newest record that satisfies the rule.
-        event: the open event that calls for it at once.
+        last: the newest record that satisfies the rule, or says that it failed.
+        event: the open event that calls for it.
+        foreseen: it is overdue, or due soon, by hours foreseen alone.
     """
 
     item_id: str
@@ -70,55 +71,76 @@ class Due:
     recommended_on: date | None = None
     hours_left: float | None = None
     launches_left: int | None = None
-    predicted_on: date | None = None
+    use_sure: bool = True
+    hours_then: float | None = None
+    runs_out: RunOut | None = None
     days_left: int | None = None
     book_by: date | None = None
     counted_from: date | None = None
     last: ServiceRecord | None = None
     event: Event | None = None
+    foreseen: bool = False
 
     @property
     def open(self) -> bool:
         """Whether the service is overdue."""
         return self.state is DueState.OVERDUE
 
+    @property
+    def predicted_on(self) -> date | None:
+        """The day on which the hours run out at the plain rate of the last 365 days."""
+        return self.runs_out.likely if self.runs_out else None
+
+    @property
+    def failed(self) -> bool:
+        """Whether the last look ended in a failure: it is open until it passes."""
+        return self.last is not None and self.last.failed
+
+
+def due_states(
+    item: Item, book: ServiceBook, on: date, *, today: date | None = None, planned_h: float = 0.0
+) -> tuple[Due, ...]:
+    """All rules of an item judged on a day, in the order of the rules.
+
+    Args:
+        today: the day up to which the log tells; None = `on`.
+        planned_h: hours that are planned with the item up to `on`; taken off where they are more than the usual rate.
+    """
+    rules = book.rules_of(item.id)
+    if not rules:
+        return ()
+    log = Log(book.flown_with(item.id), book.log_begins_on)
+    known = on if today is None else min(today, on)
+    return tuple(_judge(item, rule, book, log, _Days(on, known, planned_h)) for rule in rules)
+
 
 @dataclass(frozen=True, slots=True)
-class ServiceBook:
-    """Everything the due states are judged from."""
+class _Days:
+    """The day asked about, the last day that is known, and hours planned in between."""
 
-    rules: tuple[ServiceRule, ...] = ()
-    records: tuple[ServiceRecord, ...] = ()
-    events: tuple[Event, ...] = ()
-    flights: tuple[Flight, ...] = ()
-    _by_item: dict[str, list[ServiceRule]] = field(default_factory=dict, init=False, repr=False, compare=False)
-
-    def __post_init__(self) -> None:
-        for rule in self.rules:
-            self._by_item.setdefault(rule.item_id, []).append(rule)
-
-    def rules_of(self, item_id: str) -> tuple[ServiceRule, ...]:
-        """The rules of one item, in their order."""
-        return tuple(self._by_item.get(item_id, ()))
+    on: date
+    known: date
+    planned_h: float
 
 
-def due_states(item: Item, book: ServiceBook, on: date) -> tuple[Due, ...]:
-    """All rules of an item judged on a day, in the order of the rules."""
-    rules = book.rules_of(item.id)
-    flights = flown_with(item, book.flights) if rules else ()
-    return tuple(judge(item, rule, book, flights, on) for rule in rules)
-
-
-def judge(item: Item, rule: ServiceRule, book: ServiceBook, flights: Sequence[Flight], on: date) -> Due:
-    """One rule of an item on a day; `flights` are those that gave the item airtime."""
-    last = _last_record(rule, book.records, on)
-    event = _open_event(rule, book.events, last, on)
-    start = _counted_from(item, rule, last)
-    due_on, recommended_on = _dates(rule, start, last, event)
-    hours_left = _hours_left(item, rule, last, flights, on)
-    launches_left = _launches_left(item, rule, last, flights, on)
-    predicted_on = _predicted_on(rule, hours_left, flights, on)
-    first = min((day for day in (due_on, predicted_on) if day), default=None)
+def _judge(item: Item, rule: ServiceRule, book: ServiceBook, log: Log, days: _Days) -> Due:
+    on = days.on
+    records = [record for record in book.records_of(rule.id) if record.done_on <= on]
+    passed = [record for record in records if not record.failed]
+    done = passed[-1] if passed else None
+    event = _open_event(rule, book.events_of(item.id), passed, on)
+    start = _counted_from(item, rule, done)
+    due_on, recommended_on = _dates(rule, start, done, event)
+    hours = hours_left(item, rule, done, log, on)
+    launches = launches_left(item, rule, done, log, on)
+    left = hours.amount if hours else None
+    rate = rates(log.flights, days.known, ground_handling=rule.ground_handling) if left is not None else None
+    runs_out = run_out(left, rate, days.known) if left is not None and left > 0 and rate else None
+    then = None
+    if left is not None and rate is not None and (days.known < on or days.planned_h):
+        then = left - max(rate.plain * (on - days.known).days, days.planned_h)
+    predicted = runs_out.likely if runs_out else None
+    first = min((day for day in (due_on, predicted) if day), default=None)
     due = Due(
         item_id=item.id,
         rule_id=rule.id,
@@ -128,13 +150,15 @@ def judge(item: Item, rule: ServiceRule, book: ServiceBook, flights: Sequence[Fl
         on=on,
         due_on=due_on,
         recommended_on=recommended_on,
-        hours_left=hours_left,
-        launches_left=launches_left,
-        predicted_on=predicted_on,
+        hours_left=left,
+        launches_left=None if launches is None or launches.amount is None else round(launches.amount),
+        use_sure=all(one.sure for one in (hours, launches) if one),
+        hours_then=then,
+        runs_out=runs_out,
         days_left=(first - on).days if first else None,
         book_by=_back(first, rule.lead_days),
         counted_from=start,
-        last=last,
+        last=records[-1] if records else None,
         event=event,
     )
     return _with_state(due, rule)
@@ -143,13 +167,15 @@ def judge(item: Item, rule: ServiceRule, book: ServiceBook, flights: Sequence[Fl
 def _with_state(due: Due, rule: ServiceRule) -> Due:
     from dataclasses import replace
 
-    return replace(due, state=_state(due, rule))
+    by_record = _state(replace(due, hours_then=None), rule)
+    state = _state(due, rule)
+    return replace(due, state=state, foreseen=state is not by_record)
 
 
 def _state(due: Due, rule: ServiceRule) -> DueState:
     if not rule.applies:
         return DueState.DOES_NOT_APPLY
-    if _overdue(due):
+    if _overdue(due, rule):
         return DueState.OVERDUE
     if _due_soon(due, rule):
         return DueState.DUE_SOON
@@ -162,19 +188,20 @@ def _state(due: Due, rule: ServiceRule) -> DueState:
     return DueState.IN_DATE
 
 
-def _overdue(due: Due) -> bool:
+def _overdue(due: Due, rule: ServiceRule) -> bool:
     return (
-        due.event is not None
+        due.failed
+        or (due.event is not None and not rule.event_days)
         or (due.due_on is not None and due.on > due.due_on)
-        or (due.hours_left is not None and due.hours_left < 0)
-        or (due.launches_left is not None and due.launches_left < 0)
+        or any(left is not None and left < -ROUNDING_H for left in (due.hours_left, due.hours_then, due.launches_left))
     )
 
 
 def _due_soon(due: Due, rule: ServiceRule) -> bool:
     return (
-        (due.days_left is not None and due.days_left <= rule.warn_days)
-        or (due.hours_left is not None and due.hours_left <= WARN_HOURS)
+        due.event is not None
+        or (due.days_left is not None and due.days_left <= rule.warn_days)
+        or any(left is not None and left <= WARN_HOURS for left in (due.hours_left, due.hours_then))
         or (due.launches_left is not None and due.launches_left <= WARN_LAUNCHES)
     )
 
@@ -193,24 +220,28 @@ def _waits_for_event_only(rule: ServiceRule) -> bool:
     return bool(rule.events) and all(limit is None for limit in limits)
 
 
-def _last_record(rule: ServiceRule, records: Sequence[ServiceRecord], on: date) -> ServiceRecord | None:
-    known = [r for r in records if rule.id in r.rules and r.struck_at is None and r.done_on <= on]
-    return max(known, key=lambda record: record.done_on, default=None)
+def _open_event(rule: ServiceRule, events: Sequence[Event], passed: Sequence[ServiceRecord], on: date) -> Event | None:
+    """The earliest event that the rule answers to and that no record has answered yet.
 
-
-def _open_event(rule: ServiceRule, events: Sequence[Event], last: ServiceRecord | None, on: date) -> Event | None:
-    """The earliest event that the rule answers to and that no record has followed yet."""
+    A record answers what happened before its day; of its own day only what it names, since nobody knows which came
+    first.
+    """
+    if not rule.events or not events:
+        return None
     kinds = {kind.casefold() for kind in rule.events}
-    waiting = [
-        event
-        for event in events
-        if event.item_id == rule.item_id
-        and event.struck_at is None
-        and event.kind.casefold() in kinds
-        and event.on <= on
-        and (last is None or event.on > last.done_on)
-    ]
-    return min(waiting, key=lambda event: event.on, default=None)
+    answered = {event_id for record in passed for event_id in record.answers}
+    last = passed[-1].done_on if passed else None
+    return next(
+        (
+            event
+            for event in events
+            if event.on <= on
+            and event.kind.casefold() in kinds
+            and event.id not in answered
+            and (last is None or event.on >= last)
+        ),
+        None,
+    )
 
 
 def _counted_from(item: Item, rule: ServiceRule, last: ServiceRecord | None) -> date | None:
@@ -228,14 +259,13 @@ def _counted_from(item: Item, rule: ServiceRule, last: ServiceRecord | None) -> 
 def _dates(
     rule: ServiceRule, start: date | None, last: ServiceRecord | None, event: Event | None
 ) -> tuple[date | None, date | None]:
-    days = [
-        add_months(start, rule.months) if start and rule.months else None,
-        _typed_date(rule, last),
-        event.on if event else None,
-    ]
-    due_on = min((day for day in days if day), default=None)
+    """Due and recommended date; what the inspector set stands over the rule's months and typed date."""
+    at_event = event.on + timedelta(days=rule.event_days) if event else None
+    if last is not None and last.next_due_on is not None:
+        return min(day for day in (last.next_due_on, at_event) if day), None
+    days = [add_months(start, rule.months) if start and rule.months else None, _typed_date(rule, last), at_event]
     recommended = add_months(start, rule.recommended_months) if start and rule.recommended_months else None
-    return due_on, recommended
+    return min((day for day in days if day), default=None), recommended
 
 
 def _typed_date(rule: ServiceRule, last: ServiceRecord | None) -> date | None:
@@ -243,48 +273,6 @@ def _typed_date(rule: ServiceRule, last: ServiceRecord | None) -> date | None:
     if rule.due_on and rule.events and last is not None and last.done_on >= rule.due_on:
         return None
     return rule.due_on
-
-
-def _hours_left(
-    item: Item, rule: ServiceRule, last: ServiceRecord | None, flights: Sequence[Flight], on: date
-) -> float | None:
-    if rule.hours is None:
-        return None
-    since = logged(flights, after=last.done_on if last else None, until=on)
-    used = since.hours(ground_handling=rule.ground_handling)
-    if last is None:
-        if item.opening_h is None:
-            return None
-        used += item.opening_h
-    elif last.hours is not None and item.opening_h is not None:
-        total = logged(flights, until=on).hours(ground_handling=rule.ground_handling) + item.opening_h
-        used = max(used, total - last.hours)  # figures that contradict each other never add hours
-    left = rule.hours - used
-    return 0.0 if abs(left) < _ROUNDING_H else left
-
-
-def _launches_left(
-    item: Item, rule: ServiceRule, last: ServiceRecord | None, flights: Sequence[Flight], on: date
-) -> int | None:
-    if rule.launches is None:
-        return None
-    used = logged(flights, after=last.done_on if last else None, until=on).launches
-    if last is None:
-        if item.opening_launches is None:
-            return None
-        used += item.opening_launches
-    elif last.launches is not None and item.opening_launches is not None:
-        used = max(used, logged(flights, until=on).launches + item.opening_launches - last.launches)
-    return rule.launches - used
-
-
-def _predicted_on(rule: ServiceRule, hours_left: float | None, flights: Sequence[Flight], on: date) -> date | None:
-    if hours_left is None or hours_left <= 0:
-        return None
-    rate = rate_h_per_day(flights, on, ground_handling=rule.ground_handling)
-    if rate <= 0 or hours_left / rate >= (date.max - on).days:
-        return None
-    return on + timedelta(days=math.floor(hours_left / rate))
 
 
 def _back(day: date | None, lead_days: int) -> date | None:

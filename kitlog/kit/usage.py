@@ -2,10 +2,9 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from kitlog.kit.flights import Flight
-from kitlog.kit.item import Item
 
 RATE_DAYS = 365
 """The window for the plain rate of use."""
@@ -26,11 +25,6 @@ class Usage:
     def hours(self, *, ground_handling: bool) -> float:
         """Hours, with ground handling where a rule counts it."""
         return self.airtime_h + (self.ground_h if ground_handling else 0.0)
-
-
-def flown_with(item: Item, flights: Iterable[Flight]) -> tuple[Flight, ...]:
-    """The flights that gave `item` airtime."""
-    return tuple(flight for flight in flights if item.id in flight.flown)
 
 
 def logged(flights: Iterable[Flight], *, after: date | None = None, until: date) -> Usage:
@@ -57,9 +51,3 @@ def _share(flight: Flight, after: date | None, until: date) -> float:
         return 0.0
     days = (flight.last_day - flight.on).days + 1
     return (flight.last_day - after).days / days
-
-
-def rate_h_per_day(flights: Iterable[Flight], on: date, *, ground_handling: bool) -> float:
-    """Hours a day over the last 365 days (the day itself included), the plain rate."""
-    window = logged(flights, after=on - timedelta(days=RATE_DAYS), until=on)
-    return window.hours(ground_handling=ground_handling) / RATE_DAYS

@@ -83,7 +83,7 @@ def judge_of(
 
 
 def _case(plan: Outing, kit: Kit, library: Library, history: History, now: datetime) -> _Case:
-    return _Case(kit, library, history, now, Suited(kit.items, library), fitness_of(plan, kit, history))
+    return _Case(kit, library, history, now, Suited(kit.items, library), fitness_of(plan, kit, history, now.date()))
 
 
 def _judge(plan: Outing, case: _Case) -> Assessment:

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from kitlog.kit.due import ServiceBook
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
+from kitlog.kit.service_book import ServiceBook
 from kitlog.outing.outing import Outing
 from kitlog.outing.pilot import Pilot
 

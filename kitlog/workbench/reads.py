@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 from datetime import date
 
-from kitlog.kit.due import Due, DueState, ServiceBook, due_states
+from kitlog.kit.due import Due, DueState, due_states
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Zone
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
-from kitlog.kit.usage import Usage, flown_with, logged
+from kitlog.kit.service_book import ServiceBook
+from kitlog.kit.usage import Usage, logged
 from kitlog.outing.library import StarterRule
 from kitlog.outing.outing import Outing
 from kitlog.outing.pilot import BodyRole, Pilot
@@ -84,6 +85,7 @@ class Reads(Core):
     """What the workbench can be asked."""
 
     _rows_kept: _KeptRows | None = None
+    _book_kept: ServiceBook | None = None
 
     def pilots(self) -> tuple[Pilot, ...]:
         """Pilot and passengers."""
@@ -151,25 +153,31 @@ class Reads(Core):
         return max(self.outings(), key=lambda outing: outing.last_day, default=None)
 
     def book(self) -> ServiceBook:
-        """Everything that due states are judged from."""
-        return ServiceBook(self.rules(), self.records(), self.events(), self.flights())
+        """Everything that due states are judged from; the very same until something of it changes."""
+        of = (self.rules(), self.records(), self.events(), self.flights())
+        kept = self._book_kept
+        if kept is None or any(
+            a is not b for a, b in zip(of, (kept.rules, kept.records, kept.events, kept.flights), strict=True)
+        ):
+            kept = self._book_kept = ServiceBook(*of)
+        return kept
 
     def due(self, on: date) -> tuple[DueLine, ...]:
         """Every rule of every item that is not retired or lost, judged on a day; the soonest first."""
-        book = self.book()
+        book, today = self.book(), self.now().date()
         rules = {rule.id: rule for rule in book.rules}
         lines = [
             DueLine(item, rules[due.rule_id], due)
             for item in self.items()
             if item.state not in {"retired", "lost"}
-            for due in due_states(item, book, on)
+            for due in due_states(item, book, on, today=today)
         ]
         return tuple(sorted(lines, key=_soonest))
 
     def usage(self, item_id: str, until: date) -> Usage:
         """Airtime, ground handling and launches in the log of one item, without its opening balance."""
         item = self.item(item_id)
-        return logged(flown_with(item, self.flights()), until=until) if item else Usage()
+        return logged(self.book().flown_with(item.id), until=until) if item else Usage()
 
     def kit_rows(self) -> tuple[KitRow, ...]:
         """The kit as a table; the very same rows until something that they show, or the day, is another."""

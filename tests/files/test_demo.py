@@ -16,11 +16,12 @@ import pytest
 
 from kitlog.files.demo import Demo, load_demo
 from kitlog.files.resources import load_library, resources_folder
-from kitlog.kit.due import Due, DueState, ServiceBook, due_states
+from kitlog.kit.due import Due, DueState, due_states
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, MassSource, Zone
 from kitlog.kit.mass import WATER_BY_MARK_G, line_tolerance_g
-from kitlog.kit.usage import flown_with, logged
+from kitlog.kit.service_book import ServiceBook
+from kitlog.kit.usage import logged
 from kitlog.outing.conditions import Answer3, Condition
 from kitlog.outing.outing import Outing, Pin
 from kitlog.packing.cables import connectors, ends
@@ -328,7 +329,7 @@ class TestFlights:
         season = [one for one in demo.flights if one.until is None]
         assert len(season) == len(FLIGHTS)
         for name, minutes, launches in (("Wing A", 985, 5), ("Wing B", 35, 1)):
-            usage = logged(flown_with(item(demo, name), season), until=TODAY)
+            usage = logged(ServiceBook(flights=tuple(season)).flown_with(item(demo, name).id), until=TODAY)
             assert (usage.airtime_h * 60, usage.launches) == (pytest.approx(minutes), launches)
         assert sum(one.airtime_min for one in season) == 1_020
 
@@ -341,11 +342,11 @@ class TestFlights:
     )
     def test_airtime_goes_to_the_whole_set(self, demo: Demo, names: tuple[str, ...], minutes: int) -> None:
         for name in names:
-            usage = logged(flown_with(item(demo, name), demo.flights), until=TODAY)
+            usage = logged(ServiceBook(flights=demo.flights).flown_with(item(demo, name).id), until=TODAY)
             assert usage.airtime_h * 60 == pytest.approx(minutes)
 
     def test_wing_a_since_its_inspection(self, demo: Demo) -> None:
-        log = flown_with(item(demo, "Wing A"), demo.flights)
+        log = ServiceBook(flights=demo.flights).flown_with(item(demo, "Wing A").id)
         typed = logged(log, until=date(2025, 12, 31))
         assert (typed.airtime_h, typed.ground_h) == (pytest.approx(52.0), pytest.approx(9.0))
         assert logged(log, until=date(2025, 5, 8)).hours(ground_handling=True) == pytest.approx(31.917, abs=5e-4)
@@ -359,7 +360,7 @@ class TestFlights:
         for name, times in (("Foil blanket", 6), ("Camera spare battery", 5)):
             one = item(demo, name)
             assert sum(one.id in flight.carried for flight in demo.flights) == times
-            assert not flown_with(one, demo.flights)
+            assert not ServiceBook(flights=demo.flights).flown_with(one.id)
 
 
 def dues(demo: Demo, name: str, on: date) -> dict[str, Due]:

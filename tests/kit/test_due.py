@@ -6,10 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitlog.kit.due import Due, DueState, ServiceBook, due_states
+from kitlog.kit.due import Due, DueState, due_states
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
+from kitlog.kit.service_book import ServiceBook
 from kitlog.units.days import add_months
 
 MAY = date(2026, 5, 8)

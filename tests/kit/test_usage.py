@@ -7,8 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitlog.kit.flights import Flight
-from kitlog.kit.item import Item
-from kitlog.kit.usage import Usage, flown_with, logged, rate_h_per_day
+from kitlog.kit.usage import Usage, logged
 
 SPRING = date(2026, 3, 1)
 
@@ -27,12 +26,6 @@ flights = st.builds(
     st.floats(0, 600),
     st.integers(0, 60),
 )
-
-
-def test_only_flights_with_the_item_count() -> None:
-    wing = Item(id="wing", name="Wing")
-    own, other = flight(SPRING, flown=("wing", "harness")), flight(SPRING, flown=("other wing",), carried=("wing",))
-    assert flown_with(wing, [own, other]) == (own,)
 
 
 def test_ground_handling_is_booked_apart() -> None:
@@ -62,13 +55,6 @@ def test_a_typed_total_is_shared_out_by_days(days_before: int, hours: float, lau
     after = SPRING + timedelta(days=days_before - 1)
     usage = logged([total], after=after, until=SPRING + timedelta(days=30))
     assert (usage.airtime_h, usage.launches) == (pytest.approx(hours), launches)
-
-
-def test_the_plain_rate_looks_back_365_days() -> None:
-    on = SPRING + timedelta(days=365)
-    log = [flight(SPRING, 6_000, SPRING), flight(SPRING + timedelta(days=1), 365 * 2, ground_handling_min=365)]
-    assert rate_h_per_day(log, on, ground_handling=False) == pytest.approx(2 / 60)
-    assert rate_h_per_day(log, on, ground_handling=True) == pytest.approx(3 / 60)
 
 
 @given(st.lists(flights, max_size=6), st.dates(date(2025, 1, 1), date(2027, 12, 31)), st.integers(0, 500))

@@ -6,7 +6,8 @@ from datetime import date
 import pytest
 from scenario import DEMO
 
-from kitlog.kit.due import Due, DueState, ServiceBook, due_states
+from kitlog.kit.due import Due, DueState, due_states
+from kitlog.kit.service_book import ServiceBook
 from kitlog.wording.findings import due_sentence
 
 BOOK = ServiceBook(DEMO.rules, DEMO.records, DEMO.events, DEMO.flights)

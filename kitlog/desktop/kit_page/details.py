@@ -18,7 +18,6 @@ from kitlog.desktop.parts.section import RIGHT, Section, clear
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
 from kitlog.kit.due import due_states
 from kitlog.kit.item import Item
-from kitlog.kit.usage import flown_with
 from kitlog.paint import item_sketch
 from kitlog.paint.mark import Mark
 from kitlog.paint.type_scale import Role
@@ -187,7 +186,7 @@ class Details(QScrollArea):
 
     def _use(self, item: Item) -> Section | None:
         bench, today = self._desk.bench, self._desk.bench.now().date()
-        flights = flown_with(item, bench.flights())
+        flights = bench.book().flown_with(item.id)
         if not flights and item.opening_h is None:
             return None
         used = bench.usage(item.id, today)

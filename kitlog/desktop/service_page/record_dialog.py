@@ -57,7 +57,7 @@ class RecordDialog(Dialog):
             hours=self.hours.number(),
             launches=self.launches.whole(),
             who=self.who.text(),
-            result=Result(self.outcome.chosen()) if self.outcome.chosen() else None,
+            result=Result(str(self.outcome.chosen())) if self.outcome.chosen() else None,
             cost=self.cost.number(),
             remarks=self.remarks.toPlainText(),
         )

@@ -1,0 +1,57 @@
+"""When hours run out: the airtime of the last 365 days carried on, with a span from its quieter and its busier half."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from kitlog.kit.flights import Flight
+from kitlog.kit.usage import RATE_DAYS, logged
+
+HALF_DAYS = RATE_DAYS // 2
+
+
+@dataclass(frozen=True, slots=True)
+class Rates:
+    """Hours a day: over the last 365 days, and in the quieter and the busier half of them."""
+
+    plain: float
+    quiet: float
+    busy: float
+
+
+@dataclass(frozen=True, slots=True)
+class RunOut:
+    """The day on which hours run out.
+
+    Attributes:
+        likely: by the plain rate, rounded down to a day; early, late: by the busier and the quieter half; None where
+            that rate is nothing, or the day lies beyond the calendar.
+    """
+
+    early: date | None
+    likely: date | None
+    late: date | None
+
+
+def rates(flights: Sequence[Flight], on: date, *, ground_handling: bool) -> Rates:
+    """The rates of the 365 days up to `on`, that day included."""
+    start, middle = on - timedelta(days=RATE_DAYS), on - timedelta(days=HALF_DAYS)
+    older, newer = (
+        logged(flights, after=after, until=until).hours(ground_handling=ground_handling)
+        for after, until in ((start, middle), (middle, on))
+    )
+    halves = sorted((older / (RATE_DAYS - HALF_DAYS), newer / HALF_DAYS))
+    whole = logged(flights, after=start, until=on).hours(ground_handling=ground_handling)
+    return Rates(whole / RATE_DAYS, halves[0], halves[1])
+
+
+def run_out(hours: float, rate: Rates, on: date) -> RunOut:
+    """When so many hours, counted from `on`, are used up."""
+    return RunOut(*(_day(hours, one, on) for one in (rate.busy, rate.plain, rate.quiet)))
+
+
+def _day(hours: float, rate: float, on: date) -> date | None:
+    if rate <= 0 or hours / rate >= (date.max - on).days:
+        return None
+    return on + timedelta(days=math.floor(hours / rate))

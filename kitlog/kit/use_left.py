@@ -1,0 +1,105 @@
+"""What is left of a limit by hours or launches: opening balance and log since the last record, and how sure that is.
+
+The log tells of the days since it begins. A record from before that day, without the item's totals at the time, leaves
+open how much was flown in between: at most what the opening balance holds. What is left then is *at least* the limit
+less all of it; if that is below zero, nothing is known.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from kitlog.kit.flights import Flight
+from kitlog.kit.item import Item
+from kitlog.kit.service import ServiceRecord, ServiceRule
+from kitlog.kit.usage import logged
+
+ROUNDING_H = 1e-9
+"""Sums of minutes are no decimal hours; a limit missed by less than this is reached."""
+
+
+@dataclass(frozen=True, slots=True)
+class Left:
+    """What is left of a limit.
+
+    Attributes:
+        amount: hours or launches, negative once over; None = not known.
+        sure: False where it is the least that can be left.
+    """
+
+    amount: float | None = None
+    sure: bool = True
+
+
+NOTHING_KNOWN = Left(None, sure=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Log:
+    """The flights of one item, and since when the log tells of it.
+
+    Attributes:
+        begins_on: the first day of the whole log, None while it is empty.
+    """
+
+    flights: Sequence[Flight]
+    begins_on: date | None
+
+    def covers(self, since: date, until: date) -> bool:
+        """Whether it tells of every day after `since`."""
+        return since >= until if self.begins_on is None else since >= self.begins_on - timedelta(days=1)
+
+
+@dataclass(frozen=True, slots=True)
+class _Balance:
+    """One sort of use: opening balance, all of the log, the log since the record, the total that the record names."""
+
+    opening: float | None
+    all: float
+    since: float
+    at_record: float | None
+
+
+def hours_left(item: Item, rule: ServiceRule, last: ServiceRecord | None, log: Log, on: date) -> Left | None:
+    """Hours to the due limit; None where the rule has no limit by hours."""
+    limit = last.next_within_h if last is not None and last.next_within_h is not None else rule.hours
+    if limit is None:
+        return None
+    with_ground = rule.ground_handling
+    opening = item.opening_h
+    if opening is not None and with_ground:
+        opening += item.opening_ground_h or 0.0
+    balance = _Balance(
+        opening,
+        logged(log.flights, until=on).hours(ground_handling=with_ground),
+        logged(log.flights, after=last.done_on if last else None, until=on).hours(ground_handling=with_ground),
+        last.hours if last else None,
+    )
+    left = _left(limit, balance, last, log, on)
+    return Left(0.0, left.sure) if left.amount is not None and abs(left.amount) < ROUNDING_H else left
+
+
+def launches_left(item: Item, rule: ServiceRule, last: ServiceRecord | None, log: Log, on: date) -> Left | None:
+    """Launches to the due limit; None where the rule has no limit by launches."""
+    if rule.launches is None:
+        return None
+    balance = _Balance(
+        item.opening_launches,
+        logged(log.flights, until=on).launches,
+        logged(log.flights, after=last.done_on if last else None, until=on).launches,
+        last.launches if last else None,
+    )
+    return _left(rule.launches, balance, last, log, on)
+
+
+def _left(limit: float, use: _Balance, last: ServiceRecord | None, log: Log, on: date) -> Left:
+    if last is None:
+        return NOTHING_KNOWN if use.opening is None else Left(limit - use.opening - use.all)
+    if use.at_record is not None and use.opening is not None:
+        total = use.opening + use.all
+        return Left(limit - max(use.since, total - use.at_record))  # figures that contradict each other never add hours
+    if log.covers(last.done_on, on) or use.opening == 0:
+        return Left(limit - use.since)
+    if use.opening is None or limit < use.opening + use.all:
+        return NOTHING_KNOWN
+    return Left(limit - use.opening - use.all, sure=False)
