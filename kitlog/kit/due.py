@@ -103,6 +103,9 @@ def due_states(
     """All rules of an item judged on a day, in the order of the rules.
 
     Args:
+        item: whose rules.
+        book: what is on record.
+        on: the day asked about.
         today: the day up to which the log tells; None = `on`.
         planned_h: hours that are planned with the item up to `on`; taken off where they are more than the usual rate.
     """

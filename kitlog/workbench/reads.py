@@ -154,13 +154,10 @@ class Reads(Core):
 
     def book(self) -> ServiceBook:
         """Everything that due states are judged from; the very same until something of it changes."""
-        of = (self.rules(), self.records(), self.events(), self.flights())
-        kept = self._book_kept
-        if kept is None or any(
-            a is not b for a, b in zip(of, (kept.rules, kept.records, kept.events, kept.flights), strict=True)
-        ):
-            kept = self._book_kept = ServiceBook(*of)
-        return kept
+        book = ServiceBook(self.rules(), self.records(), self.events(), self.flights())
+        if self._book_kept is None or not self._book_kept.is_of(book):
+            self._book_kept = book
+        return self._book_kept
 
     def due(self, on: date) -> tuple[DueLine, ...]:
         """Every rule of every item that is not retired or lost, judged on a day; the soonest first."""
