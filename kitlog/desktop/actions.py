@@ -87,6 +87,7 @@ _KIT = (
     Action("filter.no_record", N_("Show only no record"), "kit", "kit.show_no_record", None, "items", 1),
     Action("filter.clear", N_("Clear filter"), "kit", "kit.clear_filter", "Ctrl+Shift+F", "items", 1),
     Action("service.record", N_("Record a service…"), "kit", "service.record_service", "Ctrl+R", "rules", 2),
+    Action("service.storage", N_("Storage charge…"), "kit", "service.show_storage", None, "items", 2),
     Action("service.event", N_("Log an event…"), "kit", "service.log_event", "Ctrl+Shift+L", "items", 2),
     Action("service.rule", N_("Add a service rule…"), "kit", "service.add_rule", "Ctrl+Shift+A", "items", 2),
     Action("service.edit_rule", N_("Edit service rule…"), "kit", "service.edit_rule", None, "one rule", 2),

@@ -4,10 +4,11 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
-from kitlog.budget.charging.storage import UNUSED_DAYS, Stored, Storing, for_storage
+from kitlog.budget.charging.storage import LEAVE, UNUSED_DAYS, Stored, Storing, for_storage
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
+from kitlog.packing.assessment import Assessment
 from kitlog.packing.capacity import has_cell
 from kitlog.packing.charging import CHARGED
 from kitlog.packing.on_hand import OnHand, on_hand
@@ -66,6 +67,17 @@ def storage_due(
         for item, step in zip(cells, steps, strict=True)
     ]
     return tuple(line for line in lines if line.why != "in_use")
+
+
+def at_home(lines: Iterable[StorageLine], assessment: Assessment | None) -> tuple[StorageLine, ...]:
+    """Those that do not go along on an outing: what goes is charged for it."""
+    along = set() if assessment is None else {line.item.id for line in assessment.lines if not line.in_car}
+    return tuple(line for line in lines if line.item.id not in along)
+
+
+def to_do(lines: Iterable[StorageLine]) -> tuple[StorageLine, ...]:
+    """Those with which something is to be done."""
+    return tuple(line for line in lines if line.act != LEAVE)
 
 
 def last_used(flights: Iterable[Flight]) -> Mapping[str, date]:

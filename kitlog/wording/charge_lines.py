@@ -93,7 +93,7 @@ def storage_lines(lines: Sequence[StorageLine], now: datetime, *, season_over: b
     yield ""
     if not lines:
         yield _("Nothing with a battery has lain so long.")
-    rows = [(line.item.name, storage_act_text(line), _storage_why(line, now)) for line in lines]
+    rows = [(line.item.name, storage_act_text(line), storage_why_text(line, now)) for line in lines]
     if rows:
         yield from table(rows, (False, False, False))
     for source in dict.fromkeys(line.source for line in lines if line.source):
@@ -117,7 +117,8 @@ _ACTS = {
 }
 
 
-def _storage_why(line: StorageLine, now: datetime) -> str:
+def storage_why_text(line: StorageLine, now: datetime) -> str:
+    """Why, since when, and what is on hand."""
     parts = [_(_WHYS[line.why])]
     if line.last_used is not None:
         parts.append(_("last on a flight {day}").format(day=day_text(line.last_used)))

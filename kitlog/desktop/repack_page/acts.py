@@ -103,6 +103,12 @@ class RepackActs:
         if item is not None:
             self._desk.perform(lambda: self._bench.note_on_hand({item.id: pct}))
 
+    def show_storage(self) -> None:
+        """Show what lies unused, and to which charge it is brought."""
+        from kitlog.desktop.service_page.storage_dialog import StorageDialog
+
+        StorageDialog(self._desk, self._page).exec()
+
     def mark_swollen(self) -> None:
         """Note that the battery of the current line is swollen, or take that back."""
         row = self._page.current()

@@ -1,6 +1,8 @@
 """Beside the list of charging: the hand steps by the clock, what would help, what to know."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
@@ -12,7 +14,9 @@ from kitlog.desktop.parts.text import Paragraph, Text
 from kitlog.desktop.repack_page.charge_rows import Shown
 from kitlog.packing.charging import Charge
 from kitlog.packing.evening_plan import EveningPlan
+from kitlog.packing.storage_due import StorageLine
 from kitlog.paint.type_scale import Role
+from kitlog.wording.charge_lines import storage_act_text, storage_why_text
 from kitlog.wording.charge_text import (
     clock_of,
     help_text,
@@ -26,6 +30,18 @@ from kitlog.wording.findings import Names
 from kitlog.wording.sheet_words import charge_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
+
+MOST_UNUSED = 4
+"""So many things that lie unused are named; the dialog has all."""
+
+
+@dataclass(frozen=True, slots=True)
+class Unused:
+    """What stays at home and wants its storage charge; now: for when it was seen; show: opens all of it."""
+
+    lines: tuple[StorageLine, ...]
+    now: datetime
+    show: Callable[[], object]
 
 
 class EveningPanel(QScrollArea):
@@ -44,14 +60,14 @@ class EveningPanel(QScrollArea):
         self.setWidget(inside)
         self._shown: tuple[object, ...] = ()
 
-    def show_plan(self, shown: Shown, charges: Sequence[Charge], names: Names) -> None:
-        """Show a plan and how long things last; nothing is laid out anew for the same."""
-        now = (shown.plan, shown.outdated, tuple(charges), names)
+    def show_plan(self, shown: Shown, charges: Sequence[Charge], names: Names, unused: Unused) -> None:
+        """Show a plan, how long things last, and what lies unused; nothing is laid out anew for the same."""
+        now = (shown.plan, shown.outdated, tuple(charges), names, unused.lines)
         if self._shown == now:
             return
         self._shown = now
         clear(self.rows)
-        for section in sections(shown, charges, names):
+        for section in sections(shown, charges, names, unused):
             self.rows.addWidget(section)
         self.rows.addStretch()
 
@@ -59,14 +75,17 @@ class EveningPanel(QScrollArea):
 class EveningDialogue(Dialog):
     """The same over the page, where there is no room beside the list."""
 
-    def __init__(self, shown: Shown, charges: Sequence[Charge], names: Names, parent: QWidget) -> None:
+    def __init__(self, shown: Shown, charges: Sequence[Charge], names: Names, unused: Unused, parent: QWidget) -> None:
         super().__init__(_("The evening by the clock"), "", parent, wide=480)
-        for section in sections(shown, charges, names):
+        for section in sections(shown, charges, names, unused):
             self.body.addWidget(section)
 
 
-def sections(shown: Shown, charges: Sequence[Charge], names: Names) -> Iterable[Section]:
-    """What is done when, what would help, what to know; how long it lasts when it begins the day as planned so far."""
+def sections(shown: Shown, charges: Sequence[Charge], names: Names, unused: Unused) -> Iterable[Section]:
+    """What is done when, what would help, what to know; how long it lasts when it begins the day as planned so far.
+
+    Last what stays at home unused and wants its storage charge.
+    """
     if shown.plan is not None:
         yield from _of_plan(shown.plan, names, outdated=shown.outdated)
     lasting = [charge for charge in charges if charge.likely.reckoned or charge.high.reckoned]
@@ -76,6 +95,21 @@ def sections(shown: Shown, charges: Sequence[Charge], names: Names) -> Iterable[
             said = _("{item}: {lasting}").format(item=charge.item.name, lasting=charge_text(charge))
             section.rows.addWidget(Paragraph(said, Role.SECOND, "ink"))
         yield section
+    if unused.lines:
+        yield _of_unused(unused)
+
+
+def _of_unused(unused: Unused) -> Section:
+    title = _("Storage charge ({n})").format(n=len(unused.lines))
+    section = Section(title, _("On hand…"), unused.show)
+    for line in unused.lines[:MOST_UNUSED]:
+        said = _("{item}: {act}").format(item=line.item.name, act=storage_act_text(line))
+        section.rows.addWidget(Paragraph(said, Role.SECOND, "ink"))
+        section.rows.addWidget(Paragraph(first_upper(storage_why_text(line, unused.now)), Role.SMALL))
+    more = len(unused.lines) - MOST_UNUSED
+    if more > 0:
+        section.rows.addWidget(Paragraph(_("and {n} more").format(n=more), Role.SECOND, "muted"))
+    return section
 
 
 def _of_plan(plan: EveningPlan, names: Names, *, outdated: bool) -> Iterable[Section]:

@@ -25,7 +25,7 @@ from kitlog.desktop.repack_page.charge_head import ChargeHead
 from kitlog.desktop.repack_page.charge_planner import ChargePlanner
 from kitlog.desktop.repack_page.charge_rows import Shown
 from kitlog.desktop.repack_page.close_view import CloseView
-from kitlog.desktop.repack_page.evening_panel import EveningDialogue, EveningPanel
+from kitlog.desktop.repack_page.evening_panel import EveningDialogue, EveningPanel, Unused
 from kitlog.desktop.repack_page.footer import Footer, foot_words
 from kitlog.desktop.repack_page.offer_book import OfferBook
 from kitlog.desktop.repack_page.progress import Progress
@@ -40,6 +40,7 @@ from kitlog.fault import Fault
 from kitlog.kit.item import Item
 from kitlog.outing.ticks import Step
 from kitlog.packing.charging import Charge
+from kitlog.packing.storage_due import at_home, to_do
 from kitlog.paint.type_scale import Role
 from kitlog.wording.figures import kg_text
 from kitlog.wording.translate import _, ngettext
@@ -170,7 +171,7 @@ class RepackPage(Page):
         """Go to what stands beside the list; where it has no room, it opens over the page."""
         if self.step is Step.CHARGE:
             if self._fold.narrow:
-                EveningDialogue(self._evening(), self._charges(), self.desk.names(), self).exec()
+                EveningDialogue(self._evening(), self._charges(), self.desk.names(), self._unused(), self).exec()
             else:
                 self.evening.setFocus(Qt.FocusReason.OtherFocusReason)
         elif not self._fold.middle:
@@ -259,6 +260,12 @@ class RepackPage(Page):
     def _charges(self) -> tuple[Charge, ...]:
         return self.progress.charges if self.progress is not None else ()
 
+    def _unused(self) -> Unused:
+        """What lies at home and wants its storage charge; what goes along does not lie."""
+        assessment = self.progress.assessment if self.progress is not None else None
+        lines = to_do(at_home(self.desk.bench.storage_due(), assessment))
+        return Unused(lines, self.desk.bench.now(), self.acts.show_storage)
+
     def _plan_charging(self, progress: Progress) -> None:
         """Ask for the evening's plan where it is shown; a fault of the kit's figures is told."""
         if self.step not in PLANNED:
@@ -275,7 +282,7 @@ class RepackPage(Page):
     def _show_evening(self) -> None:
         shown = self._evening()
         self.charge_head.show_plan(shown)
-        self.evening.show_plan(shown, self._charges(), self.desk.names())
+        self.evening.show_plan(shown, self._charges(), self.desk.names(), self._unused())
         self._show_on_hand()
 
     def _show_on_hand(self) -> None:

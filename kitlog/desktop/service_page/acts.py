@@ -34,6 +34,12 @@ class ServiceActs:
         line = self._page.line()
         StartersDialog(self._desk, line.item if line else None, self._page).exec()
 
+    def show_storage(self) -> None:
+        """Show what lies unused, and to which charge it is brought."""
+        from kitlog.desktop.service_page.storage_dialog import StorageDialog
+
+        StorageDialog(self._desk, self._page).exec()
+
     def edit_rule(self) -> None:
         """Edit the selected rule."""
         from kitlog.desktop.service_page.rule_editor import RuleEditor

@@ -19,10 +19,11 @@ from kitlog.desktop.service_page.band import BandEnd, ServiceBand
 from kitlog.desktop.service_page.band_words import band_of, grouped
 from kitlog.desktop.service_page.list import COLUMNS, LIMITS, DueCells, DueModel
 from kitlog.desktop.service_page.rule_words import limits_of
+from kitlog.packing.storage_due import at_home, to_do
 from kitlog.paint.type_scale import Role
 from kitlog.wording.findings import due_sentence
 from kitlog.wording.rules import rule_text
-from kitlog.wording.translate import N_, _
+from kitlog.wording.translate import N_, _, ngettext
 from kitlog.workbench.reads import DueLine
 
 LONG, SHORT = 18, 12
@@ -50,6 +51,7 @@ class ServicePage(Page):
         self.table.setModel(self.model)
         self.table.setItemDelegate(DueCells(self.table, self.model))
         self.record = Button(_("Record a service"), Rank.MAIN)
+        self.storage = Button("")
         self._assemble()
         self._connect()
 
@@ -62,6 +64,7 @@ class ServicePage(Page):
         self.model.put(lines)
         self._show_band(lines)
         self._stack.setCurrentIndex(1 if lines else 0)
+        self._show_storage()
         has_items = bool(bench.items())
         self.empty.buttons[0].setEnabled(has_items)
         self._choose(kept if self.model.row_of(kept) is not None else "")
@@ -103,6 +106,18 @@ class ServicePage(Page):
     def first(self) -> QWidget:
         """The list, or the first act of the empty state."""
         return self.table if self.model.lines else self.empty.buttons[0]
+
+    def _show_storage(self) -> None:
+        """How many things lie unused and want another charge; without any there is no button."""
+        count = len(to_do(at_home(self.desk.bench.storage_due(), self.desk.judged())))
+        self.storage.say(_("Storage ({n})…").format(n=count))
+        said = ngettext(
+            "Storage charge: {n} thing lies unused, as far as the log tells",
+            "Storage charge: {n} things lie unused, as far as the log tells",
+            count,
+        )
+        self.storage.setAccessibleName(said.format(n=count))
+        self.storage.setVisible(count > 0)
 
     def _show_band(self, lines: Sequence[DueLine]) -> None:
         bench = self.desk.bench
@@ -151,6 +166,7 @@ class ServicePage(Page):
         self.record.clicked.connect(self.acts.record_service)
         self._event.clicked.connect(self.acts.log_event)
         self._add.clicked.connect(self.acts.add_rule)
+        self.storage.clicked.connect(self.acts.show_storage)
         self.table.doubleClicked.connect(lambda _index: self.acts.record_service())
         self.table.selectionModel().selectionChanged.connect(self._selection_changed)
 
@@ -200,7 +216,7 @@ class ServicePage(Page):
         self.caption = CutText(_(CAPTION), Role.SECOND, "muted")
         head.addWidget(self.caption, 1)
         self._event, self._add = Button(_("Log an event…")), Button(_("Add a rule…"))
-        for button in (self._event, self._add, self.record):
+        for button in (self.storage, self._event, self._add, self.record):
             head.addWidget(button)
         return head
 
