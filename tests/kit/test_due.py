@@ -285,7 +285,9 @@ def test_more_flights_never_leave_more(
     item = WING.model_copy(update={"opening_h": opening_h})
     wanted = rule(hours=100, launches=100, ground_handling=ground)
     done = () if done_on is None else (record(done_on),)
-    less, greater = judged(wanted, *done, *log, item=item), judged(wanted, *done, *log, *more, item=item)
+    begun = flight(date(2022, 12, 31), 0, flown=("another",))  # the log tells of every day since
+    told = (*done, begun, *log)
+    less, greater = judged(wanted, *told, item=item), judged(wanted, *told, *more, item=item)
     assert less.hours_left is not None
     assert greater.hours_left is not None
     assert greater.hours_left <= less.hours_left + 1e-9
@@ -308,3 +310,94 @@ def test_waiting_alone_never_makes_it_better(done_on: date, stages: tuple[int, i
     wanted = rule(months=max(stages), recommended_months=min(stages))
     early, late = (judged(wanted, record(done_on), on=MAY + timedelta(days=n)) for n in (0, wait))
     assert STATES_AS_TIME_PASSES.index(late.state) >= STATES_AS_TIME_PASSES.index(early.state)
+
+
+class TestWhatTheLogDoesNotTell:
+    """Between a record and the first day of the log anything may have been flown."""
+
+    def test_the_opening_balance_is_the_most_that_can_have_been_flown(self) -> None:
+        item = WING.model_copy(update={"opening_h": 30.0})
+        due = judged(rule(hours=100), record(date(2024, 1, 1)), flight(date(2026, 1, 1), 5), item=item)
+        assert (due.hours_left, due.use_sure, due.state) == (65, False, DueState.IN_DATE)
+
+    def test_where_even_that_may_be_too_much_nothing_is_known(self) -> None:
+        item = WING.model_copy(update={"opening_h": 97.0})
+        due = judged(rule(hours=100), record(date(2024, 1, 1)), flight(date(2026, 1, 1), 5), item=item)
+        assert (due.hours_left, due.state) == (None, DueState.NO_RECORD)
+
+    @pytest.mark.parametrize("told", [(), (flight(date(2026, 1, 1), 5),)])
+    def test_without_an_opening_balance_nothing_is_known(self, told: tuple[Flight, ...]) -> None:
+        item = WING.model_copy(update={"opening_h": None})
+        due = judged(rule(hours=100), record(date(2024, 1, 1)), *told, item=item)
+        assert (due.hours_left, due.state) == (None, DueState.NO_RECORD)
+
+    def test_the_total_on_the_paper_settles_it(self) -> None:
+        item = WING.model_copy(update={"opening_h": 97.0})
+        due = judged(rule(hours=100), record(date(2024, 1, 1), hours=60), flight(date(2026, 1, 1), 5), item=item)
+        assert (due.hours_left, due.use_sure) == (58, True)
+
+    def test_what_was_done_today_leaves_the_whole_limit(self) -> None:
+        item = WING.model_copy(update={"opening_h": None})
+        assert judged(rule(hours=100), record(MAY), item=item).hours_left == 100
+
+
+class TestInspector:
+    def test_a_failed_look_leaves_the_rule_open_until_it_passes(self) -> None:
+        failed = record(date(2026, 3, 1), result="failed")
+        assert judged(rule(months=24), failed).state is DueState.OVERDUE
+        assert judged(rule(months=24), failed, record(date(2026, 3, 9), result="passed")).state is DueState.IN_DATE
+
+    def test_a_failure_resets_nothing(self) -> None:
+        due = judged(rule(months=24), record(date(2025, 1, 1)), record(date(2026, 3, 1), result="failed"))
+        assert (due.due_on, due.counted_from) == (date(2027, 1, 1), date(2025, 1, 1))
+
+    def test_the_next_day_that_the_inspector_set_stands_over_the_months(self) -> None:
+        due = judged(rule(months=24, recommended_months=6), record(date(2026, 1, 1), next_due_on="2026-07-01"))
+        assert (due.due_on, due.recommended_on) == (date(2026, 7, 1), None)
+
+    # A workshop's next interval by porosity: 70 to 110 s means 6 months or 60 h (secondary source).
+    def test_so_do_the_hours(self) -> None:
+        done = record(date(2026, 1, 1), next_due_on="2026-07-01", next_within_h=60)
+        due = judged(rule(months=24, hours=150), done, flight(date(2026, 1, 1), 2), flight(date(2026, 2, 1), 12.5))
+        assert due.hours_left == 47.5
+
+
+class TestEventsByName:
+    def test_what_happened_on_the_day_of_the_record_is_answered_by_name_alone(self) -> None:
+        happened, wanted = event(date(2026, 4, 18)), rule(events=("tree",))
+        assert judged(wanted, happened, record(date(2026, 4, 18))).state is DueState.OVERDUE
+        assert judged(wanted, happened, record(date(2026, 4, 18), answers=(happened.id,))).state is DueState.IN_DATE
+
+    @pytest.mark.parametrize(("days", "state"), [(0, "due soon"), (1, "due soon"), (2, "overdue")])
+    def test_some_follow_ups_have_a_day(self, days: int, state: str) -> None:
+        due = judged(
+            rule(events=("water",), event_days=1),
+            event(date(2026, 4, 18), "water"),
+            on=date(2026, 4, 18) + timedelta(days=days),
+        )
+        assert (due.state, due.due_on) == (state, date(2026, 4, 19))
+
+
+class TestHoursForeseen:
+    def test_for_a_day_to_come_the_usual_hours_are_taken_off(self) -> None:
+        # 36.5 h in the last 365 days are a tenth of an hour a day; 5 h left last 50 days.
+        book = ServiceBook(rules=(rule(hours=41.5),), flights=(flight(date(2026, 1, 1), 36.5, until=date(2026, 1, 1)),))
+        now, later, last = (due_states(WING, book, MAY + timedelta(days=d), today=MAY)[0] for d in (0, 50, 51))
+        assert (now.hours_left, now.hours_then) == (5, None)
+        assert later.hours_then == pytest.approx(0, abs=1e-9)
+        assert (later.state, last.state, last.foreseen) == (DueState.DUE_SOON, DueState.OVERDUE, True)
+
+    def test_planned_hours_count_where_they_are_more(self) -> None:
+        book = ServiceBook(rules=(rule(hours=4),))
+        due = due_states(WING, book, MAY, today=MAY, planned_h=4.5)[0]
+        assert (due.hours_left, due.hours_then, due.state, due.foreseen) == (4, -0.5, DueState.OVERDUE, True)
+
+    def test_the_span_comes_from_the_quieter_and_the_busier_half(self) -> None:
+        # 30 h in the older half of 183 days, 10 h in the newer of 182.
+        told = (flight(date(2025, 8, 1), 30, until=date(2025, 8, 1)), flight(date(2026, 3, 1), 10))
+        due = judged(rule(hours=50), *told)
+        assert due.runs_out is not None
+        found = [
+            (day - MAY).days if day else None for day in (due.runs_out.early, due.runs_out.likely, due.runs_out.late)
+        ]
+        assert found == [61, 91, 182]  # 10 h / (30 h / 183 d), 10 h / (40 h / 365 d), 10 h / (10 h / 182 d)
