@@ -1,7 +1,7 @@
 """A calm strip that says what went wrong, why, and what to do."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from kitlog.desktop import look
@@ -16,7 +16,13 @@ MOST_LINES = 4
 
 
 class FaultStrip(StateStrip):
-    """Hidden until there is something to say; Esc or its button takes it away."""
+    """Hidden until there is something to say; Esc or its button takes it away.
+
+    Attributes:
+        gone: it has been taken away, and its room is free.
+    """
+
+    gone = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(Mark.STOP, parent)
@@ -32,6 +38,12 @@ class FaultStrip(StateStrip):
         """Show a fault."""
         what = f"{text.where}: {text.what}" if text.where else text.what
         self.put(first_upper(what), "\n".join((text.remedy, *text.more[:MOST_LINES])))
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Say that it is gone."""
+        super().hideEvent(event)
+        if not event.spontaneous():
+            self.gone.emit()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Esc takes it away."""

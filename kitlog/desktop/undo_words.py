@@ -35,6 +35,7 @@ _NAMED = {
     "flight.delete": N_("delete flight of {day}"),
     "outing.add": N_("add outing {name}"),
     "outing.edit": N_("change the plan of {name}"),
+    "outing.phase": N_("{phase} {likely_h} (low {low_h}, high {high_h})"),
     "outing.delete": N_("delete outing {name}"),
     "outing.answer": N_("answer {check}"),
     "outing.condition": N_("condition {condition}"),
@@ -101,6 +102,10 @@ def _shown(name: str, value: object, names: Names) -> str:
     }
     if name in ways:
         return ways[name]()
+    if name in {"low_h", "likely_h", "high_h"} and isinstance(value, float):
+        from kitlog.desktop.outing_page.plan_words import hm_text
+
+        return hm_text(value)
     from datetime import date
 
     return day_text(value) if isinstance(value, date) else str(value)

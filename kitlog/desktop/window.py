@@ -34,6 +34,9 @@ COUNTS_AFTER_MS = 30
 """The counts of the tag follow what is shown: first paint and answers to keys come before them."""
 
 LEAST = (640, 480)
+OUTDATES_FAULTS = frozenset({"outing", "item", "rule", "record", "event", "flight", "pilot", "preference"})
+"""Kinds of change that an outing hangs on: a message of what was refused before them is out of date."""
+
 """Smallest size of the window in px of the design."""
 
 
@@ -140,7 +143,9 @@ class Window(QMainWindow):
         self._place()
 
     def changed(self, change: Change) -> None:
-        """Reload what shows something of it."""
+        """Reload what shows something of it; what was refused before was of the outing as it was then."""
+        if change.touches(*OUTDATES_FAULTS):
+            self.strip.hide()
         for page in self._pages.values():
             if change.touches(*page.concerns):
                 page.stale = True
@@ -241,6 +246,7 @@ class Window(QMainWindow):
         self.tag.other.connect(self.acts.choose_outing)
         self.tag.opened.connect(self.acts.open_worst)
         self.status.undo.connect(self.acts.undo)
+        self.strip.gone.connect(self._place)
         self.desk.changed.connect(self.changed)
         self.desk.faulted.connect(self.show_fault)
         self.desk.busy.connect(self.status.show_busy)

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from kitlog.budget.result import worst_first
+from kitlog.budget.result import Finding, worst_first
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Phase
 from kitlog.packing.assessment import Assessment
@@ -11,9 +11,6 @@ from kitlog.packing.power_findings import PowerCase, power_findings
 
 LONGEST_H = 240.0
 """No phase is longer (`outing.Hours`)."""
-
-_OF_A_LANE = frozenset({"power.device", "power.bank_sleeps", "power.phone_at_landing", "power.caller"})
-"""Findings that follow the durations and that a lane's mark shows."""
 
 
 def with_likely(outing: Outing, number: int, likely_h: float) -> Outing:
@@ -34,17 +31,23 @@ def with_likely(outing: Outing, number: int, likely_h: float) -> Outing:
 
 
 def redrawn(assessment: Assessment, outing: Outing, library: Library) -> Assessment:
-    """An assessment with the days of a plan in which only durations are others, and the findings about its lanes.
+    """An assessment with the days of a plan in which only durations are others, and the findings about its power.
 
-    All else stands as it was: the list is not chosen anew, other findings are not judged anew.
+    All else stands as it was: the list is not chosen anew, other findings are not judged anew, no changes are weighed.
 
     Raises:
         InputFault: the day contradicts itself (`power_day`).
     """
-    power = power_day(outing, assessment.lines, library)
+    tried = replace(assessment, outing=outing, power=power_day(outing, assessment.lines, library))
+    before = {finding.key for finding in _of_power(assessment, library)}
+    others = [finding for finding in assessment.findings if finding.key not in before]
+    reasons = {finding.key: finding.override for finding in assessment.findings}
+    fresh = [replace(finding, override=reasons.get(finding.key, "")) for finding in _of_power(tried, library)]
+    return replace(tried, findings=worst_first([*others, *fresh]))
+
+
+def _of_power(assessment: Assessment, library: Library) -> list[Finding]:
+    """What its simulated days say; batteries, ports and the rules of airlines are the same whatever the hours."""
     along = tuple(line.item for line in assessment.lines if not line.in_car)
-    case = PowerCase(outing, power, along, library, assessment.now, assessment.grounded)
-    fresh = power_findings(case, assessment.asked)
-    kept = [finding for finding in assessment.findings if finding.code not in _OF_A_LANE]
-    lanes = [finding for finding in fresh if finding.code in _OF_A_LANE]
-    return replace(assessment, outing=outing, power=power, findings=worst_first([*kept, *lanes]))
+    case = PowerCase(assessment.outing, assessment.power, along, library, assessment.now, assessment.grounded)
+    return power_findings(case, assessment.asked)

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from kitlog.fault import InputFault
 from kitlog.outing.conditions import Condition
-from kitlog.outing.outing import Answer, Outing, Override
+from kitlog.outing.outing import Answer, Outing, Override, Phase
 from kitlog.outing.ticks import Step, Tick
 from kitlog.packing.naming import with_ids
 from kitlog.packing.plan_edits import left_out, swapped, taken_along
@@ -31,6 +31,17 @@ class OutingCommands(ServiceCommands):
         code = "outing.add" if known is None else "outing.edit"
         self._write(code, lambda w: w.put(plan), {"name": plan.name})
         return plan.id
+
+    def change_phase(self, outing_id: str, number: int, phase: Phase) -> None:
+        """Put another phase in place of one, as with other hours; `number` from 0.
+
+        Raises:
+            InputFault: ``outing.unknown``.
+        """
+        outing = self._planned(outing_id)
+        phases = (*outing.phases[:number], phase, *outing.phases[number + 1 :])
+        hours = {"low_h": phase.low_h, "likely_h": phase.likely_h, "high_h": phase.high_h}
+        self._write("outing.phase", self._putting(outing, phases=phases), {"phase": phase.name, **hours})
 
     def delete_outing(self, outing_id: str) -> None:
         """Delete an outing with its ticks; its overrides stay on record, struck through."""

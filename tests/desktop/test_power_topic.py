@@ -14,9 +14,12 @@ from kitlog.budget.result import State, Topic
 from kitlog.desktop.outing_page import forecasting
 from kitlog.desktop.outing_page.page import OutingPage
 from kitlog.desktop.outing_page.plan_editor import PlanEditor
+from kitlog.desktop.outing_page.plan_words import hm_text, home_texts
+from kitlog.desktop.outing_page.power_plan import PowerPlan
 from kitlog.desktop.outing_page.power_topic import PowerTopic
 from kitlog.desktop.outing_page.power_view import PowerView
 from kitlog.desktop.outing_page.power_words import power_picture
+from kitlog.desktop.outing_page.tile_words import tile_words
 from kitlog.desktop.outing_page.topics import state_of
 from kitlog.desktop.parts.chip import ChipButton
 from kitlog.desktop.parts.text import Text
@@ -275,7 +278,8 @@ class TestDragging:
         assessment = window.desk.assessment()
         assert assessment is not None
         assert power_picture(assessment, window.desk.names()) == shown  # what was seen is what is then assessed
-        assert window.status.undo_act.words == f"Undo: change the plan of {after.name}"
+        said = tuple(hm_text(hours) for hours in (likely, low, high))
+        assert window.status.undo_act.words == "Undo: flight {} (low {}, high {})".format(*said)
         bench.undo()
         assert outing_of(bench) == before
 
@@ -323,6 +327,71 @@ class TestDragging:
         assert not again.moving
         bench.undo()
         assert outing_of(bench) == before
+
+    def test_low_and_high_that_move_with_it_are_said_by_the_keys_too(
+        self, page: OutingPage, window: Window, qtbot, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        """Walk out, 0:30 to 2:00, likely 1:00: seven steps below it the low duration is 0, not what it was."""
+        bench, picture, told = window.desk.bench, picture_of(page), list[str]()
+        monkeypatch.setattr(
+            "kitlog.desktop.outing_page.power_topic.QAccessible.updateAccessibility",
+            lambda event: told.append(event.message()),
+        )
+        picture.setFocus()
+        for _step in range(3):
+            qtbot.keyClick(picture, Key.Key_BracketRight)
+        assert "(low 0:30, high 2:00)" in topic_of(page).first.text()
+        for _step in range(7):
+            qtbot.keyClick(picture, Key.Key_Left, Qt.KeyboardModifier.ControlModifier)
+        assert topic_of(page).first.text().startswith("Walk out: 0:25\u00a0h likely (low now 0:00, high now 1:25)")
+        assert "low now 0:00, high now 1:25" in told[-1]
+        qtbot.keyClick(picture, Key.Key_Return)
+        assert hours(outing_of(bench))[2] == (0.0, pytest.approx(5 / 12, abs=1e-3), pytest.approx(17 / 12, abs=1e-3))
+        assert window.status.undo_act.words == "Undo: walk out 0:25 (low 0:00, high 1:25)"
+
+    def test_tile_and_phases_follow_the_edge_and_the_rest_is_greyed(
+        self, page: OutingPage, window: Window, qtbot
+    ) -> None:
+        bench, picture = window.desk.bench, picture_of(page)
+        old = page.board.tiles[Topic.POWER].shown
+        picture.setFocus()
+        qtbot.keyClick(picture, Key.Key_BracketRight)
+        qtbot.keyClick(picture, Key.Key_BracketRight)
+        for _step in range(18):
+            qtbot.keyClick(picture, Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
+        draft = topic_of(page).draft
+        assert draft is not None
+        names, whole = window.desk.names(), bench.assess(draft.outing)
+        expected = tile_words(Topic.POWER, whole, names)
+
+        def shown() -> tuple[object, ...]:
+            words = page.board.tiles[Topic.POWER].shown
+            assert words is not None
+            return words.figure, words.state, words.lines
+
+        qtbot.waitUntil(lambda: shown() == (expected.figure, expected.state, expected.lines))
+        assert old is not None
+        assert shown() != (old.figure, old.state, old.lines)
+        assert topic_of(page).state.accessibleName() == expected.state
+        said = [text.text() for text in page.plan.findChildren(Text) if text.isVisible()]
+        home = home_texts(draft.outing)
+        assert home is not None
+        assert {"6:00", home[0], home[1], home[2]} <= set(said)
+        behind = [tile for tile in page.board.tiles.values() if tile.graphicsEffect() is not None]
+        assert {tile.topic for tile in behind} == set(page.board.tiles) - {Topic.POWER}
+        assert all("before the move" in tile.accessibleDescription() for tile in behind)
+        qtbot.keyClick(picture, Key.Key_Escape)
+        assert page.board.tiles[Topic.POWER].shown == old
+        assert not any(tile.graphicsEffect() for tile in page.board.tiles.values())
+        assert "4:30" in [text.text() for text in page.plan.findChildren(Text) if text.isVisible()]
+
+    def test_a_move_that_is_kept_leaves_nothing_grey(self, page: OutingPage, window: Window, qtbot) -> None:
+        picture = picture_of(page)
+        picture.setFocus()
+        qtbot.keyClick(picture, Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
+        qtbot.waitUntil(lambda: page.board.tiles[Topic.WEIGHT].graphicsEffect() is not None)
+        qtbot.keyClick(picture, Key.Key_Return)
+        assert not any(part.graphicsEffect() for part in page.findChildren(QWidget))
 
     def test_leaving_the_picture_with_the_keys_gives_the_move_up(self, page: OutingPage, window: Window, qtbot) -> None:
         bench, picture = window.desk.bench, picture_of(page)
@@ -385,6 +454,20 @@ class TestOutOfDate:
         assert page.view is not None
         assert not page.view.isVisible()
         assert page.first().isEnabled()
+
+
+def test_the_power_plan_opens_from_the_topic_by_the_keys(
+    page: OutingPage, window: Window, in_dialog: Use, qtbot
+) -> None:
+    act = topic_of(page).plan_act
+    assert act.accessibleName() == "Edit the power plan"
+    act.setFocus()
+    assert QApplication.focusWidget() is act
+    in_dialog(lambda: qtbot.keyClick(act, Key.Key_Space), dialog_is_power_plan)
+
+
+def dialog_is_power_plan(dialog: QDialog) -> None:
+    assert isinstance(dialog, PowerPlan)
 
 
 def contradiction(bench: Workbench, phase: str = "flight") -> tuple[PlugPlan, ...]:

@@ -108,6 +108,23 @@ def test_a_fault_is_said_in_three_parts_and_can_be_closed_by_keyboard(window: Wi
     assert not window.strip.isVisible()
 
 
+def test_a_message_of_what_was_refused_goes_when_the_outing_changes(window: Window, demo_bench: Workbench) -> None:
+    def refused() -> None:
+        raise SystemFault("data_file.read_only", path="/kit.kitlog", reason="")
+
+    outing = demo_bench.outings()[0]
+    sheet = window.stack.geometry()
+    window.desk.perform(refused)
+    assert window.strip.isVisible()
+    assert window.stack.geometry() != sheet
+    demo_bench.save_outing(outing.model_copy(update={"name": "done elsewhere"}))
+    assert not window.strip.isVisible()
+    assert window.stack.geometry() == sheet
+    window.desk.perform(refused)
+    demo_bench.work_on(demo_bench.outings()[1].id)
+    assert not window.strip.isVisible()
+
+
 def test_what_another_window_wrote_shows_up_on_focus(
     window: Window, demo_bench: Workbench, open_file: Callable[[Path], Workbench]
 ) -> None:

@@ -34,6 +34,18 @@ class TestSaving:
         assert refused.value.code == "outing.unknown_item"
         assert first(bench) == before
 
+    def test_other_hours_of_a_phase_are_one_step_that_says_all_three(self, bench: Workbench) -> None:
+        before = first(bench)
+        longer = before.phases[1].model_copy(update={"low_h": 1.0, "likely_h": 1.5, "high_h": 7.0})
+        bench.change_phase(before.id, 1, longer)
+        assert first(bench).phases == (before.phases[0], longer, *before.phases[2:])
+        step = bench.undoable
+        assert step is not None
+        assert step.code == "outing.phase"
+        assert step.facts == {"phase": longer.name, "low_h": 1.0, "likely_h": 1.5, "high_h": 7.0}
+        bench.undo()
+        assert first(bench) == before
+
     def test_deleting_takes_its_ticks(self, bench: Workbench) -> None:
         outing = first(bench)
         bench.tick(Tick(outing_id=outing.id, step=Step.STOW, line="x", at=EVENING))
@@ -44,6 +56,7 @@ class TestSaving:
     def test_unknown_outings_are_refused(self, bench: Workbench) -> None:
         acts = (
             lambda: bench.delete_outing("x"),
+            lambda: bench.change_phase("x", 0, first(bench).phases[0]),
             lambda: bench.answer("x", "am.weather", "quiet"),
             lambda: bench.override("x", "people.nobody_told", "reason"),
             lambda: bench.leave_out("x", id_of(bench, "Phone")),

@@ -138,6 +138,7 @@ def with_stop(sentence: str) -> str:
 def finding_list(findings: tuple[Finding, ...], names: Names, acts: RowActs) -> QWidget:
     """Rows of findings, as they come."""
     made = QWidget()
+    made.setObjectName("findings")
     rows = QVBoxLayout(made)
     rows.setContentsMargins(0, 0, 0, 0)
     rows.setSpacing(look.px(6))

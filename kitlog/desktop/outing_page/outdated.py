@@ -15,6 +15,15 @@ GREYED = 0.4
 """How much of what is out of date is still seen."""
 
 
+def grey(widget: QWidget, *, is_old: bool, why: str = "") -> None:
+    """Grey what is not of the plan that is shown and say why, or take that back."""
+    effect = QGraphicsOpacityEffect(widget) if is_old else None
+    if effect is not None:
+        effect.setOpacity(GREYED)
+    widget.setGraphicsEffect(effect)  # type: ignore[arg-type]  # Qt takes none, its stubs do not say so
+    widget.setAccessibleDescription(why if is_old else "")
+
+
 class Outdated(QWidget):
     """The words over what is out of date; hidden while nothing is."""
 
@@ -44,10 +53,7 @@ class Outdated(QWidget):
         for widget in old:
             widget.setEnabled(False)
             widget.setVisible(keep)
-            effect = QGraphicsOpacityEffect(widget)
-            effect.setOpacity(GREYED)
-            widget.setGraphicsEffect(effect)
-            widget.setAccessibleDescription(head)
+            grey(widget, is_old=True, why=head)
 
     def take_away(self, fresh: Iterable[QWidget]) -> None:
         """Everything is of the plan as it stands again."""
@@ -56,6 +62,5 @@ class Outdated(QWidget):
         self.hide()
         for widget in fresh:
             widget.setEnabled(True)
-            widget.setGraphicsEffect(None)  # type: ignore[arg-type]  # Qt takes none, its stubs do not say so
-            widget.setAccessibleDescription("")
+            grey(widget, is_old=False)
             widget.show()

@@ -15,7 +15,7 @@ from kitlog.desktop.outing_page.ask_panel import AskTools
 from kitlog.desktop.outing_page.asking import ask, ask_reason
 from kitlog.desktop.outing_page.finding_rows import Doing, FindingRow, RowActs
 from kitlog.desktop.outing_page.forecasting import Forecasting
-from kitlog.desktop.outing_page.outdated import Outdated
+from kitlog.desktop.outing_page.outdated import Outdated, grey
 from kitlog.desktop.outing_page.plan_panel import PlanPanel
 from kitlog.desktop.outing_page.power_asking import PowerAsking
 from kitlog.desktop.outing_page.power_topic import PowerTools, PowerTopic
@@ -53,7 +53,9 @@ class OutingPage(Page):
         self.acts: OutingActs = OutingActs(self)
         self.remedies = Remedies(desk, self, self.acts.edit_plan)
         asks = AskTools(PowerAsking(self), lambda judged: power_asked(desk.bench, judged), self._power_act)
-        self.power = PowerTools(Forecasting(self), desk.bench.library, self._keep_phases, asks)
+        self.power = PowerTools(
+            Forecasting(self), desk.bench.library, self._keep_phase, asks, self._follow, self.acts.edit_power
+        )
         self.plan, self.band, self.board = PlanPanel(), QuestionBand(), Board()
         self.topic: Topic | None = None
         self.view: QWidget | None = None
@@ -159,6 +161,7 @@ class OutingPage(Page):
     def _show(self, assessment: Assessment) -> None:
         self._top.show()
         self.outdated.take_away([self.board, *self._views()])
+        self._grey_rest(is_old=False)
         names = self.desk.names()
         self.plan.show_kit(assessment, names)
         self.band.show_questions(assessment.questions)
@@ -241,13 +244,24 @@ class OutingPage(Page):
         if outing is not None:
             self.remedies.take_along(outing, item_id)
 
-    def _keep_phases(self, phases: tuple[Phase, ...]) -> bool:
+    def _keep_phase(self, number: int, phase: Phase) -> bool:
         """Write the durations that were dragged; one step to undo."""
         outing = self.desk.outing()
-        if outing is None:
-            return False
-        changed = outing.model_copy(update={"phases": phases})
-        return self.desk.perform(lambda: self.desk.bench.save_outing(changed))
+        return outing is not None and self.desk.perform(lambda: self.desk.bench.change_phase(outing.id, number, phase))
+
+    def _follow(self, draft: Assessment | None) -> None:
+        """Show the power of a plan that is tried in its tile and its phases, and grey the rest; None: all as it is."""
+        shown = draft or self.desk.assessed_already()
+        if shown is not None:
+            self.plan.show_hours(shown.outing)
+            self.board.tiles[Topic.POWER].show_words(tile_words(Topic.POWER, shown, self.desk.names()))
+        self._grey_rest(is_old=draft is not None)
+
+    def _grey_rest(self, *, is_old: bool) -> None:
+        self.board.grey_others(Topic.POWER, is_old=is_old)
+        findings = None if self.view is None else self.view.findChild(QWidget, "findings")
+        if isinstance(findings, QWidget):
+            grey(findings, is_old=is_old, why=_("of the plan before the move"))
 
     def _leave_out(self, item_id: str) -> None:
         outing = self.desk.outing()

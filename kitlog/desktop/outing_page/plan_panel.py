@@ -5,9 +5,10 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QScrollArea, QVB
 
 from kitlog.desktop import look
 from kitlog.desktop.outing_page import plan_words
+from kitlog.desktop.outing_page.plan_phases import PlanPhases
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.line import Hairline
-from kitlog.desktop.parts.section import RIGHT, clear
+from kitlog.desktop.parts.section import clear
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing
@@ -63,6 +64,7 @@ class PlanPanel(QScrollArea):
         head.addWidget(self.board_act)
         head.addWidget(self.edit_act)
         rows.addLayout(head)
+        self._phases: PlanPhases | None = None
         self._body = QVBoxLayout()
         self._body.setSpacing(px(12))
         rows.addLayout(self._body)
@@ -78,7 +80,8 @@ class PlanPanel(QScrollArea):
         clear(self._body)
         self._body.addLayout(_facts(outing, library))
         self._body.addWidget(Hairline())
-        self._body.addLayout(_phases(outing))
+        self._phases = PlanPhases(outing)
+        self._body.addLayout(self._phases)
         if outing.top_m is not None:
             self._section(_("Air"), "", _("Planned top {height} m.").format(height=number_text(outing.top_m)))
         said = f"{plan_words.people_text(outing)} {_(ALARMS_NOBODY)}"
@@ -86,6 +89,11 @@ class PlanPanel(QScrollArea):
         self._body.addWidget(Hairline())
         self.powered.say(" ".join(summary_texts(outing)))
         self.powered.updateGeometry()
+
+    def show_hours(self, outing: Outing) -> None:
+        """Show the hours of a plan that is being tried in its table."""
+        if self._phases is not None:
+            self._phases.show_hours(outing)
 
     def show_kit(self, assessment: Assessment, names: dict[str, str]) -> None:
         """Say what goes and what stays at home."""
@@ -142,39 +150,3 @@ def _facts(outing: Outing, library: Library) -> QGridLayout:
 
 def _wrapped(text: str) -> Paragraph:
     return Paragraph(text, Role.NAME, "ink")
-
-
-def _phases(outing: Outing) -> QGridLayout:
-    grid = QGridLayout()
-    grid.setHorizontalSpacing(look.px(8))
-    grid.setVerticalSpacing(look.px(4))
-    grid.setColumnStretch(0, 1)
-    grid.addWidget(Text(_("Phases"), Role.GROUP), 0, 0)
-    for column, label in enumerate((_("low"), _("likely"), _("high"), _("°C")), start=1):
-        _put(grid, Text(label, Role.SMALL, "muted"), 0, column)
-    rows = plan_words.phase_rows(outing)
-    if not rows:
-        grid.addWidget(Paragraph(_("No phases yet: how long, how cold?")), 1, 0, 1, 5)
-        return grid
-    for number, row in enumerate(rows, start=1):
-        grid.addWidget(CutText(row.name), number, 0)
-        low, likely, high = row.hours
-        _put(grid, Text(low, Role.BODY, "muted"), number, 1)
-        _put(grid, Text(likely, Role.GROUP), number, 2)
-        _put(grid, Text(high), number, 3)
-        _put(grid, Text(row.air), number, 4)
-    home = plan_words.home_texts(outing)
-    if home is not None:
-        last = len(rows) + 1
-        grid.addWidget(Hairline(), last, 0, 1, 5)
-        grid.addWidget(Text(_("Home at") if outing.starts_at else _("In all")), last + 1, 0)
-        for column, (text, role, tone) in enumerate(
-            zip(home, (Role.BODY, Role.GROUP, Role.BODY), ("muted", "ink", "ink"), strict=True), start=1
-        ):
-            _put(grid, Text(text, role, tone), last + 1, column)
-    return grid
-
-
-def _put(grid: QGridLayout, text: Text, row: int, column: int) -> None:
-    text.setAlignment(RIGHT)
-    grid.addWidget(text, row, column)

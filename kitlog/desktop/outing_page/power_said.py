@@ -6,7 +6,7 @@ from kitlog.budget.result import Finding
 from kitlog.desktop.outing_page.chance_words import device_days
 from kitlog.desktop.outing_page.plan_words import hm_text, home_texts
 from kitlog.desktop.outing_page.power_figures import end_text, start_of_day_min, too_early_h
-from kitlog.outing.outing import Outing
+from kitlog.outing.outing import Outing, Phase
 from kitlog.packing.assessment import Assessment
 from kitlog.paint.power_picture import LaneReading, PowerPicture, Reading, clock_text
 from kitlog.wording.figures import hours_text, percent_text, span_text
@@ -82,21 +82,28 @@ def _lane_reading(lane: LaneReading) -> str:
     return text if lane.off_by is None else f"{text}, {lane.off_by.text}"
 
 
-def edge_text(outing: Outing, number: int, *, moving: bool) -> tuple[str, str]:
-    """What the end of a phase says while it is chosen or moved, and what can be done with it."""
+def edge_text(outing: Outing, number: int, before: Phase) -> str:
+    """What the end of a phase says while it is chosen or moved; low and high that move with it are told as new."""
     phase = outing.phases[number]
     home = (home_texts(outing) or ("", "", ""))[1]
-    text = _("{phase}: {likely} likely ({low} to {high}), home at {home}")
-    text = _("{phase}: {likely} likely ({low} to {high}), {home} h in all") if outing.starts_at is None else text
-    said = text.format(
+    text = _("{phase}: {likely} likely ({low}, {high}), home at {home}")
+    text = _("{phase}: {likely} likely ({low}, {high}), {home} h in all") if outing.starts_at is None else text
+    low = _("low {hours}") if phase.low_h == before.low_h else _("low now {hours}")
+    high = _("high {hours}") if phase.high_h == before.high_h else _("high now {hours}")
+    return text.format(
         phase=first_upper(phase.name),
         likely=hours_text(phase.likely_h),
-        low=hm_text(phase.low_h),
-        high=hours_text(phase.high_h),
+        low=low.format(hours=hm_text(phase.low_h)),
+        high=high.format(hours=hm_text(phase.high_h)),
         home=home,
     )
-    keeps = _("Let go or Enter keeps it, Esc gives it up; days are drawn again then.")
-    return said, keeps if moving else _("Drag it, or Ctrl with the left and right arrow moves it by five minutes.")
+
+
+def edge_help(*, moving: bool) -> str:
+    """What can be done with the end of a phase that is chosen or moved."""
+    if moving:
+        return _("Power and phases follow, what is greyed does not. Let go or Enter keeps it, Esc gives it up.")
+    return _("Drag it, or Ctrl with the left and right arrow moves it by five minutes.")
 
 
 def _share(share: float | None) -> str:

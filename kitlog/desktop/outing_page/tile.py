@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
 
 from kitlog.budget.result import Topic
 from kitlog.desktop import look
+from kitlog.desktop.outing_page.outdated import grey
 from kitlog.desktop.outing_page.tile_words import TileWords
 from kitlog.desktop.parts.chip import draw_mark_and_word
 from kitlog.desktop.parts.pressable import Pressable
@@ -165,6 +166,12 @@ class Board(QWidget):
         """Mark the tile whose picture is shown, none for None."""
         for tile in self.tiles.values():
             tile.show_open(is_open=tile.topic is topic)
+
+    def grey_others(self, topic: Topic, *, is_old: bool) -> None:
+        """Grey all tiles but one while a plan is tried that they do not follow."""
+        for tile in self.tiles.values():
+            if tile.topic is not topic:
+                grey(tile, is_old=is_old, why=_("of the plan before the move"))
 
     def columns(self, number: int) -> None:
         """Lay the tiles in so many columns."""
