@@ -30,7 +30,7 @@ def chance_findings(assessment: Assessment, forecast: Forecast) -> tuple[Finding
     something that can call is alive is judged in the likely case (`power_findings`). The standard error is that of so
     many days drawn; how good the figures are that went in says `sure`, the weakest of them. Facts: odds, final, grade
     (good, thin, bad), off_by_5_pct_h, off_by_50_pct_h; not_measured: phases whose draw is not measured; fixed: phases
-    without a range of hours; start_assumed: taken as full; air_assumed; retrieve: whether the day ends on the way home.
+    without a range of hours; start_assumed: taken as full; air_assumed; ends: with what the plan ends.
     """
     phones = [item for item in carried(assessment) if item.kind is Kind.PHONE]
     stopped = [item for item in phones if item.id in assessment.grounded]
@@ -102,7 +102,7 @@ def _finding(
             "fixed": rests.fixed,
             "start_assumed": rests.start_assumed,
             "air_assumed": rests.air_assumed,
-            "retrieve": _ends_on_retrieve(assessment),
+            "ends": _ends(assessment),
         },
     )
 
@@ -112,9 +112,12 @@ def how_sure(items: Iterable[str], assessment: Assessment) -> Sure:
     return grounds(items, assessment.outing, assessment.power).sure
 
 
-def _ends_on_retrieve(assessment: Assessment) -> bool:
-    phases = [phase for phase in assessment.outing.phases if phase.high_h > 0]
-    return bool(phases) and phases[-1].way in _RETRIEVE
+def _ends(assessment: Assessment) -> str:
+    """With what the plan ends: ``retrieve``, ``landing`` (no more is known of the way home then) or ``day``."""
+    ways = [phase.way for phase in assessment.outing.phases if phase.high_h > 0]
+    if ways and ways[-1] is PhaseWay.FLIGHT:
+        return "landing"
+    return "retrieve" if ways and ways[-1] in _RETRIEVE else "day"
 
 
 def _callers(assessment: Assessment, forecast: Forecast) -> list[str]:

@@ -17,12 +17,22 @@ def _named(finding: Finding, names: Names) -> str:
     return ", ".join(names.get(item, item) for item in finding.items)
 
 
+_PHONE = {
+    "retrieve": N_("{phone} can still call at the end of the retrieve"),
+    "landing": N_("{phone} can still call at the landing, where the plan ends"),
+    "day": N_("{phone} can still call at the end of the day"),
+}
+"""The title, by what the plan ends with."""
+
+
 def _phone(finding: Finding, names: Names) -> Parts:
     if finding.state is State.NOT_KNOWN:
         return _named(finding, names), "", _(_WHY_NOT[str(finding.facts.get("not_counted", ""))])
-    title = _("{phone} can still call at the end of the retrieve")
-    title = title if finding.facts["retrieve"] else _("{phone} can still call at the end of the day")
-    return title.format(phone=_named(finding, names)), odds_text(_odds(finding)), _sentence(finding)
+    return (
+        _(_PHONE[str(finding.facts["ends"])]).format(phone=_named(finding, names)),
+        odds_text(_odds(finding)),
+        _sentence(finding),
+    )
 
 
 _WHY_NOT = {

@@ -135,4 +135,6 @@ class TestWords:
         assert self.said(day(), 0)[2].startswith("first estimate, on ")
 
     def test_a_day_that_ends_in_flight_has_no_retrieve(self) -> None:
-        assert self.said(day(phases=[FLIGHT]))[0] == "Phone can still call at the end of the day"
+        night = {**FLIGHT, "name": "night", "way": "night"}
+        assert self.said(day(phases=[FLIGHT, night]))[0] == "Phone can still call at the end of the day"
+        assert self.said(day(phases=[FLIGHT]))[0] == "Phone can still call at the landing, where the plan ends"
