@@ -23,7 +23,7 @@ _RETRIEVE = frozenset({PhaseWay.PACK_UP, PhaseWay.WALK_OUT, PhaseWay.RIDE_HOME})
 
 
 def chance_findings(assessment: Assessment, forecast: Forecast) -> tuple[Finding, ...]:
-    """One a phone, and one for any device that can call, where there are several.
+    """One a phone, and one for any device that can call, where there are several or a phone is not counted.
 
     The lower of the two bounds that hold 95 times of 100 decides over the state (`chance.Odds.within`), so that a first
     estimate is never more hopeful than the final one: fine from 95 %, else a look. It is never a stop: whether
@@ -40,7 +40,7 @@ def chance_findings(assessment: Assessment, forecast: Forecast) -> tuple[Finding
     lacking = [item for item in phones if item.id in assessment.power.unknown and item not in stopped]
     unknown += [lacks_figures("power.phone_can_call", item) for item in lacking]
     callers = _callers(assessment, forecast)
-    if forecast.caller_alive is not None and len(callers) > 1:
+    if forecast.caller_alive is not None and (len(callers) > 1 or (callers and stopped)):
         found.append(_any_caller(forecast.caller_alive, callers, assessment, forecast))
     return (*found, *unknown)
 

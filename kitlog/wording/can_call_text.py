@@ -45,7 +45,8 @@ _WHY_NOT = {
 
 def _any(finding: Finding, names: Names) -> Parts:
     title = _("Something can still call for help at the end")
-    text = _("at least one of {devices}: {rest}").format(devices=_named(finding, names), rest=_sentence(finding))
+    text = _("at least one of {devices}: {rest}") if len(finding.items) > 1 else _("{devices}: {rest}")
+    text = text.format(devices=_named(finding, names), rest=_sentence(finding))
     return title, odds_text(_odds(finding)), text
 
 

@@ -114,7 +114,7 @@ def _chance(one: Mend, mending: Mending, names: Names) -> str:
         for name, (before, after) in one.odds.devices.items()
         if name in mending.troubled and before != after
     ]
-    return "; ".join([odds_gain_text(one.odds), *own]).replace(" ± ", f"{NO_BREAK}±{NO_BREAK}")
+    return "; ".join([odds_gain_text(one.odds), *own]).replace(" ±", f"{NO_BREAK}±").replace("± ", f"±{NO_BREAK}")
 
 
 def _mass(mass_g: float | None) -> str:

@@ -100,6 +100,9 @@ class TestSwollen:
         assert told["phone"].state is State.NOT_KNOWN
         assert "seen swollen, do not take it" in say(told["phone"], {}).sentence
         assert told["second"].state is State.FINE
+        any_call = next(one for one in chance_findings(found, forecast) if one.code == "power.any_can_call")
+        assert (any_call.state, any_call.items) == (State.FINE, ("second",))
+        assert say(any_call, {"second": "Second"}).sentence.startswith("Second: >98")
 
     def test_a_phone_with_a_stop_open_has_no_chance_either(self):
         things = (full_phone(), full_phone("second"))

@@ -78,7 +78,9 @@ def chance_words(assessment: Assessment, forecast: Forecast, names: Names, libra
 
 def _some(finding: Finding) -> str:
     odds = finding.facts.get("odds")
-    text = _("one of {n} that call for help: {odds}")
+    text = (
+        _("one of {n} that call for help: {odds}") if len(finding.items) > 1 else _("something calls for help: {odds}")
+    )
     return text.format(n=len(finding.items), odds=_brief(odds) if isinstance(odds, Odds) else word("not known"))
 
 
