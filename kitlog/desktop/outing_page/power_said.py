@@ -31,6 +31,8 @@ def power_sentences(assessment: Assessment, names: Names, forecast: Forecast | N
         ]
     said += [_bank_text(names.get(item, item), likely, high, item) for item in likely.banks]
     said += [_("{device}: not known.").format(device=names.get(item, item)) for item in assessment.power.unknown]
+    text = _("{device}: swollen, not to be taken, and not counted.")
+    said += [text.format(device=names.get(item, item)) for item in assessment.power.swollen]
     return " ".join(said)
 
 
