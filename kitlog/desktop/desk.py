@@ -4,7 +4,7 @@ from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
 
-from PySide6.QtCore import QEventLoop, QObject, Signal
+from PySide6.QtCore import QEventLoop, QObject, Qt, Signal
 
 from kitlog.desktop.apart import apart
 from kitlog.desktop.hands_off import hands_off
@@ -42,6 +42,7 @@ class Desk(QObject):
     assessed = Signal()
     wanted = Signal(str, str)
     busy = Signal(str)
+    _moved = Signal()
 
     def __init__(self, bench: Workbench, icons: IconSet, open_demo: Callable[[], object] | None = None) -> None:
         super().__init__()
@@ -51,7 +52,9 @@ class Desk(QObject):
         self._assessed: dict[str, Assessment] = {}
         self._untold: list[Change] | None = None
         self.ahead: list[Callable[[], Callable[[], object]]] = []
-        self._stop_listening = bench.on_change(self._heard)
+        self._stop_listening = (bench.on_change(self._heard), bench.on_moved(self._moved.emit))
+        self._left = False
+        self._moved.connect(self.look_again, Qt.ConnectionType.QueuedConnection)
 
     @property
     def path(self) -> Path:
@@ -133,6 +136,7 @@ class Desk(QObject):
             self.busy.emit("")
             for change in untold:
                 self._heard(change)
+            self._moved.emit()  # what another process wrote meanwhile could not be told
         if assessed:
             self._assessed = assessed
             self.assessed.emit()
@@ -151,9 +155,16 @@ class Desk(QObject):
         """Ask the window for another page."""
         self.wanted.emit(page, what)
 
+    def look_again(self) -> None:
+        """Look whether another process wrote: then everything is shown anew."""
+        if not self._left:
+            self.perform(self.bench.look_again)
+
     def leave(self) -> None:
         """Hear no more of the workbench."""
-        self._stop_listening()
+        self._left = True
+        for stop in self._stop_listening:
+            stop()
 
     def _heard(self, change: Change) -> None:
         if self._untold is not None:

@@ -2,7 +2,7 @@
 
 from typing import cast
 
-from PySide6.QtCore import QEvent, QRect, QTimer, Signal
+from PySide6.QtCore import QEvent, QRect, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QPaintEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QApplication, QGridLayout, QMainWindow, QStackedWidget
 
@@ -206,7 +206,7 @@ class Window(QMainWindow):
         """Look whether another process wrote when the window comes to the front."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
-            self.desk.perform(self.desk.bench.look_again)
+            self.desk.look_again()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Keep the geometry for the next time."""
@@ -252,7 +252,13 @@ class Window(QMainWindow):
         self.desk.busy.connect(self.status.show_busy)
         self.desk.selected.connect(self.look_at_actions)
         self.desk.wanted.connect(self.acts.show_there)
+        cast("QApplication", QApplication.instance()).applicationStateChanged.connect(self._come_back)
         self.painted.connect(self._after_first_paint)
+
+    def _come_back(self, state: Qt.ApplicationState) -> None:
+        """The same where a dialog, and not the window itself, comes to the front with the program."""
+        if state == Qt.ApplicationState.ApplicationActive and self.isVisible():
+            self.desk.look_again()
 
     def _after_first_paint(self) -> None:
         if not self.isVisible():

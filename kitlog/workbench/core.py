@@ -46,6 +46,7 @@ class Core:
         self._data = data
         self._undo = UndoList()
         self._listeners: list[Listener] = []
+        self._moved_listeners: list[Callable[[], object]] = []
         self._kept: dict[str, Any] = {}
         self._kept_version = self._told_version = data.data_version()
 
@@ -62,6 +63,15 @@ class Core:
         """Call `listener` after each change; the answer takes the listener off again."""
         self._listeners.append(listener)
         return lambda: self._listeners.remove(listener)
+
+    def on_moved(self, listener: Callable[[], object]) -> Callable[[], None]:
+        """Call `listener` when a read has met what another process wrote; the answer takes the listener off again.
+
+        What is shown is then half old and half new until `look_again`, which is to be called as soon as nothing is
+        being read. A listener is called from any thread, in the midst of the read.
+        """
+        self._moved_listeners.append(listener)
+        return lambda: self._moved_listeners.remove(listener)
 
     def look_again(self) -> bool:
         """If another process wrote: read anew, forget the undo list, tell everybody. To be called on focus."""
@@ -140,11 +150,17 @@ class Core:
         if version != self._kept_version:
             self._kept.clear()
             self._kept_version = version
+            self._say_moved()
         if kind not in self._kept:
             with self._data.reading() as reader:
                 self._kept[kind] = read(reader)
         kept: T = self._kept[kind]
         return kept
+
+    def _say_moved(self) -> None:
+        if self._kept_version != self._told_version:
+            for listener in tuple(self._moved_listeners):
+                listener()
 
     def _put(self, code: str, models: Iterable[Stored], facts: Mapping[str, object] | None = None) -> None:
         self._write(code, lambda writer: writer.put_all(models), facts)

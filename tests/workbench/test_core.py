@@ -49,6 +49,34 @@ class TestLookAgain:
         assert bench.look_again() is True
 
 
+class TestMoved:
+    def test_a_read_that_meets_what_another_wrote_says_so_once(self, bench: Workbench, another: Workbench) -> None:
+        moved: list[int] = []
+        bench.items()
+        stop = bench.on_moved(lambda: moved.append(1))
+        bench.items()
+        assert moved == []
+        another.add_item(FRESH)
+        bench.items()
+        bench.outings()
+        assert moved == [1]
+        assert bench.look_again() is True
+        bench.items()
+        assert moved == [1]
+        stop()
+        another.delete_items(["fresh"])
+        bench.items()
+        assert moved == [1]
+
+    def test_what_was_told_before_it_was_read_is_no_news(self, bench: Workbench, another: Workbench) -> None:
+        moved: list[int] = []
+        bench.on_moved(lambda: moved.append(1))
+        another.add_item(FRESH)
+        bench.look_again()
+        bench.items()
+        assert moved == []
+
+
 class TestReads:
     def test_are_fresh_after_another_wrote_even_before_looking(self, bench: Workbench, another: Workbench) -> None:
         for which in (bench, another):
