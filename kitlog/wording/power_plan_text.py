@@ -7,6 +7,7 @@ from kitlog.kit.facets import WayOfUse
 from kitlog.outing.outing import Outing, PlugPlan
 from kitlog.packing.draws import OFF_WAY
 from kitlog.packing.plug_checks import PlugCheck, PlugTrouble
+from kitlog.packing.plug_effect import GONE, NONE_LEFT, NOT_KNOWN, NOT_ON_LIST, SWOLLEN, IdlePlug
 from kitlog.wording.draw_text import draw_text, given_text, not_known_text, short_text, sure_text, watts_text
 from kitlog.wording.figures import number_text
 from kitlog.wording.translate import N_, _, ngettext
@@ -111,6 +112,38 @@ _TROUBLES = {
 }
 
 
+def absent_text(name: str, reason: str) -> str:
+    """A thing that takes no part in the day, with the reason: ``Power bank, retired``."""
+    return _("{name}, {reason}").format(name=name, reason=_(_ABSENT.get(reason, reason)))
+
+
+def idle_plug_text(idle: IdlePlug, names: Names) -> str:
+    """That a plug is without effect, and why."""
+    return _("{phase}: without effect, {thing}.").format(
+        phase=first_upper(idle.plug.phase), thing=absent_text(names.get(idle.thing, idle.thing), idle.reason)
+    )
+
+
+_ABSENT = {
+    GONE: N_("no longer in the kit"),
+    NONE_LEFT: N_("none left"),
+    NOT_ON_LIST: N_("not on the list"),
+    SWOLLEN: N_("swollen"),
+    NOT_KNOWN: N_("its energy or draw is not known"),
+}
+
+
+def own_plugs_text(plugs: int, idle: int) -> str:
+    """That the plugs are the pilot's own, and how many of them are without effect."""
+    if not plugs:
+        return _("Your own plan: nothing hangs on a bank.")
+    if not idle:
+        return _("Plugs of your own.")
+    return ngettext(
+        "Plugs of your own, {n} of them without effect.", "Plugs of your own, {n} of them without effect.", idle
+    ).format(n=idle)
+
+
 def hanging_text(plugs: Sequence[PlugPlan], names: Names) -> str:
     """What hangs on a bank, and in which phases."""
     if not plugs:
@@ -145,12 +178,19 @@ def thing_text(*, own: bool, likely_pct: float | None, plugged: bool) -> str:
 
 def start_text(likely_pct: float | None) -> str:
     """What is reckoned with at the start."""
-    return _("nothing entered: reckoned as full") if likely_pct is None else ""
+    if likely_pct is None:
+        return _("nothing entered: reckoned as full")
+    return _("as entered; what is seen later does not change it")
 
 
 def seen_text(on_hand_pct: float, when: str) -> str:
     """The charge that it was last seen with, and when."""
     return _("last seen with {charge} ({when})").format(charge=short_text(on_hand_pct, "%"), when=when)
+
+
+def take_text(on_hand_pct: float) -> str:
+    """The act that takes the charge last seen for that at the start."""
+    return _("Begin with {charge}").format(charge=short_text(on_hand_pct, "%"))
 
 
 def summary_texts(outing: Outing) -> tuple[str, str, str]:

@@ -1,5 +1,7 @@
 """Plugs and charges at the start in the power plan, a journey by air in the plan."""
 
+from datetime import timedelta
+
 import pytest
 from desk_steps import Key, Use, item_named, outing_of, outing_page, work_on
 from power_plan_steps import BANK, FLIGHT, GLOVES, PHONE, RADIO, Open, kept, page_of, plain, row_text, with_battery
@@ -11,6 +13,7 @@ from kitlog.desktop.outing_page.plan_editor import PlanEditor
 from kitlog.desktop.outing_page.power_plan import PowerPlan
 from kitlog.desktop.window import Window
 from kitlog.kit.facets import Bank
+from kitlog.kit.kinds import ItemState
 from kitlog.outing.conditions import Condition
 from kitlog.outing.outing import PlugPlan, StartCharge
 from kitlog.outing.outing import Use as UseShare
@@ -171,8 +174,68 @@ class TestPlugs:
         assert plugs[0] == home
         assert [plug.device for plug in plugs[1:]] == [item_named(power_bench, PHONE).id]
 
+    @pytest.mark.parametrize("state", [ItemState.RETIRED, ItemState.LENT, ItemState.AWAY])
+    def test_plugs_on_a_bank_that_is_not_at_hand_are_without_effect_and_say_why(
+        self, plan: Open, power_bench: Workbench, state: ItemState
+    ) -> None:
+        bank, phone = item_named(power_bench, BANK), item_named(power_bench, PHONE)
+        plugs = (PlugPlan(phase="flight", device=phone.id, bank=bank.id),)
+        power_bench.save_outing(outing_of(power_bench).model_copy(update={"plugs": plugs}))
+        power_bench.set_state([bank.id], state)
+        dialog = plan()
+        page = page_of(dialog, PHONE)
+        assert dialog.assessed is not None
+        assert dialog.assessed.power.planned is not None
+        assert dialog.assessed.power.planned.plugs == ()
+        assert page.cautions.text() == f"Flight: without effect, Power bank, {state.value}."
+        assert page.columns[FLIGHT].plug.bank.currentText() == f"Power bank, {state.value}"
+        assert row_text(dialog, PHONE) == "as usual"
+        assert dialog.plugs_said.text() == "Plugs of your own, 1 of them without effect."
+        assert kept(dialog, power_bench).plugs == plugs
+
 
 class TestStarts:
+    def test_a_charge_seen_is_told_with_its_time_and_can_be_begun_with(
+        self, plan: Open, power_bench: Workbench
+    ) -> None:
+        phone = item_named(power_bench, PHONE)
+        power_bench.note_on_hand({phone.id: 62.0})
+        dialog = plan()
+        page = page_of(dialog, PHONE)
+        assert plain(page.seen.text()).startswith("last seen with 62 % (")
+        assert plain(page.take.words) == "Begin with 62 %"
+        page.take.click()
+        dialog.look()
+        assert page.take.isHidden()
+        assert page.start.said.text() == "as entered; what is seen later does not change it"
+        assert row_text(dialog, PHONE).replace("\u00a0", " ") == "from 62 %"
+        assert kept(dialog, power_bench).starts == (
+            StartCharge(item=phone.id, low_pct=62.0, likely_pct=62.0, high_pct=62.0),
+        )
+
+    def test_a_later_reading_changes_no_start_and_is_offered(self, plan: Open, power_bench: Workbench) -> None:
+        phone = item_named(power_bench, PHONE)
+        start = StartCharge(item=phone.id, low_pct=62.0, likely_pct=62.0, high_pct=62.0)
+        power_bench.save_outing(outing_of(power_bench).model_copy(update={"starts": (start,)}))
+        power_bench.note_on_hand({phone.id: 62.0})
+        dialog = plan()
+        page = page_of(dialog, PHONE)
+        assert page.take.isHidden()
+        power_bench.note_on_hand({phone.id: 41.0})
+        assert plain(page.take.words) == "Begin with 41 %"
+        assert page.take.isVisible()
+        assert page.start.start() == start
+
+    def test_a_charge_seen_days_ago_is_told_with_its_day_and_not_offered(
+        self, plan: Open, power_bench: Workbench
+    ) -> None:
+        long_ago = power_bench.now() - timedelta(days=3)
+        phone = item_named(power_bench, PHONE)
+        power_bench.edit_items([with_battery(phone, on_hand_pct=62.0, on_hand_at=long_ago)])
+        page = page_of(plan(), PHONE)
+        assert plain(page.seen.text()) == "last seen with 62 % (5 May)"
+        assert page.take.isHidden()
+
     def test_nothing_entered_is_full_and_said(self, plan: Open) -> None:
         start = page_of(plan(), PHONE).start
         assert start.said.text() == "nothing entered: reckoned as full"

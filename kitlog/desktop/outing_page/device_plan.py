@@ -1,6 +1,7 @@
 """The power plan of one device or bank: charge at the start, shares of use phase by phase, and its plugs."""
 
 from collections.abc import Iterable
+from datetime import datetime
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
@@ -12,6 +13,7 @@ from kitlog.desktop.outing_page.plug_fields import Banks
 from kitlog.desktop.outing_page.share_acts import ShareActs
 from kitlog.desktop.outing_page.start_fields import StartFields
 from kitlog.desktop.outing_page.wide_area import WideArea
+from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
 from kitlog.kit.facets import WayOfUse
@@ -20,15 +22,20 @@ from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, PlugPlan
 from kitlog.packing.capacity import energy_wh, is_bank
 from kitlog.packing.draws import known_draw
+from kitlog.packing.on_hand import on_hand
 from kitlog.packing.plug_checks import REFUSED, PlugCheck
+from kitlog.packing.plug_effect import IdlePlug
 from kitlog.packing.power_plan import with_start
 from kitlog.paint.type_scale import Role
-from kitlog.wording.figures import moment_text, number_text
+from kitlog.wording.charge_text import seen_text as when_text
+from kitlog.wording.figures import number_text
 from kitlog.wording.power_plan_text import (
     Names,
     hanging_text,
+    idle_plug_text,
     plug_trouble_text,
     seen_text,
+    take_text,
     thing_text,
     way_draw_lines,
     way_text,
@@ -40,10 +47,11 @@ NAMES_PX, PHASE_PX = 228, 114
 
 
 class DevicePlan(QWidget):
-    """The fields of one item.
+    """The fields of one item; a charge that is seen while it is open is told, and changes no field.
 
     Attributes:
         changed: anything was changed; plugged: a plug was.
+        seen: the charge it was last seen with; take: begins the day with that.
         start: charge at the start; columns: by phase, none for a bank; acts: what fills them.
         wrong, plug_wrong: what cannot be so of the shares, and of the plugs; cautions: what is worth a look.
     """
@@ -58,10 +66,15 @@ class DevicePlan(QWidget):
         library: Library,
         banks: Banks,
         plugs: Iterable[PlugPlan],
+        now: datetime,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self.item, self._banks = item, banks
+        self._hand = on_hand(item, now)
+        self._idle: tuple[IdlePlug, ...] = ()
+        self._looks: tuple[str, ...] = ()
+        self.seen, self.take = CutText("", Role.SMALL, "muted"), Button("", Rank.ACT)
         own = {plug.phase: plug for plug in reversed([*plugs]) if plug.device == item.id}
         self.start = StartFields(item, next((one for one in outing.starts if one.item == item.id), None))
         ways = item.battery.ways if item.battery and not is_bank(item) else ()
@@ -74,6 +87,9 @@ class DevicePlan(QWidget):
         self.cautions = Paragraph("", Role.SMALL, "look")
         self._assemble()
         self._opened = self._state()
+        self.show_reading(item, now)
+        self.take.clicked.connect(lambda _on=False: self._begin_as_seen())
+        self.start.changed.connect(self._show_take)
         self.start.changed.connect(self.changed)
         for column in self.columns:
             column.changed.connect(self.changed)
@@ -82,13 +98,20 @@ class DevicePlan(QWidget):
     @property
     def stops(self) -> list[QWidget]:
         """What Tab goes through: the charge at the start, what fills the shares, then down each phase."""
-        stops: list[QWidget] = [*self.start.fields]
+        stops: list[QWidget] = [self.take, *self.start.fields]
         if self.columns:
             stops += self.acts.stops
         for column in self.columns:
             plug = column.plug
             stops += [*column.fields.values(), *((plug.bank, plug.below, plug.to) if self._banks else ())]
         return stops
+
+    def show_reading(self, item: Item, now: datetime) -> None:
+        """Say with which charge it was last seen, and offer to begin with that while it still counts."""
+        self._hand = on_hand(item, now)
+        at = "" if self._hand.seen_at is None else when_text(self._hand, now)
+        self.seen.say(seen_text(self._hand.seen_pct, at) if self._hand.seen_pct is not None and at else "")
+        self._show_take()
 
     def planned_in(self, outing: Outing) -> Outing:
         """The outing with shares and start as they stand here; plugs are of all devices together."""
@@ -130,11 +153,17 @@ class DevicePlan(QWidget):
             here = [check for check in own if check.plug.phase == column.phase.name]
             text = " ".join(plug_trouble_text(check, names) for check in here)
             column.plug.mark(frozenset(check.trouble for check in here), text)
-        _say(self.cautions, [plug_trouble_text(check, names) for check in own if check.trouble not in REFUSED])
+        self._looks = tuple(plug_trouble_text(check, names) for check in own if check.trouble not in REFUSED)
+        self._say_looks(names)
         refused = [plug_trouble_text(check, names) for check in own if check.trouble in REFUSED]
         if refused:
             _say(self.plug_wrong, refused)
         return refused
+
+    def show_idle(self, idle: Iterable[IdlePlug], names: Names) -> None:
+        """Say which of its plugs, or of those on it, are without effect, and why."""
+        self._idle = tuple(one for one in idle if self.item.id in {one.plug.device, one.plug.bank})
+        self._say_looks(names)
 
     def show_hanging(self, plugs: Iterable[PlugPlan], names: Names) -> None:
         """Say of a bank what hangs on it."""
@@ -148,7 +177,26 @@ class DevicePlan(QWidget):
     def summary(self) -> str:
         """In a few words, what is not as usual."""
         own = any(column.planned for column in self.columns)
-        return thing_text(own=own, likely_pct=self.start.fields[1].pct(), plugged=bool(self.plugs()))
+        idle = {one.plug for one in self._idle}
+        plugged = any(plug not in idle for plug in self.plugs())
+        return thing_text(own=own, likely_pct=self.start.fields[1].pct(), plugged=plugged)
+
+    def _say_looks(self, names: Names) -> None:
+        _say(self.cautions, [*(idle_plug_text(one, names) for one in self._idle), *self._looks])
+
+    def _show_take(self) -> None:
+        """Offer the charge last seen where it still counts and the day begins with another one."""
+        pct = self._hand.seen_pct if self._hand.known else None
+        begins = {field.pct() for field in self.start.fields}
+        if pct is not None:
+            self.take.say(take_text(pct))
+            self.take.setAccessibleName(f"{self.take.words}: {self.item.name}")
+        self.take.setVisible(pct is not None and begins != {pct})
+
+    def _begin_as_seen(self) -> None:
+        pct = self._hand.reckoned_pct
+        self.start.fields[1].setFocus(Qt.FocusReason.OtherFocusReason)
+        self.start.put(pct, pct, pct)
 
     def _state(self) -> object:
         return tuple(field.text() for field in self.start.fields), tuple(column.state() for column in self.columns)
@@ -160,7 +208,8 @@ class DevicePlan(QWidget):
         head = QHBoxLayout()
         head.setSpacing(look.px(12))
         head.addWidget(Text(self.item.name, Role.GROUP))
-        head.addWidget(CutText(_seen(self.item), Role.SMALL, "muted"), 1)
+        head.addWidget(self.seen, 1)
+        head.addWidget(self.take)
         rows.addLayout(head)
         rows.addWidget(self.start)
         rows.addWidget(Hairline())
@@ -248,10 +297,3 @@ def _say(line: Paragraph, sentences: Iterable[str]) -> None:
     line.setVisible(bool(text))
     line.setAccessibleName(text)
     line.updateGeometry()
-
-
-def _seen(item: Item) -> str:
-    battery = item.battery
-    if battery is None or battery.on_hand_pct is None or battery.on_hand_at is None:
-        return ""
-    return seen_text(battery.on_hand_pct, moment_text(battery.on_hand_at))

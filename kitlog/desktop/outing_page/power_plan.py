@@ -18,12 +18,14 @@ from kitlog.outing.outing import Outing, PlugPlan
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.capacity import energy_wh, is_bank
 from kitlog.packing.plug_checks import plug_checks
+from kitlog.packing.plug_effect import idle_plugs, why_absent
 from kitlog.packing.power_day import ALWAYS_POWERED, default_plugs
 from kitlog.paint.type_scale import Role
 from kitlog.wording.faults import fault_text
-from kitlog.wording.power_plan_text import usual_plugs_text
+from kitlog.wording.power_plan_text import absent_text, own_plugs_text, usual_plugs_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
+from kitlog.workbench.change import Change
 
 ASSESS_AFTER_MS = 200
 """Typing comes first: the draft is assessed when it pauses."""
@@ -44,13 +46,14 @@ class PowerPlan(Dialog):
         super().__init__(_("Power plan"), _("Save"), parent, wide=WIDE_PX)
         self._desk, self._outing = desk, outing
         self._names = desk.names()
-        self._along = _along(desk, outing)
+        self._before = _assessed_before(desk, outing)
+        self._along = [line.item for line in self._before.lines if not line.in_car]
         self._usual = default_plugs(outing, self._along)
         self._own_plugs = outing.plugs is not None
         self._replugged = not _sound(outing)
         plugs = self._usual if outing.plugs is None else outing.plugs
         things = [item for item in self._along if _is_powered(item)]
-        self.pages = ThingPages(things, outing, desk.bench.library, self._banks(plugs), plugs)
+        self.pages = ThingPages(things, outing, desk.bench.library, self._banks(plugs), plugs, desk.bench.now())
         self.assessed: Assessment | None = None
         self._later = QTimer(self)
         self._later.setSingleShot(True)
@@ -60,6 +63,7 @@ class PowerPlan(Dialog):
         self.pages.turned.connect(self._faults)
         self.pages.changed.connect(self._later.start)
         self.pages.plugged.connect(self._replug)
+        desk.changed.connect(self._reread)
         self.look()
         self.pages.list.setFocus()
 
@@ -89,7 +93,10 @@ class PowerPlan(Dialog):
         """Check and assess the draft, and show what it comes to."""
         faults = self._faults()
         self.assessed = None if faults else self._assess()
-        own = _("Plugs of your own.") if self.pages.plugs() else _("Your own plan: nothing hangs on a bank.")
+        plugs = self.pages.plugs()
+        idle = () if self.assessed is None else tuple(idle_plugs(plugs, self.assessed, self._kit()))
+        self.pages.show_idle(idle, self._names)
+        own = own_plugs_text(len(plugs), len(idle))
         self.plugs_said.say(own if self._own_plugs else usual_plugs_text(self._usual, self._names))
         self.usual_plugs.setVisible(self._own_plugs)
         self.want(_why_not(faults, is_assessed=self.assessed is not None))
@@ -126,6 +133,15 @@ class PowerPlan(Dialog):
         self.live.say(first_upper(said), "stop" if words.state == _(State.STOP.value) else "ink")
         self.live.setAccessibleName(_("Power: {said}").format(said=said))
 
+    def _reread(self, _change: Change) -> None:
+        """Something was written elsewhere: show charges that were seen since, and assess anew."""
+        if self.isVisible():
+            self.pages.show_readings(self._kit(), self._desk.bench.now())
+            self._later.start()
+
+    def _kit(self) -> dict[str, Item]:
+        return {item.id: item for item in self._desk.bench.items()}
+
     def _replug(self) -> None:
         self._own_plugs = self._replugged = True
         self._later.start()
@@ -145,9 +161,9 @@ class PowerPlan(Dialog):
         """Banks to choose from: those that go along, and those that the plan names all the same."""
         along = [(item.id, item.name) for item in self._along if is_bank(item)]
         known = {bank for bank, _name in along}
-        named = dict.fromkeys(plug.bank for plug in plugs if plug.bank not in known)
-        absent = [(bank, _("{name}, not on the list").format(name=self._names.get(bank, bank))) for bank in named]
-        return (*along, *absent)
+        named, kit = dict.fromkeys(plug.bank for plug in plugs if plug.bank not in known), self._kit()
+        why = {bank: why_absent(bank, self._before, kit) for bank in named}
+        return (*along, *((bank, absent_text(self._names.get(bank, bank), reason)) for bank, reason in why.items()))
 
     def _fill(self) -> None:
         self.live = CutText("", Role.GROUP)
@@ -176,13 +192,12 @@ def _why_not(faults: list[str], *, is_assessed: bool) -> str:
     return "" if is_assessed else _("Something above cannot be so.")
 
 
-def _along(desk: Desk, outing: Outing) -> list[Item]:
-    """What goes along; where the plan of the power contradicts itself, what goes along without it."""
+def _assessed_before(desk: Desk, outing: Outing) -> Assessment:
+    """The outing as it is stored; where the plan of the power contradicts itself, without it."""
     try:
-        assessed = desk.bench.assess(outing)
+        return desk.bench.assess(outing)
     except Fault:
-        assessed = desk.bench.assess(outing.model_copy(update={"uses": (), "plugs": ()}))
-    return [line.item for line in assessed.lines if not line.in_car]
+        return desk.bench.assess(outing.model_copy(update={"uses": (), "plugs": ()}))
 
 
 def _sound(outing: Outing) -> bool:

@@ -48,9 +48,15 @@ class StartFields(QWidget):
         self.note = Paragraph("", Role.SMALL, "stop")
         self.note.hide()
         rows.addWidget(self.note)
-        self._put(start)
+        if start is not None:
+            self.put(start.low_pct, start.likely_pct, start.high_pct)
         for field in self.fields:
             field.textChanged.connect(lambda _text: self.changed.emit())
+
+    def put(self, low_pct: float, likely_pct: float, high_pct: float) -> None:
+        """Show other charges."""
+        for field, pct in zip(self.fields, (low_pct, likely_pct, high_pct), strict=True):
+            field.put(pct)
 
     def start(self) -> StartCharge | None:
         """What was entered, None for full; only asked where there is no fault."""
@@ -81,8 +87,3 @@ class StartFields(QWidget):
         if known != sorted(known):
             return [*self.fields], _("Low, likely and high must rise.")
         return [], ""
-
-    def _put(self, start: StartCharge | None) -> None:
-        if start is not None:
-            for field, pct in zip(self.fields, (start.low_pct, start.likely_pct, start.high_pct), strict=True):
-                field.put(pct)

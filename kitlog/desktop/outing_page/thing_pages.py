@@ -1,6 +1,7 @@
 """The devices and banks of a power plan: a list at the left, and a page for each, made when it is first looked at."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from datetime import datetime
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStackedWidget, QWidget
@@ -13,6 +14,7 @@ from kitlog.kit.item import Item
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, PlugPlan
 from kitlog.packing.plug_checks import REFUSED, PlugCheck
+from kitlog.packing.plug_effect import IdlePlug
 from kitlog.packing.power_plan import adds_up
 from kitlog.wording.power_plan_text import Names, thing_text
 from kitlog.wording.translate import _
@@ -26,6 +28,7 @@ class ThingPages(QStackedWidget):
     Args:
         things: devices and banks that go along.
         plugs: those that are shown, usual or the pilot's own.
+        now: by which a charge on hand counts or does not.
 
     Attributes:
         turned: another page is looked at; changed: anything on a page was changed; plugged: a plug was.
@@ -44,11 +47,14 @@ class ThingPages(QStackedWidget):
         library: Library,
         banks: Banks,
         plugs: tuple[PlugPlan, ...],
+        now: datetime,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self.things = things
-        self._outing, self._library, self._banks, self._plugs = outing, library, banks, plugs
+        self._outing, self._library, self._banks, self._plugs, self._now = outing, library, banks, plugs, now
+        self._idle: tuple[IdlePlug, ...] = ()
+        self._wrong: set[str] = set()
         self.made: dict[str, DevicePlan] = {}
         self._areas: dict[str, TallArea] = {}
         self.list = QListWidget()
@@ -64,7 +70,7 @@ class ThingPages(QStackedWidget):
     def page(self, thing: Item) -> DevicePlan:
         """The page of a thing, made if there is none yet."""
         if thing.id not in self.made:
-            page = DevicePlan(thing, self._outing, self._library, self._banks, self._plugs)
+            page = DevicePlan(thing, self._outing, self._library, self._banks, self._plugs, self._now)
             page.changed.connect(lambda: self._edited(page))
             page.plugged.connect(self.plugged)
             self.made[thing.id], self._areas[thing.id] = page, TallArea(page)
@@ -111,15 +117,31 @@ class ThingPages(QStackedWidget):
         for thing in self.things:
             if thing.id in refused:
                 self.page(thing)
-        wrong, plugs = [], self.plugs()
+        self._wrong, plugs = set(faults), self.plugs()
         for at, thing in enumerate(self.things):
             page = self.made.get(thing.id)
-            said = [*faults.get(thing.id, []), *(page.show_plugs(checks, names) if page else [])]
             if page is not None:
+                self._wrong |= {thing.id} if page.show_plugs(checks, names) else set()
                 page.show_hanging(plugs, names)
-            self._show_row(at, is_wrong=bool(said))
-            wrong += [thing.name] if said else []
-        return wrong
+                page.show_idle(self._idle, names)
+            self._show_row(at)
+        return [thing.name for thing in self.things if thing.id in self._wrong]
+
+    def show_idle(self, idle: tuple[IdlePlug, ...], names: Names) -> None:
+        """Say on each page which plugs are without effect; the list names no bank for them."""
+        self._idle = idle
+        for page in self.made.values():
+            page.show_idle(idle, names)
+        for at in range(len(self.things)):
+            self._show_row(at)
+
+    def show_readings(self, items: Mapping[str, Item], now: datetime) -> None:
+        """Say the charges with which things were seen since it was opened; no field changes."""
+        self._now = now
+        self.things = [items.get(thing.id, thing) for thing in self.things]
+        for thing in self.things:
+            if thing.id in self.made:
+                self.made[thing.id].show_reading(thing, now)
 
     def is_changed(self) -> bool:
         """Whether anything was changed that still stands so."""
@@ -141,8 +163,9 @@ class ThingPages(QStackedWidget):
         page.faults()
         self.changed.emit()
 
-    def _show_row(self, at: int, *, is_wrong: bool) -> None:
+    def _show_row(self, at: int) -> None:
         row, t, thing = self.list.item(at), look.tokens(), self.things[at]
+        is_wrong = thing.id in self._wrong
         said = _("! cannot be so") if is_wrong else self._summary(thing)
         row.setText(f"{thing.name}\n{said}")
         row.setForeground(t.stop if is_wrong else t.ink)
@@ -153,4 +176,6 @@ class ThingPages(QStackedWidget):
             return page.summary()
         start = next((one.likely_pct for one in self._outing.starts if one.item == thing.id), None)
         own = any(use.item == thing.id for use in self._outing.uses)
-        return thing_text(own=own, likely_pct=start, plugged=bool(self._plugs_of(thing)))
+        idle = {one.plug for one in self._idle}
+        plugged = any(plug not in idle for plug in self._plugs_of(thing))
+        return thing_text(own=own, likely_pct=start, plugged=plugged)
