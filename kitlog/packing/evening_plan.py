@@ -28,6 +28,10 @@ NO_CHARGER = "no_charger"
 """Why nothing is charged where no charger has ports on record."""
 
 
+TELLING_PCT = 1.0
+"""Charges at the start that differ by less are the same for a pilot: displays show whole points."""
+
+
 @dataclass(frozen=True, slots=True)
 class Hang:
     """A thing on a port, from when to when (h on the evening's axis); port 0: the charger has only one."""
@@ -268,6 +272,30 @@ def start_charges(plan: EveningPlan, outing: Outing) -> tuple[StartCharge, ...]:
         if held is None or line.end_pct < held.end_pct:
             worst[line.thing.item.id] = line
     return (*kept, *(_start(name, line) for name, line in worst.items() if line.missing_wh > 0))
+
+
+@dataclass(frozen=True, slots=True)
+class OtherStart:
+    """A thing, by id, with which charge the outing begins, and with which one it would by the plan; full is 100 %."""
+
+    item: str
+    begins_pct: float
+    planned_pct: float
+
+
+def other_starts(plan: EveningPlan, outing: Outing) -> tuple[OtherStart, ...]:
+    """Where the charges at the start are not those that the plan ends with now; none where none of it was entered.
+
+    They were taken from a plan of before, or typed; a reading since then, or other hours, changed the plan.
+    """
+    things = dict.fromkeys(line.thing.item.id for line in plan.lines)
+    stored, now = (
+        {start.item: start.likely_pct for start in starts} for starts in (outing.starts, start_charges(plan, outing))
+    )
+    if not things.keys() & stored.keys():
+        return ()
+    pairs = (OtherStart(name, stored.get(name, 100.0), now.get(name, 100.0)) for name in things)
+    return tuple(one for one in pairs if abs(one.begins_pct - one.planned_pct) >= TELLING_PCT)
 
 
 def _start(name: str, line: ChargeLine) -> StartCharge:

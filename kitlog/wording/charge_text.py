@@ -7,7 +7,7 @@ from math import ceil
 from kitlog.budget.charging.evening import MOST_COMPARED
 from kitlog.outing.outing import Evening
 from kitlog.packing.evening_asked import Note, Piece
-from kitlog.packing.evening_plan import ChargeLine, EveningHelp, EveningPlan, HandStep, Hang
+from kitlog.packing.evening_plan import ChargeLine, EveningHelp, EveningPlan, HandStep, Hang, OtherStart
 from kitlog.packing.on_hand import LASTS, RECKONED_PCT, OnHand
 from kitlog.wording.figures import clock_text, day_text, hours_text, number_text, percent_text, with_unit
 from kitlog.wording.translate import N_, _, ngettext
@@ -92,6 +92,21 @@ def end_text(line: ChargeLine) -> str:
     return _("{charge}, {energy} short").format(
         charge=percent_text(int(line.end_pct)), energy=with_unit(line.missing_wh, "Wh", 1)
     )
+
+
+def other_starts_text(others: Sequence[OtherStart], names: Names) -> str:
+    """With which charges the outing begins, where the plan now ends with other ones; empty where there are none."""
+    if not others:
+        return ""
+    things = "; ".join(
+        _("{thing} {begins}, by the plan {planned}").format(
+            thing=names.get(one.item, one.item),
+            begins=percent_text(int(one.begins_pct)),
+            planned=percent_text(int(one.planned_pct)),
+        )
+        for one in others
+    )
+    return _("The outing begins otherwise: {things}").format(things=things)
 
 
 LEFT_OUT = {

@@ -207,6 +207,26 @@ def test_the_plan_becomes_the_start_of_the_outing(page: RepackPage) -> None:
     assert outing_of(bench).starts == ()
 
 
+def test_a_start_taken_from_an_older_plan_is_called_so(page: RepackPage, qtbot) -> None:
+    """The outing keeps the charges it was given; a reading after that changes the plan, and both are told."""
+    bench = page.desk.bench
+    bench.set_evening(outing_of(bench).id, EVENING.model_copy(update={"from_at": time(22, 20), "leave_at": time(6)}))
+    qtbot.waitUntil(lambda: ready(page), timeout=20_000)
+    assert page.charge_head.others.isHidden()
+    page.charge_head.start_act.click()
+    qtbot.waitUntil(lambda: ready(page), timeout=20_000)
+    assert page.charge_head.others.isHidden()
+    bench.note_on_hand({item_named(bench, "Power bank").id: 5.0})
+    qtbot.waitUntil(lambda: ready(page), timeout=20_000)
+    said = page.charge_head.others.text()
+    assert page.charge_head.others.isVisible()
+    assert said.startswith("The outing begins otherwise: ")
+    assert "Power bank " in said
+    page.charge_head.start_act.click()
+    qtbot.waitUntil(lambda: ready(page), timeout=20_000)
+    assert page.charge_head.others.isHidden()
+
+
 def test_the_evening_is_changed_in_a_dialog(page: RepackPage, in_dialog: Use) -> None:
     def change(dialog: QDialog) -> None:
         assert isinstance(dialog, EveningDialog)

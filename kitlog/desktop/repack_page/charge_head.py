@@ -15,7 +15,7 @@ from kitlog.wording.translate import _
 
 
 class ChargeHead(QWidget):
-    """Two rows.
+    """Two rows, and a third where the outing begins with other charges than the plan ends with.
 
     Attributes:
         hours: the evening is to be changed; start: the plan's end is to be tomorrow's start.
@@ -52,6 +52,9 @@ class ChargeHead(QWidget):
         row.addWidget(self.on_hand)
         row.addWidget(self.swollen_act)
         rows.addLayout(row)
+        self.others = CutText("", Role.SMALL, "look")
+        self.others.hide()
+        rows.addWidget(self.others)
         self._shown_id = ""
         self._shown_pct: float | None = None
         self._touched = False
@@ -70,6 +73,11 @@ class ChargeHead(QWidget):
         said = "" if plan is None else f"{times_text(plan.times)}; {place_text(plan.times)}"
         self.times.setText(assumed.format(times=said) if said else "")
         self.start_act.setEnabled(plan is not None and bool(plan.steps) and not shown.outdated)
+
+    def show_starts(self, text: str) -> None:
+        """Say with which charges the outing begins where the plan has others; empty: it begins as planned."""
+        self.others.say(text, "look")
+        self.others.setVisible(bool(text))
 
     def show_item(self, item: Item | None, pct: float | None) -> None:
         """Show the charge on hand of the current line; a line without a battery has none."""

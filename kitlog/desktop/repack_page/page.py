@@ -40,8 +40,10 @@ from kitlog.fault import Fault
 from kitlog.kit.item import Item
 from kitlog.outing.ticks import Step
 from kitlog.packing.charging import Charge
+from kitlog.packing.evening_plan import other_starts
 from kitlog.packing.storage_due import at_home, to_do
 from kitlog.paint.type_scale import Role
+from kitlog.wording.charge_text import other_starts_text
 from kitlog.wording.figures import kg_text
 from kitlog.wording.translate import _, ngettext
 
@@ -282,8 +284,16 @@ class RepackPage(Page):
     def _show_evening(self) -> None:
         shown = self._evening()
         self.charge_head.show_plan(shown)
+        self.charge_head.show_starts(self._other_starts(shown))
         self.evening.show_plan(shown, self._charges(), self.desk.names(), self._unused())
         self._show_on_hand()
+
+    def _other_starts(self, shown: Shown) -> str:
+        """What the outing begins with where the plan, worked out, ends otherwise."""
+        if shown.plan is None or shown.outdated or self.progress is None:
+            return ""
+        others = other_starts(shown.plan, self.progress.assessment.outing)
+        return other_starts_text(others, self.desk.names())
 
     def _show_on_hand(self) -> None:
         item = self.charged_item()
