@@ -10,6 +10,11 @@ import sys
 from setup_fault import SetupFault, disk_full_sentence, last_lines
 from stamp import python_in
 
+FROM_SOURCE = ("aerofiles",)
+"""What its makers give as a source archive alone: pure Python, built in a second."""
+BUILD_LOCK = "requirements-build.lock"
+"""What these are built with."""
+
 NO_TRUST = re.compile(r"CERTIFICATE_VERIFY_FAILED|certificate verify failed")
 NO_NETWORK = re.compile(
     r"Failed to establish a new connection|NewConnectionError|name resolution|getaddrinfo|Network is unreachable|"
@@ -86,11 +91,19 @@ def pip_sentence(output: str, venv: str) -> str:
 
 
 def install(venv: str, lock: str) -> None:
-    """Bring the packages to what the lock file says.
+    """Bring the packages to what the lock file says, in two steps: what the second one builds with, then all.
+
+    Packages come ready-built, but for those `FROM_SOURCE`. These are built outside pip's isolation, which would fetch
+    build tools of any version and without a hash: so nothing runs here that no lock names.
 
     Raises:
         SetupFault: pip failed; the message holds its last 20 lines and one sentence.
     """
-    done = pip(venv, "install", "--require-hashes", "--only-binary", ":all:", "-r", lock)
-    if done.returncode:
-        raise SetupFault(f"{last_lines(done.stdout)}\n\n{pip_sentence(done.stdout, venv)}")
+    ready_built = ("install", "--require-hashes", "--only-binary", ":all:")
+    # Behind :all:, which would undo it.
+    from_source = ("--no-binary", ",".join(FROM_SOURCE), "--no-build-isolation", "--use-pep517")
+    tools = os.path.join(os.path.dirname(lock), BUILD_LOCK)
+    for step in ((*ready_built, "-r", tools), (*ready_built, *from_source, "-r", lock)):
+        done = pip(venv, *step)
+        if done.returncode:
+            raise SetupFault(f"{last_lines(done.stdout)}\n\n{pip_sentence(done.stdout, venv)}")

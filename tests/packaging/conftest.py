@@ -1,19 +1,20 @@
 """A checkout in a folder with a space and an umlaut, holding the real set-up scripts and a stand-in for the rest."""
 
-import hashlib
 import json
 import os
 import shutil
 import subprocess
 import sys
-import zipfile
 from pathlib import Path
 
 import pytest
 
+sys.path.insert(0, str(Path(__file__).parent))  # for stand_in_packages: importmode=importlib finds no neighbours
 sys.path.insert(0, str(Path(__file__).parents[2] / "packaging"))
 
+import run_pip
 import stamp
+from stand_in_packages import MILL, locked, make_wheel
 
 REAL = Path(stamp.__file__).parent
 
@@ -81,23 +82,6 @@ class Checkout:
         (self.venv / f"kitlog-{kind}.json").write_text(json.dumps(words), encoding="utf-8")
 
 
-def make_wheel(folder: Path) -> Path:
-    """A wheel of one empty module, so that pip has something real to install without a network."""
-    folder.mkdir()
-    wheel = folder / "grain-1.0-py3-none-any.whl"
-    info = "grain-1.0.dist-info"
-    files = {
-        "grain.py": "",
-        f"{info}/METADATA": "Metadata-Version: 2.1\nName: grain\nVersion: 1.0\n",
-        f"{info}/WHEEL": "Wheel-Version: 1.0\nGenerator: test\nRoot-Is-Purelib: true\nTag: py3-none-any\n",
-    }
-    files[f"{info}/RECORD"] = "".join(f"{name},,\n" for name in [*files, f"{info}/RECORD"])
-    with zipfile.ZipFile(wheel, "w") as archive:
-        for name, text in files.items():
-            archive.writestr(name, text)
-    return wheel
-
-
 @pytest.fixture
 def wheel(tmp_path: Path) -> Path:
     return make_wheel(tmp_path / "wheels")
@@ -110,8 +94,8 @@ def checkout(tmp_path: Path, wheel: Path) -> Checkout:
     (root / "kitlog").mkdir()
     (root / "kitlog" / "__init__.py").touch()
     (root / "kitlog" / "__main__.py").write_text(STAND_IN, encoding="utf-8")
-    digest = hashlib.sha256(wheel.read_bytes()).hexdigest()
-    for name in stamp.LOCKS.values():
-        (root / "packaging" / name).write_text(f"grain==1.0 --hash=sha256:{digest}\n", encoding="utf-8")
+    locks = dict.fromkeys(stamp.LOCKS.values(), wheel) | {run_pip.BUILD_LOCK: make_wheel(wheel.parent, "mill", MILL)}
+    for name, package in locks.items():
+        (root / "packaging" / name).write_text(locked(package), encoding="utf-8")
     (tmp_path / "home").mkdir()
     return Checkout(root, tmp_path / "home")

@@ -6,10 +6,12 @@ from pathlib import Path
 
 import choose_python
 import pytest
+import run_pip
 from packaging.requirements import Requirement
 
 ROOT = Path(__file__).parents[2]
 PYTHONS = [f"3.{minor}.{patch}" for minor in range(11, choose_python.NEWEST[1] + 1) for patch in (0, 7)]
+LOCKS = ["requirements.lock", "requirements-test.lock", run_pip.BUILD_LOCK]
 SYSTEMS = {"linux": ("Linux", "posix"), "win32": ("Windows", "nt"), "darwin": ("Darwin", "posix")}
 
 
@@ -40,14 +42,14 @@ def version(specifier):
     return one.version
 
 
-@pytest.mark.parametrize("name", ["requirements.lock", "requirements-test.lock"])
+@pytest.mark.parametrize("name", LOCKS)
 def test_every_entry_is_pinned_and_hashed(name):
     for entry in entries(name):
         assert re.fullmatch(r"[a-z0-9-]+==[0-9][0-9a-z.]*", entry[0]), entry[0]
         assert [part for part in entry if re.fullmatch(r"--hash=sha256:[0-9a-f]{64}", part)], entry[0]
 
 
-@pytest.mark.parametrize("name", ["requirements.lock", "requirements-test.lock"])
+@pytest.mark.parametrize("name", LOCKS)
 def test_no_package_source_is_named(name):
     text = (ROOT / "packaging" / name).read_text(encoding="utf-8")
     assert not re.search(r"https?:|file:|--index|--extra-index|--find-links|--trusted", text)
@@ -72,6 +74,13 @@ def test_the_lock_holds_what_the_project_asks_for(python, lock, extra):
         one = Requirement(text)
         if one.marker is None or one.marker.evaluate({"python_version": python.rpartition(".")[0]}):
             assert found[one.name.lower()] in one.specifier, text
+
+
+def test_what_is_built_from_source_is_locked_as_one_archive_and_can_be_built():
+    lines = {entry[0].partition("==")[0]: entry for name in LOCKS for entry in entries(name)}
+    for name in run_pip.FROM_SOURCE:
+        assert len([part for part in lines[name] if part.startswith("--hash")]) == 1
+    assert "setuptools" in lines  # what builds an archive that names no build tool of its own (PEP 517)
 
 
 def test_no_qt_that_loses_references_on_3_11():

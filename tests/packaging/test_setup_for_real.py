@@ -8,7 +8,9 @@ import subprocess
 import threading
 
 import pytest
+import run_pip
 import stamp
+from stand_in_packages import locked, make_source_archive
 
 pytestmark = pytest.mark.slow
 
@@ -27,7 +29,9 @@ class SlowSource:
                 source.asked.set()
                 source.may_answer.wait(60)
                 page = self.path.endswith("/")
-                body = f'<a href="/{wheel.name}">{wheel.name}</a>'.encode() if page else wheel.read_bytes()
+                names = [one.name for one in wheel.parent.iterdir()]
+                links = "".join(f'<a href="/{name}">{name}</a>' for name in names)
+                body = links.encode() if page else (wheel.parent / self.path.strip("/")).read_bytes()
                 try:
                     self.send_response(200)
                     self.send_header("Content-Type", "text/html" if page else "application/octet-stream")
@@ -104,11 +108,34 @@ def test_no_network_is_one_sentence_after_what_pip_said(checkout):
     assert len(done.stderr.splitlines()) <= 24
 
 
-def test_a_package_that_is_not_the_one_locked_is_refused(checkout, settings):
-    lock = checkout.root / "packaging" / "requirements.lock"
-    lock.write_text(f"grain==1.0 --hash=sha256:{'0' * 64}\n", encoding="utf-8")
+@pytest.mark.parametrize("name", ["requirements.lock", run_pip.BUILD_LOCK])
+def test_a_package_that_is_not_the_one_locked_is_refused(checkout, settings, name):
+    lock = checkout.root / "packaging" / name
+    package = lock.read_text(encoding="utf-8").partition(" ")[0]
+    lock.write_text(f"{package} --hash=sha256:{'0' * 64}\n", encoding="utf-8")
     done = checkout.run("start.py", **settings)
     assert (done.returncode, "was refused" in done.stderr) == (3, True)
+
+
+def add_source_archive(checkout, wheel, name):
+    """Lock a package that is there as source alone."""
+    with (checkout.root / "packaging" / "requirements.lock").open("a", encoding="utf-8") as lock:
+        lock.write(locked(make_source_archive(wheel.parent, name)))
+
+
+@pytest.mark.parametrize("name", run_pip.FROM_SOURCE)
+def test_what_is_given_as_source_alone_is_built_with_the_locked_tool(checkout, wheel, settings, name):
+    add_source_archive(checkout, wheel, name)
+    done = checkout.run("start.py", **settings)
+    assert done.returncode == 0, done.stderr
+    python = stamp.python_in(str(checkout.venv))
+    subprocess.run([python, "-c", f"import grain, {name}"], check=True)
+
+
+def test_any_other_source_archive_is_not_even_opened(checkout, wheel, settings):
+    add_source_archive(checkout, wheel, "chaff")
+    done = checkout.run("start.py", **settings)
+    assert (done.returncode, "has no ready-built package" in done.stderr) == (3, True)
 
 
 def test_the_second_of_two_starts_waits_and_says_so(checkout, source):
