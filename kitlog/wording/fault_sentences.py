@@ -2,11 +2,13 @@
 
 from kitlog.wording.grid_sentences import GRID
 from kitlog.wording.handed_sentences import HANDED
+from kitlog.wording.recording_sentences import RECORDING
 from kitlog.wording.translate import N_
 
 INPUT = {
     **GRID,
     **HANDED,
+    **RECORDING,
     "number.not_a_number": (N_("“{value}” is no number"), N_("Write it in digits with a point, such as 4.5.")),
     "number.not_whole": (N_("“{value}” is no whole number"), N_("Write it in digits without a fraction.")),
     "number.too_large": (N_("“{value}” is too large a number"), N_("Check the figure and its unit.")),

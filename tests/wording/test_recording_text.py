@@ -1,0 +1,44 @@
+"""What is said of flights found in recordings (tests/recordings.py)."""
+
+import pytest
+from recordings import Day, flight, utc
+
+from kitlog.files.recordings.read_recording import read_recording
+from kitlog.kit.recordings.found import Because, Doubt, FlightFound, LooksLike
+from kitlog.kit.recordings.judge import judge
+from kitlog.wording.recording_text import doubt_text, remarks_on
+
+
+def said(day: Day) -> list[str]:
+    result = judge(read_recording(day.igc(), "x.igc").fixes)
+    assert isinstance(result, FlightFound)
+    return list(remarks_on(result))
+
+
+def begun() -> Day:
+    return Day(utc("2026-04-05T09:00")).stand(300)
+
+
+def test_of_a_plain_flight_nothing() -> None:
+    assert said(flight(begun(), 30).stand(300)) == []
+
+
+def test_what_is_left_out_and_why() -> None:
+    (line,) = said(flight(begun().cable(500).walk(600), 30).stand(300))
+    assert line.startswith("left out, 8 min: looks like a cable car: it climbs ")
+
+
+def test_a_gap_and_an_end_in_the_air() -> None:
+    lines = said(flight(begun(), 60).without(1_000, 600))
+    assert lines == [
+        "the recording ends in the air: counted to its last fix there",
+        "1 gap of 10 min counts as flown",
+    ]
+
+
+@pytest.mark.parametrize("because", Because)
+@pytest.mark.parametrize("looks_like", LooksLike)
+def test_every_doubt_has_its_words(looks_like: LooksLike, because: Because) -> None:
+    text = doubt_text(Doubt(looks_like, because, 15.0, 120.0, 80.0, 90.0, 3))
+    assert text.startswith("looks like ")
+    assert "{" not in text
