@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from desk_steps import outing_of
+from item_editor_steps import Open
 from power_plan_steps import known_kit
 from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication, QDialog
@@ -13,11 +14,13 @@ from PySide6.QtWidgets import QApplication, QDialog
 from kitlog.app import open_bench
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
+from kitlog.desktop.kit_page.item_editor import ItemEditor
 from kitlog.desktop.outing_page.power_plan import PowerPlan
 from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.desktop.window import Window
 from kitlog.desktop.window_memory import WindowMemory
 from kitlog.files.resources import resources_folder
+from kitlog.kit.item import Item
 from kitlog.paint.icons import IconSet
 from kitlog.workbench.workbench import Workbench
 
@@ -176,3 +179,18 @@ def plan(power_bench: Workbench, window: Window, qtbot) -> Iterator[Callable[[],
     yield open_plan
     for dialog in opened:
         dialog.discard()
+
+
+@pytest.fixture
+def edit(window: Window, qtbot) -> Open:
+    """Open the editor of an item, or of a new one."""
+
+    def open_editor(item: Item | None) -> ItemEditor:
+        editor = ItemEditor(window.desk, item, window)
+        qtbot.addWidget(editor)
+        editor.show()
+        editor.activateWindow()
+        qtbot.waitUntil(editor.isActiveWindow)
+        return editor
+
+    return open_editor
