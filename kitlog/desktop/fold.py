@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-WIDE_PX, MIDDLE_PX, LOW_PX = 1200, 1000, 700
+WIDE_PX, MIDDLE_PX, LOW_PX, TIGHT_PX, THIN_PX = 1200, 1000, 700, 480, 720
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,12 +12,16 @@ class Fold:
     Attributes:
         middle: rail of icons only, plan and drawing folded.
         narrow: one column.
+        thin: no room for the widest column of a table.
         low: strips one line less high.
+        tight: lower still, as large letters on a small screen make it: second lines go into tool tips.
     """
 
     middle: bool = False
     narrow: bool = False
+    thin: bool = False
     low: bool = False
+    tight: bool = False
 
     @property
     def side_px(self) -> int:
@@ -32,4 +36,6 @@ class Fold:
 def fold_of(width: int, height: int, scale: float) -> Fold:
     """The fold for a window of this size; larger letters fold earlier rather than being cut."""
     wide, high = width / scale, height / scale
-    return Fold(middle=wide < WIDE_PX, narrow=wide < MIDDLE_PX, low=high < LOW_PX)
+    return Fold(
+        middle=wide < WIDE_PX, narrow=wide < MIDDLE_PX, thin=wide < THIN_PX, low=high < LOW_PX, tight=high < TIGHT_PX
+    )

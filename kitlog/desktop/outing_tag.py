@@ -66,9 +66,10 @@ class OutingTag(QWidget):
             chip.say(words)
             chip.setVisible(number > 0)
 
-    def lay_out(self, *, brief: bool) -> None:
-        """Leave out what a narrow window has no room for; the menu has it."""
+    def lay_out(self, *, brief: bool, thin: bool = False) -> None:
+        """Leave out what a narrow window has no room for; the menu and the plan have it."""
         empty = not self.day.text()
+        self.type.setVisible(not thin and bool(self.type.text()))
         self.near.setVisible(not brief and bool(self.near.text()))
         self.act.setVisible(empty or not brief)
         self._line.setVisible(not empty and not brief)

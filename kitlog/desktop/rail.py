@@ -21,6 +21,9 @@ NAMES = {
     "flights": N_("Flights"),
 }
 
+LEAST_PX = 28
+"""The least height of a tab without its word, in px of the design."""
+
 
 class Tab(Pressable):
     """One index tab: icon over word, or the icon alone."""
@@ -34,7 +37,7 @@ class Tab(Pressable):
         self._bare = False
         self.setCheckable(True)
         self.setAutoExclusive(True)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
 
     def bare(self, *, bare: bool) -> None:
         """Show the icon alone, with the word as tool tip."""
@@ -45,6 +48,11 @@ class Tab(Pressable):
     def sizeHint(self) -> QSize:
         """64 high, 48 without the word."""
         return QSize(look.px(48 if self._bare else 80), look.px(48 if self._bare else 64))
+
+    def minimumSizeHint(self) -> QSize:
+        """Lower without the word, where large letters meet a low screen."""
+        hint = self.sizeHint()
+        return QSize(hint.width(), look.px(LEAST_PX) if self._bare else hint.height())
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint icon, word and the stroke of the open tab; the ground is the window's."""

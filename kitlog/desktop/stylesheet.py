@@ -62,6 +62,7 @@ QTableView { background: transparent; border: none; outline: none; gridline-colo
 QHeaderView { background: transparent; border: none; }
 QHeaderView::section { background: transparent; color: $muted; border: none; padding: 0; }
 QTreeWidget QHeaderView::section { padding: ${s4}px ${s8}px; border-bottom: 1px solid $hairline; }
+QAbstractScrollArea::corner { background: transparent; border: none; }
 QTableCornerButton::section { background: transparent; border: none; }
 
 QScrollBar:vertical { background: transparent; width: ${s10}px; margin: 0; }

@@ -15,6 +15,7 @@ from kitlog.desktop.fold import Fold, fold_of
 from kitlog.desktop.ground import Ground
 from kitlog.desktop.outing_tag import OutingTag
 from kitlog.desktop.page import Page
+from kitlog.desktop.page_area import PageArea
 from kitlog.desktop.page_list import build_page
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.rail import Rail
@@ -34,10 +35,10 @@ COUNTS_AFTER_MS = 30
 """The counts of the tag follow what is shown: first paint and answers to keys come before them."""
 
 LEAST = (640, 480)
+"""Smallest size of the window in pixels; the screen does not grow with the letters: with large ones pages scroll."""
+
 OUTDATES_FAULTS = frozenset({"outing", "item", "rule", "record", "event", "flight", "pilot", "preference"})
 """Kinds of change that an outing hangs on: a message of what was refused before them is out of date."""
-
-"""Smallest size of the window in px of the design."""
 
 
 class Window(QMainWindow):
@@ -56,9 +57,10 @@ class Window(QMainWindow):
         self.memory = memory
         self.painted_once = False
         self._pages: dict[str, Page] = {}
+        self._areas: dict[str, PageArea] = {}
         self._fold = Fold()
         self.setWindowTitle(f"kitlog, {desk.path.name}")
-        self.setMinimumSize(look.px(LEAST[0]), look.px(LEAST[1]))
+        self.setMinimumSize(*LEAST)
         self.acts = WindowActs(self)
         self.action_set = ActionSet(self, self.do)
         self.action_set.fill(self.menuBar())
@@ -79,7 +81,8 @@ class Window(QMainWindow):
             made = build_page(name, self.desk)
             made.take_list_actions(self.action_set.by_id)
             self._pages[name] = made
-            self.stack.addWidget(made)
+            self._areas[name] = PageArea(made)
+            self.stack.addWidget(self._areas[name])
             made.lay_out(self._fold)
         return self._pages[name]
 
@@ -88,7 +91,7 @@ class Window(QMainWindow):
         page = self.page(name)
         self.rail.open(name)
         self.action_set.choose(f"view.{name}")
-        self.stack.setCurrentWidget(page)
+        self.stack.setCurrentWidget(self._areas[name])
         page.look_fresh()
         self._place()
         self.look_at_actions()
@@ -162,7 +165,7 @@ class Window(QMainWindow):
         else:
             self.tag.show_outing(*tag_words(outing, self.desk.bench))
             self._assess.start()
-        self.tag.lay_out(brief=self._fold.middle)
+        self.tag.lay_out(brief=self._fold.middle, thin=self._fold.thin)
 
     def show_counts(self) -> None:
         """Assess the outing and show how much is open."""
@@ -269,8 +272,8 @@ class Window(QMainWindow):
     def _lay_out(self) -> None:
         brief = self._fold.middle
         self.rail.bare(bare=brief)
-        self.tag.lay_out(brief=brief)
-        self.status.lay_out(brief=brief)
+        self.tag.lay_out(brief=brief, thin=self._fold.thin)
+        self.status.lay_out(self._fold)
         for page in self._pages.values():
             page.lay_out(self._fold)
 

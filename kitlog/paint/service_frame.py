@@ -74,7 +74,7 @@ def names(painter: QPainter, layout: ServiceLayout, tokens: Tokens) -> None:
             room = QRectF(row.left(), row.top(), layout.item_px - px(8), row.height())
             layout.text.draw(painter, room, lane.item, Role.LABEL, tokens.ink)
         room = QRectF(row.left() + layout.item_px, row.top(), layout.rule_px - px(8), row.height())
-        layout.text.draw(painter, room, lane.rule, Role.SMALL, tokens.muted)
+        layout.text.draw(painter, room, _as_fits(lane.rule, room.width(), layout), Role.SMALL, tokens.muted)
 
 
 def outings(painter: QPainter, layout: ServiceLayout, tokens: Tokens) -> None:
@@ -153,3 +153,8 @@ def _bar(painter: QPainter, box: QRectF, tokens: Tokens) -> None:
 def _line(painter: QPainter, box: QRectF, tokens: Tokens) -> None:
     painter.setPen(pen(tokens.tint(tokens.accent, 0.45), box.height() / 14))
     painter.drawLine(QLineF(box.center().x(), box.top(), box.center().x(), box.bottom()))
+
+
+def _as_fits(rule: str, width: float, layout: ServiceLayout) -> str:
+    """A rule with its limit, or without it where there is no room: the marks of the lane say it too."""
+    return rule if layout.text.width(rule, Role.SMALL) <= width else rule.partition(", ")[0]

@@ -11,7 +11,7 @@ from kitlog.paint.service_picture import ServicePicture
 from kitlog.paint.type_scale import Role
 
 HEAD, LANE, FOOT = 44.0, 28.0, 30.0
-ITEM_SHARE, RULE_SHARE = 0.18, 0.20
+ITEM_SHARE, RULE_SHARE = 0.19, 0.22
 """Most that the names of items and of rules may take of the width."""
 
 

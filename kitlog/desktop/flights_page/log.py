@@ -25,7 +25,7 @@ def airtime_text(minutes: float) -> str:
 
 
 COLUMNS: tuple[tuple[str, int, Callable[[Flight], str]], ...] = (
-    (N_("Date"), 196, lambda flight: days_text(flight.on, flight.last_day)),
+    (N_("Date"), 212, lambda flight: days_text(flight.on, flight.last_day)),
     (N_("Site"), 150, lambda flight: flight.site),
     (N_("Airtime"), 72, lambda flight: airtime_text(flight.airtime_min)),
     (N_("Launches"), 76, lambda flight: number_text(flight.launches)),

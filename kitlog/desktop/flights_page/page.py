@@ -88,6 +88,7 @@ class FlightsPage(Page):
     def lay_out(self, fold: Fold) -> None:
         """In one column the right side takes the place of the log."""
         self._sides.lay_out(narrow=fold.narrow, right_px=340 if fold.middle else 439)
+        self.table.setColumnHidden(NOTE, fold.thin)
         side = look.px(fold.side_px)
         self._left.setContentsMargins(side, look.px(fold.head_px(15)), look.px(12), look.px(12))
 

@@ -86,7 +86,7 @@ def _foot(row: KitRow, _library: Library) -> str:
 
 COLUMNS = (
     Column("name", N_("Name"), 184, _name, _text_key(_name)),
-    Column("kind", N_("Kind"), 89, _kind, _text_key(_kind)),
+    Column("kind", N_("Kind"), 98, _kind, _text_key(_kind)),
     Column("mass", N_("Mass, g"), 56, _mass, lambda row, _library: row.item.all_mass_g or -1, right=True),
     Column("source", N_("Source"), 92, _source, _text_key(_source), in_details=True),
     Column("air", N_("In the air"), 93, _air, _text_key(_air)),

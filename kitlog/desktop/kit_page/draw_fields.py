@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
+from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QWidget
 
 from kitlog.desktop import look
@@ -92,6 +93,17 @@ class DrawFields(QStackedWidget):
     def choose(self, given: WayGiven) -> None:
         """Show the fields of one description."""
         self.setCurrentIndex(list(SETS).index(given))
+        self.updateGeometry()
+
+    def sizeHint(self) -> QSize:
+        """As wide as the fields that are seen."""
+        shown = self.currentWidget()
+        return QSize() if shown is None else shown.sizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        """No narrower than the fields that are seen can be."""
+        shown = self.currentWidget()
+        return QSize() if shown is None else shown.minimumSizeHint()
 
     def put(self, way: WayOfUse | None) -> None:
         """Show all that is known of a draw."""

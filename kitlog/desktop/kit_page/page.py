@@ -20,7 +20,7 @@ from kitlog.desktop.page import Page
 from kitlog.desktop.parts.button import Rank
 from kitlog.desktop.parts.empty import EmptyState, NothingFound
 from kitlog.desktop.parts.paper_table import PaperTable
-from kitlog.desktop.parts.text import CutText, Text
+from kitlog.desktop.parts.text import Paragraph, Text
 from kitlog.desktop.parts.two_sides import TwoSides
 from kitlog.paint.type_scale import Role
 from kitlog.wording.translate import _
@@ -50,7 +50,7 @@ class KitPage(Page):
         self.table.setModel(self.model)
         self.table.setItemDelegate(KitCells(self.table, self.model))
         self.nothing = NothingFound(_("No item matches"))
-        self.total, self.total_more = Text("", Role.GROUP), CutText("", Role.SECOND, "muted")
+        self.total, self.total_more = Text("", Role.GROUP), Paragraph("", Role.SECOND, "muted")
         self.drop = TableDrop(self, self.acts.look_at, desk.faulted.emit)
         self.bar.words.setAcceptDrops(False)  # a file dropped there is no word to filter by
         self._later = QTimer(self)

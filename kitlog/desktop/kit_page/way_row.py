@@ -13,6 +13,7 @@ from kitlog.desktop.kit_page.field_values import on_change
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.fields import ChoiceField, LineField
 from kitlog.desktop.parts.text import Paragraph
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.fault import Fault, InputFault
 from kitlog.kit.facets import WayGiven, WayOfUse
 from kitlog.kit.item import Item
@@ -186,16 +187,19 @@ class WayRow(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, look.px(6))
         column.setSpacing(look.px(4))
-        head, middle, foot = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
+        head, middle, foot = QHBoxLayout(), WrapRow(), QHBoxLayout()
         for row, cells in (
             (head, ((self.name, 1), (self.given, 0), (self.drop, 0))),
-            (middle, ((self.draws, 1), (self.basis, 0))),
             (foot, ((self.result, 3), (self.source, 2))),
         ):
             row.setSpacing(look.px(8))
             for cell, stretch in cells:
                 row.addWidget(cell, stretch)
-            column.addLayout(row)
+        middle.add(self.draws, wide=True)
+        middle.add(self.basis, pushed=True)
+        column.addLayout(head)
+        column.addWidget(middle)
+        column.addLayout(foot)
 
 
 def _bases(way: WayOfUse | None) -> list[tuple[object, str]]:

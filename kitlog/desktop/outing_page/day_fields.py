@@ -16,7 +16,9 @@ from kitlog.paint.type_scale import Role
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
 
-ACROSS = 3
+ACROSS, LARGE = 3, 1.4
+"""So many flight types stand beside each other; one less from letters as large as this, as `look.scale` has it."""
+
 HIGHEST_M, LOWEST_M = 9_000, -500
 
 
@@ -34,10 +36,11 @@ class TypeTicks(QWidget):
         grid.setHorizontalSpacing(look.px(16))
         grid.setVerticalSpacing(look.px(4))
         self.ticks: dict[str, TickField] = {}
+        across = ACROSS if look.scale() < LARGE else ACROSS - 1
         for number, kind in enumerate(library.flight_types):
             self.ticks[kind.name] = TickField(first_upper(_(kind.label)))
-            grid.addWidget(self.ticks[kind.name], number // ACROSS, number % ACROSS)
-        grid.setColumnStretch(ACROSS, 1)
+            grid.addWidget(self.ticks[kind.name], number // across, number % across)
+        grid.setColumnStretch(across, 1)
 
     def chosen(self, before: tuple[str, ...]) -> tuple[str, ...]:
         """Names of the ticked types, in the order they were in, new ones after."""

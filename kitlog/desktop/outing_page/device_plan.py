@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import datetime
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.outing_page.phase_column import PhaseColumn
@@ -16,6 +16,7 @@ from kitlog.desktop.outing_page.wide_area import WideArea
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.kit.facets import WayOfUse
 from kitlog.kit.item import Item
 from kitlog.outing.library import Library
@@ -74,7 +75,7 @@ class DevicePlan(QWidget):
         self._hand = on_hand(item, now)
         self._idle: tuple[IdlePlug, ...] = ()
         self._looks: tuple[str, ...] = ()
-        self.seen, self.take = CutText("", Role.SMALL, "muted"), Button("", Rank.ACT)
+        self.seen, self.take = Text("", Role.SMALL, "muted"), Button("", Rank.ACT)
         own = {plug.phase: plug for plug in reversed([*plugs]) if plug.device == item.id}
         self.start = StartFields(item, next((one for one in outing.starts if one.item == item.id), None))
         ways = item.battery.ways if item.battery and not is_bank(item) else ()
@@ -205,12 +206,11 @@ class DevicePlan(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(look.px(8))
-        head = QHBoxLayout()
-        head.setSpacing(look.px(12))
-        head.addWidget(Text(self.item.name, Role.GROUP))
-        head.addWidget(self.seen, 1)
-        head.addWidget(self.take)
-        rows.addLayout(head)
+        head = WrapRow(gap=12)
+        head.add(CutText(self.item.name, Role.GROUP))
+        head.add(self.seen)
+        head.add(self.take, pushed=True)
+        rows.addWidget(head)
         rows.addWidget(self.start)
         rows.addWidget(Hairline())
         if self.columns:

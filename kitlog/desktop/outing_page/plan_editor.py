@@ -1,7 +1,7 @@
 """The editor of the plan: the draft is assessed while one types; nothing is written before Save."""
 
 from pydantic import ValidationError
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import QWidget
 
@@ -11,6 +11,7 @@ from kitlog.desktop.outing_page.condition_fields import ConditionFields, SetFiel
 from kitlog.desktop.outing_page.day_fields import DayFields
 from kitlog.desktop.outing_page.people_table import PeopleTable
 from kitlog.desktop.outing_page.phase_table import PhaseTable
+from kitlog.desktop.outing_page.wide_area import WideArea
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.text import Paragraph, Text
 from kitlog.fault import Fault
@@ -135,15 +136,15 @@ class PlanEditor(Dialog):
         self.live.setAccessibleName(said)
 
     def _fill(self) -> None:
-        self.live = Text("", Role.GROUP)
+        self.live = Paragraph("", Role.GROUP, "ink")
         self.live.setObjectName("live")
-        self.foot_row.insertWidget(0, self.live)
+        self.foot_row.insertWidget(0, self.live, 3, Qt.AlignmentFlag.AlignVCenter)
         self.body.setSpacing(look.px(16))
         self.body.addWidget(self.day)
-        phases = titled(_("Phases"), self.phases)
+        phases = titled(_("Phases"), WideArea(self.phases))
         phases.rows.addWidget(self.phase_note)
         self.body.addWidget(phases)
-        self.body.addWidget(titled(_("People"), self.people))
+        self.body.addWidget(titled(_("People"), WideArea(self.people)))
         self.body.addWidget(titled(_("Set and water"), self.chosen))
         self.body.addWidget(titled(_("Conditions of the day"), self.conditions))
 

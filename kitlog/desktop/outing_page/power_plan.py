@@ -1,6 +1,6 @@
 """The power plan of an outing: what each device does in each phase, where it hangs, and what it begins with."""
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from kitlog.budget.result import State, Topic
@@ -10,7 +10,7 @@ from kitlog.desktop.outing_page.thing_pages import ThingPages
 from kitlog.desktop.outing_page.tile_words import tile_words
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.dialog import Dialog
-from kitlog.desktop.parts.text import CutText, Paragraph
+from kitlog.desktop.parts.text import Paragraph
 from kitlog.fault import Fault
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
@@ -166,12 +166,12 @@ class PowerPlan(Dialog):
         return (*along, *((bank, absent_text(self._names.get(bank, bank), reason)) for bank, reason in why.items()))
 
     def _fill(self) -> None:
-        self.live = CutText("", Role.GROUP)
+        self.live = Paragraph("", Role.GROUP, "ink")
         self.live.setObjectName("live")
-        self.foot_row.insertWidget(0, self.live, 1)
+        self.foot_row.insertWidget(0, self.live, 3, Qt.AlignmentFlag.AlignVCenter)
         self.usual_plugs = Button(_("Usual plugs again"), Rank.ACT)
         self.usual_plugs.clicked.connect(self.take_usual_plugs)
-        self.plugs_said = CutText("", Role.SECOND, "muted")
+        self.plugs_said = Paragraph("", Role.SECOND, "muted")
         beside, plugs = QHBoxLayout(), QHBoxLayout()
         beside.setSpacing(look.px(20))
         beside.addWidget(self.pages.list)

@@ -3,13 +3,14 @@
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.outing_page.phase_column import PhaseColumn
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.fields import ChoiceField
 from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.kit.item import Item
 from kitlog.packing.power_plan import PRESETS, PresetShares, lacking_ways, preset_shares
 from kitlog.paint.type_scale import Role
@@ -87,13 +88,9 @@ class ShareActs(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(look.px(4))
-        row = QHBoxLayout()
-        row.setSpacing(look.px(12))
-        row.addWidget(Text(_("Fill"), Role.SECOND, "muted"))
-        for widget in self.stops:
-            row.addWidget(widget)
-        row.addStretch()
-        rows.addLayout(row)
+        row = WrapRow(gap=12)
+        row.add(Text(_("Fill"), Role.SECOND, "muted"), *self.stops)
+        rows.addWidget(row)
         lacking = lacking_ways(item)
         if lacking:
             names = [preset.name for preset in PRESETS[item.kind]]

@@ -5,7 +5,8 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.outing_page.percent_field import PercentField
-from kitlog.desktop.parts.text import CutText, Paragraph, Text
+from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.kit.item import Item
 from kitlog.outing.outing import StartCharge
 from kitlog.paint.type_scale import Role
@@ -31,20 +32,17 @@ class StartFields(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(look.px(4))
-        row = QHBoxLayout()
-        row.setSpacing(look.px(8))
-        row.addWidget(Text(_("Charge at the start, %"), Role.SECOND, "muted"))
+        row = WrapRow(gap=12)
+        row.add(Text(_("Charge at the start, %"), Role.SECOND, "muted"))
         self.fields = tuple(
             PercentField(_("{case} charge of {item} at the start, in %").format(case=_(case), item=item.name))
             for case in CASES
         )
         for case, field in zip(CASES, self.fields, strict=True):
-            row.addSpacing(look.px(4))
-            row.addWidget(Text(_(case), Role.SMALL, "muted"))
-            row.addWidget(field)
-        self.said = CutText("", Role.SMALL, "muted")
-        row.addWidget(self.said, 1)
-        rows.addLayout(row)
+            row.add(_beside(Text(_(case), Role.SMALL, "muted"), field))
+        self.said = Text("", Role.SMALL, "muted")
+        row.add(self.said)
+        rows.addWidget(row)
         self.note = Paragraph("", Role.SMALL, "stop")
         self.note.hide()
         rows.addWidget(self.note)
@@ -87,3 +85,14 @@ class StartFields(QWidget):
         if known != sorted(known):
             return [*self.fields], _("Low, likely and high must rise.")
         return [], ""
+
+
+def _beside(label: QWidget, field: QWidget) -> QWidget:
+    """A word and its field, never apart."""
+    both = QWidget()
+    row = QHBoxLayout(both)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.setSpacing(look.px(8))
+    row.addWidget(label)
+    row.addWidget(field)
+    return both

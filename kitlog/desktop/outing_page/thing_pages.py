@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStackedWidget, QWidget
 
 from kitlog.desktop import look
@@ -19,7 +19,8 @@ from kitlog.packing.power_plan import adds_up
 from kitlog.wording.power_plan_text import Names, thing_text
 from kitlog.wording.translate import _
 
-LIST_PX, ROW_PX = 188, 44
+LIST_PX, ROW_PX, ROW_SIDES_PX = 188, 44, 32
+ANY_PX = 10_000
 
 
 class ThingPages(QStackedWidget):
@@ -61,9 +62,10 @@ class ThingPages(QStackedWidget):
         self.list.setAccessibleName(_("Devices and banks"))
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setFixedWidth(look.px(LIST_PX))
+        self.list.setWordWrap(True)
         for thing in things:
             row = QListWidgetItem(thing.name)
-            row.setSizeHint(QSize(look.px(64), look.px(ROW_PX)))
+            row.setToolTip(thing.name)
             self.list.addItem(row)
         self.list.currentRowChanged.connect(self._turn_to)
 
@@ -168,7 +170,14 @@ class ThingPages(QStackedWidget):
         is_wrong = thing.id in self._wrong
         said = _("! cannot be so") if is_wrong else self._summary(thing)
         row.setText(f"{thing.name}\n{said}")
+        row.setSizeHint(QSize(look.px(64), self._row_px(row.text())))
         row.setForeground(t.stop if is_wrong else t.ink)
+
+    def _row_px(self, text: str) -> int:
+        """Height of a row: long names and summaries go on in a further line."""
+        room = QRect(0, 0, look.px(LIST_PX - ROW_SIDES_PX), ANY_PX)
+        lines = self.list.fontMetrics().boundingRect(room, Qt.TextFlag.TextWordWrap, text)
+        return max(look.px(ROW_PX), lines.height() + look.px(8))
 
     def _summary(self, thing: Item) -> str:
         page = self.made.get(thing.id)

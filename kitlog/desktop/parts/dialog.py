@@ -17,12 +17,15 @@ from kitlog.desktop.parts.entered import Entered, entered
 from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.number_field import NumberField
 from kitlog.desktop.parts.question_strip import QuestionStrip
-from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.desktop.parts.text import Paragraph
 from kitlog.fault import Fault
 from kitlog.paint.type_scale import Role
 from kitlog.units.refused import refused
 from kitlog.wording.faults import fault_text
 from kitlog.wording.translate import _
+
+MOST_OF_SCREEN = 0.9
+"""A dialog is never wider or higher than this share of the screen; what has no room is scrolled."""
 
 
 class Dialog(QDialog):
@@ -67,6 +70,7 @@ class Dialog(QDialog):
         """Hold the main button back and say beside it what is still wanted; empty lets it go."""
         self.main.setEnabled(not reason)
         self.reason.setText(reason)
+        self.reason.setVisible(bool(reason))
 
     def say_wrong(self, text: str) -> None:
         """Show above the buttons what is wrong; an empty text takes it away."""
@@ -125,11 +129,12 @@ class Dialog(QDialog):
         super().reject()
 
     def sizeHint(self) -> QSize:
-        """As high as the body, but never higher than most of the screen."""
-        inside, width = self._inside, look.px(self._wide)
+        """As wide as the design says and as high as the body, but never more than most of the screen."""
+        room = self.screen().availableGeometry()
+        inside, width = self._inside, min(look.px(self._wide), round(room.width() * MOST_OF_SCREEN))
         high = inside.heightForWidth(width) if inside.hasHeightForWidth() else inside.sizeHint().height()
         around = super().sizeHint().height() - self.scroller.sizeHint().height()
-        most = round(self.screen().availableGeometry().height() * 0.9)
+        most = round(room.height() * MOST_OF_SCREEN)
         return QSize(width, min(max(high, inside.sizeHint().height()) + around + 2, most))
 
     def exec(self) -> int:
@@ -167,7 +172,6 @@ class Dialog(QDialog):
         area = QScrollArea()
         area.setWidgetResizable(True)
         area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._inside = QWidget()
         self._inside.setLayout(self.body)
@@ -187,9 +191,10 @@ class Dialog(QDialog):
         self.foot_row = QHBoxLayout()
         self.foot_row.setContentsMargins(px(24), px(8), px(24), 0)
         self.foot_row.setSpacing(px(12))
-        self.reason = Text("", Role.SECOND, "muted")
-        self.foot_row.addWidget(self.reason)
-        self.foot_row.addStretch()
+        self.reason = Paragraph("", Role.SECOND, "muted")
+        self.reason.hide()
+        self.foot_row.addWidget(self.reason, 2, Qt.AlignmentFlag.AlignVCenter)
+        self.foot_row.addStretch(1)
         self.foot_row.addWidget(self.leave)
         self.foot_row.addWidget(self.main)
         rows.addLayout(self.foot_row)

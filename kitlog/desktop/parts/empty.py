@@ -50,8 +50,8 @@ class EmptyState(QWidget):
         said = Paragraph(lines, Role.SECTION, "muted")
         said.setFont(_lead())
         said.setAlignment(CENTRED)
-        said.setFixedWidth(px(560))
-        self.rows.addWidget(said, 0, CENTRED)
+        said.setMaximumWidth(px(560))
+        self.rows.addLayout(_centred(said))
         self.rows.addSpacing(px(24))
         self._acts = QHBoxLayout()
         self._acts.setSpacing(px(16))
@@ -63,9 +63,15 @@ class EmptyState(QWidget):
         self._below.setSpacing(px(4))
         self.rows.addLayout(self._below)
         if hint:
-            self._below.addWidget(Text(hint, Role.SECOND, "muted"), 0, CENTRED)
+            below = Paragraph(hint, Role.SECOND, "muted")
+            below.setAlignment(CENTRED)
+            self._below.addWidget(below)
         self.rows.addStretch(3)
         self.buttons: list[Button] = []
+
+    def minimumSizeHint(self) -> QSize:
+        """It asks for no room while the page is not empty."""
+        return QSize(1, 1) if self.isHidden() else super().minimumSizeHint()
 
     def act(self, words: str, rank: Rank = Rank.PLAIN) -> Button:
         """Add an act beside the others, or one as text below them."""
@@ -102,6 +108,15 @@ class NothingFound(QWidget):
         self.act.clicked.connect(self.cleared)
         rows.addWidget(self.act, 0, CENTRED)
         rows.addStretch()
+
+
+def _centred(widget: QWidget) -> QHBoxLayout:
+    """As wide as it may be, in the middle."""
+    row = QHBoxLayout()
+    row.addStretch(1)
+    row.addWidget(widget, 100)
+    row.addStretch(1)
+    return row
 
 
 def _lead() -> QFont:

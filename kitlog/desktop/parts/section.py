@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLayout, QVBoxLayout, QWidget
 from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.line import Hairline
-from kitlog.desktop.parts.text import CutText, Text
+from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.paint.type_scale import Role
 
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
@@ -37,19 +38,18 @@ class Section(QWidget):
         self.rows.addWidget(Hairline())
 
     def add_figures(self, figures: list[tuple[str, str, str]], label_px: int = 104) -> None:
-        """Rows of label, figure and what stands behind it."""
+        """Rows of label, figure and what stands behind it, or under it where it is long."""
         for label, figure, note in figures:
-            row = QHBoxLayout()
-            row.setSpacing(look.px(8))
+            row = WrapRow(gap=8, under=0, top=True)
             name = Text(label, Role.SECOND, "muted")
             name.setMinimumWidth(look.px(label_px) - look.px(8))
-            row.addWidget(name)
-            row.addWidget(CutText(figure, Role.NAME), 0 if note else 1)
+            row.add(name)
+            row.add(Paragraph(figure, Role.NAME, "ink"), wide=True)
             if note:
-                behind = CutText(note, Role.SMALL, "muted")
+                behind = Paragraph(note, Role.SMALL, "muted")
                 behind.setAlignment(RIGHT)
-                row.addWidget(behind, 1)
-            self.rows.addLayout(row)
+                row.add(behind, pushed=True)
+            self.rows.addWidget(row)
 
 
 def clear(layout: QLayout) -> None:

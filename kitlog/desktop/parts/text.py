@@ -10,6 +10,9 @@ from kitlog.paint.type_scale import Role
 MOST_LAID = 8
 """So many wrappings a paragraph remembers."""
 
+THIN, NARROW = "\u2009", "\u202f"
+"""A thin space groups the digits of a figure: no line ends there, as at the narrow no-break space."""
+
 PLAIN = Qt.TextFormat.PlainText
 """User text is never read as markup."""
 
@@ -46,6 +49,11 @@ class CutText(Text):
         super().__init__(text, role, tone, parent)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
 
+    def setText(self, text: str) -> None:
+        """Show another text, offered whole where it is cut."""
+        super().setText(text)
+        self._offer_whole()
+
     def minimumSizeHint(self) -> QSize:
         """As narrow as an ellipsis."""
         return QSize(look.px(16), look.px(self.role.line))
@@ -53,6 +61,9 @@ class CutText(Text):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Offer the whole text where it is cut."""
         super().resizeEvent(event)
+        self._offer_whole()
+
+    def _offer_whole(self) -> None:
         whole = self.fontMetrics().horizontalAdvance(self.text()) <= self.contentsRect().width()
         self.setToolTip("" if whole else self.text())
 
@@ -117,7 +128,7 @@ class Paragraph(Text):
 
 
 def _wrapped(text: str, label: QLabel, width: int) -> list[str]:
-    layout = QTextLayout(text, label.font())
+    layout = QTextLayout(text.replace(THIN, NARROW), label.font())
     layout.beginLayout()
     lines: list[str] = []
     while (line := layout.createLine()).isValid():

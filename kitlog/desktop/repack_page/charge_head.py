@@ -1,12 +1,13 @@
 """Above the list of charging: what comes of the evening, its hours, the charge on hand of the current line, acts."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.fields import NumberField
-from kitlog.desktop.parts.text import CutText, Text
+from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.desktop.repack_page.charge_rows import Shown
 from kitlog.kit.item import Item
 from kitlog.paint.type_scale import Role
@@ -34,7 +35,7 @@ class ChargeHead(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         px = look.px
-        self.says, self.times = CutText("", Role.NAME), CutText("", Role.SECOND, "muted")
+        self.says, self.times = Paragraph("", Role.NAME), Text("", Role.SECOND, "muted")
         self.of_item = Text(_("on hand"), Role.SECOND, "muted")
         self.on_hand = NumberField("%", most=100)
         self.on_hand.setFixedWidth(px(96))
@@ -46,15 +47,16 @@ class ChargeHead(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(px(8), 0, px(12), 0)
         rows.setSpacing(px(4))
-        rows.addLayout(self._row(self.says, self.start_act))
-        row = self._row(self.times, self.hours_act)
-        row.addWidget(self.of_item)
-        row.addWidget(self.on_hand)
-        row.addWidget(self.swollen_act)
-        rows.addLayout(row)
-        self.others = CutText("", Role.SMALL, "look")
+        first, second = WrapRow(gap=12), WrapRow(gap=12)
+        first.add(self.says, wide=True)
+        first.add(self.start_act)
+        second.add(self.times, self.hours_act)
+        second.add(self.of_item, pushed=True)
+        second.add(self.on_hand, self.swollen_act)
+        self.others = Paragraph("", Role.SMALL, "look")
         self.others.hide()
-        rows.addWidget(self.others)
+        for row in (first, second, self.others):
+            rows.addWidget(row)
         self._shown_id = ""
         self._shown_pct: float | None = None
         self._touched = False
@@ -127,10 +129,3 @@ class ChargeHead(QWidget):
         self.on_hand.editingFinished.connect(self._entered)
         self.on_hand.lineEdit().returnPressed.connect(self._leave)
         self.on_hand.lineEdit().textEdited.connect(self._typed)
-
-    def _row(self, *widgets: QWidget) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(look.px(12))
-        for number, widget in enumerate(widgets):
-            row.addWidget(widget, 0 if number else 1)
-        return row

@@ -14,7 +14,8 @@ from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.chip import StateMark
 from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.section import RIGHT
-from kitlog.desktop.parts.text import CutText, Text
+from kitlog.desktop.parts.text import Text
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.desktop.repack_page.progress import Progress
 from kitlog.desktop.words import count_text
 from kitlog.outing.ticks import Step
@@ -135,7 +136,7 @@ class Footer(QWidget):
         px = look.px
         self.mass, self.mass_note = Text("", Role.TITLE), Text("", Role.SMALL, "muted")
         self.state = StateMark("", on_tint=False)
-        self.left, self.left_note = Text("", Role.TITLE), CutText("", Role.SMALL, "muted")
+        self.left, self.left_note = Text("", Role.TITLE), Text("", Role.SMALL, "muted")
         self.counts, self.questions = CountMarks(), Text("", Role.SMALL, "muted")
         self.asks, self.asks_count = Text("", Role.SMALL, "muted"), Text("", Role.CHIP, "stop")
         self.close_act = Button(_("Close repack"), large=True)
@@ -144,35 +145,47 @@ class Footer(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(0)
         rows.addWidget(Hairline(strong=True))
-        self._row = QHBoxLayout()
-        self._row.setSpacing(px(24))
-        rows.addLayout(self._row)
+        self._around, self._row = QVBoxLayout(), WrapRow(gap=24)
+        self._around.addWidget(self._row)
+        rows.addLayout(self._around)
+        self._uprights: list[QWidget] = []
         self._block(_("Take-off mass"), self.mass, self.mass_note, self.state)
         self._upright()
         self._block(_("Left to do"), self.left, self.left_note)
         self._upright()
         self._block(_("Findings"), self.counts, self.questions)
-        self._row.addStretch()
-        beside = QVBoxLayout()
+        end = QWidget()
+        end_row = QHBoxLayout(end)
+        end_row.setContentsMargins(0, 0, 0, 0)
+        end_row.setSpacing(px(12))
+        self._asking = QWidget()
+        beside = QVBoxLayout(self._asking)
+        beside.setContentsMargins(0, 0, 0, 0)
         beside.setSpacing(0)
         beside.addStretch()
         for text in (self.asks, self.asks_count):
             text.setAlignment(RIGHT)
             beside.addWidget(text)
         beside.addStretch()
-        self._row.addLayout(beside)
+        end_row.addWidget(self._asking)
         for button in (self.close_act, self.reopen_act):
-            self._row.addWidget(button, 0, Qt.AlignmentFlag.AlignVCenter)
+            end_row.addWidget(button, 0, Qt.AlignmentFlag.AlignVCenter)
+        self._row.add(end, pushed=True)
         self.fold(Fold())
 
     def fold(self, fold: Fold) -> None:
-        """Less room at the sides and between, smaller counts where it is narrow."""
+        """Less room at the sides and between, smaller counts where it is narrow, no second lines where it is tight."""
         middle, side = fold.middle, look.px(fold.side_px)
         above = look.px(4 if fold.low else 8)
-        self._row.setSpacing(look.px(12 if fold.narrow else 24))
+        self._row.set_gap(20 if fold.narrow else 24)
+        for widget in self._uprights:
+            widget.setVisible(not fold.narrow)
+        for note in (self.mass_note, self.left_note, self.questions):
+            note.setVisible(not fold.tight)
+        self._asking.setVisible(not fold.tight)
         self.counts.small = fold.narrow
         self.counts.updateGeometry()
-        self._row.setContentsMargins(side, above, side, above)
+        self._around.setContentsMargins(side, above, side, above)
         self.close_act.say(_("Close") if middle else _("Close repack"))
         self.close_act.setAccessibleName(_("Close repack"))
 
@@ -180,11 +193,14 @@ class Footer(QWidget):
         """Show where the repack stands."""
         self.mass.setText(words.mass)
         self.mass_note.setText(words.mass_note)
+        self.mass.setToolTip(words.mass_note)
         self.state.show_state(_(words.state.value), Mark(words.state.value))
         self.left.setText(words.left)
         self.left_note.setText(words.left_note)
+        self.left.setToolTip(words.left_note)
         self.counts.show_counts(words.counts)
         self.questions.setText(words.questions)
+        self.counts.setToolTip(words.questions)
         self._show_closing(words)
 
     def _show_closing(self, words: FootWords) -> None:
@@ -201,6 +217,7 @@ class Footer(QWidget):
         self.close_act.rank = Rank.PLAIN if asks or words.to_stow else Rank.MAIN
         said = ngettext("asks for a reason: {n} stop", "asks for a reason: {n} stops", words.asks)
         self.close_act.setAccessibleDescription(said.format(n=words.asks) if asks else "")
+        self.close_act.setToolTip(said.format(n=words.asks) if asks else "")
         self.close_act.update()
 
     def _block(self, title: str, figure: QWidget, note: Text, state: StateMark | None = None) -> None:
@@ -219,7 +236,10 @@ class Footer(QWidget):
         block.addLayout(head)
         block.addWidget(figure)
         block.addWidget(note)
-        self._row.addWidget(box)
+        self._row.add(box)
 
     def _upright(self) -> None:
-        self._row.addWidget(Hairline(upright=True))
+        line = Hairline(upright=True)
+        line.setFixedHeight(look.px(56))
+        self._uprights.append(line)
+        self._row.add(line)

@@ -20,6 +20,7 @@ from kitlog.desktop.parts.key_cap import KeyRow
 from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.question_strip import QuestionStrip
 from kitlog.desktop.parts.text import CutText, Text
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.desktop.repack_page.acts import LISTED, RepackActs, is_tickable
 from kitlog.desktop.repack_page.charge_head import ChargeHead
 from kitlog.desktop.repack_page.charge_planner import ChargePlanner
@@ -325,7 +326,7 @@ class RepackPage(Page):
 
     def _show_keys(self) -> None:
         """The keys that do something in this step, where there is room."""
-        fit = self.step is not Step.CLOSE and not self.remark.text()
+        fit = self.step is not Step.CLOSE and not self.remark.text() and not self._fold.tight
         self.keys.setVisible(fit)
         self.more_keys.setVisible(fit and self.step in LISTED)
 
@@ -416,22 +417,17 @@ class RepackPage(Page):
         self.remark.hide()
         always = (((_("Space"),), _("tick")), (("↑", "↓"), _("move")))
         self.keys, self.more_keys = KeyRow(always), KeyRow(((("M",), _("missing")), (("S",), _("swap"))))
-        head = QHBoxLayout()
-        head.setContentsMargins(0, 0, look.px(12), 0)
-        head.setSpacing(look.px(16))
-        head.addWidget(self.title)
-        head.addWidget(self.remark, 1)
-        head.addStretch()
-        keys = QHBoxLayout()
-        keys.setSpacing(look.px(12))
-        keys.addWidget(self.keys)
-        keys.addWidget(self.more_keys)
+        around, head = QHBoxLayout(), WrapRow(gap=12)
+        around.setContentsMargins(0, 0, look.px(12), 0)
+        around.addWidget(head)
+        head.add(self.title)
+        head.add(self.remark, wide=True)
         self.narrow_act = Button(_("Drawing"), Rank.ACT)
         self.narrow_act.setAccessibleName(_("Show where it rides"))
         self.narrow_act.hide()
-        keys.addWidget(self.narrow_act)
-        head.addLayout(keys)
-        self._left_rows.addLayout(head)
+        head.add(self.keys, pushed=True)
+        head.add(self.more_keys, self.narrow_act, pushed=True)
+        self._left_rows.addLayout(around)
         self._left_rows.addWidget(self.question)
         self._left_rows.addWidget(self.charge_head)
         self.charge_head.hide()

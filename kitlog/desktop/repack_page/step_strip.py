@@ -32,6 +32,7 @@ class StepTab(StripTab):
         self.shown = words
         self.say(words.title)
         self.setAccessibleName(f"{words.ring.number}. {words.title}: {words.count}")
+        self.setToolTip(words.count)
         self.setAccessibleDescription(_("open") if words.ring.is_current else "")
         self.update()
 
@@ -46,16 +47,25 @@ class StepTab(StripTab):
             self.draw_ground(painter, current=words.ring.is_current)
             painter.setFont(QApplication.font())
             ring = QRectF(px(12), box.center().y() - px(RING) / 2, px(RING), px(RING))
-            step_ring.paint(painter, ring, words.ring, t)
             row = box.adjusted(px(44), 0, -px(8), 0)
-            text = look.lettering()
-            top = QRectF(row.left(), box.center().y() - px(19), row.width(), px(20))
-            text.draw(painter, top, words.title, Role.GROUP, t.ink)
-            below = QRectF(row.left(), box.center().y() + px(1), row.width(), px(16))
-            colour = t.state(words.mark) if words.mark in {Mark.STOP, Mark.LOOK} else t.muted
-            text.draw(painter, below, words.count, Role.SMALL, colour)
+            if look.lettering().width(words.title, Role.GROUP) > row.width():
+                row.setLeft(px(8))
+            else:
+                step_ring.paint(painter, ring, words.ring, t)
+            self._paint_words(painter, row, words)
             if self.hasFocus():
                 draw_ring(painter, box.adjusted(2, 2, -2, -2), px(5))
+
+    def _paint_words(self, painter: QPainter, row: QRectF, words: StepWords) -> None:
+        """The title, and the count under it unless large letters leave no room for it; the tool tip has it too."""
+        t, px, text, middle = look.tokens(), look.px, look.lettering(), row.center().y()
+        fits = text.width(words.count, Role.SMALL) <= row.width()
+        top = QRectF(row.left(), middle - px(19 if fits else 10), row.width(), px(20))
+        text.draw(painter, top, words.title, Role.GROUP, t.ink)
+        if fits:
+            below = QRectF(row.left(), middle + px(1), row.width(), px(16))
+            colour = t.state(words.mark) if words.mark in {Mark.STOP, Mark.LOOK} else t.muted
+            text.draw(painter, below, words.count, Role.SMALL, colour)
 
 
 class StepStrip(TabStrip):

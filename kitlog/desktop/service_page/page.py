@@ -13,11 +13,11 @@ from kitlog.desktop.page import Page
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.empty import EmptyState
 from kitlog.desktop.parts.paper_table import PaperTable
-from kitlog.desktop.parts.text import CutText, Text
+from kitlog.desktop.parts.text import Paragraph, Text
 from kitlog.desktop.service_page.acts import ServiceActs
 from kitlog.desktop.service_page.band import BandEnd, ServiceBand
 from kitlog.desktop.service_page.band_words import band_of, grouped
-from kitlog.desktop.service_page.list import COLUMNS, LIMITS, DueCells, DueModel
+from kitlog.desktop.service_page.list import COLUMNS, LIMITS, NAME, DueCells, DueModel
 from kitlog.desktop.service_page.rule_words import limits_of
 from kitlog.packing.storage_due import at_home, to_do
 from kitlog.paint.type_scale import Role
@@ -96,12 +96,18 @@ class ServicePage(Page):
             self._show_band(self.model.lines)
         for column in (5, 6):
             self.table.setColumnHidden(column, fold.middle)
+        self.table.setColumnHidden(LIMITS, fold.thin)
+        modes = self.table.head.ResizeMode
+        self.table.head.setSectionResizeMode(NAME, modes.Stretch if fold.thin else modes.Interactive)
+        if not fold.thin:
+            self.table.setColumnWidth(NAME, look.px(COLUMNS[NAME][1]))
         side = look.px(fold.side_px)
         self._rows.setContentsMargins(side, look.px(fold.head_px(15)), side, look.px(12))
         self.caption.setText(_(CAPTION_BRIEF if fold.middle else CAPTION))
         self.caption.setAccessibleDescription(_(CAPTION))
         for button in (self._event, self._add):
             button.setVisible(not fold.narrow)
+        self.table.setMinimumHeight(look.px(28 + (2 if fold.tight else 4) * 32))
 
     def first(self) -> QWidget:
         """The list, or the first act of the empty state."""
@@ -207,13 +213,12 @@ class ServicePage(Page):
         for number, (_title, wide, _text) in enumerate(COLUMNS):
             self.table.setColumnWidth(number, px(wide))
         self.table.head.setSectionResizeMode(LIMITS, self.table.head.ResizeMode.Stretch)
-        self.table.setMinimumHeight(px(28 + 4 * 32))
 
     def _head(self) -> QHBoxLayout:
         head = QHBoxLayout()
         head.setSpacing(look.px(12))
         head.addWidget(Text(_("Service"), Role.TITLE))
-        self.caption = CutText(_(CAPTION), Role.SECOND, "muted")
+        self.caption = Paragraph(_(CAPTION), Role.SECOND, "muted")
         head.addWidget(self.caption, 1)
         self._event, self._add = Button(_("Log an event…")), Button(_("Add a rule…"))
         for button in (self.storage, self._event, self._add, self.record):
