@@ -144,77 +144,108 @@ def _judge(item: Item, rule: ServiceRule, book: ServiceBook, log: Log, days: _Da
         then = left - max(rate.plain * (on - days.known).days, days.planned_h)
     predicted = runs_out.likely if runs_out else None
     first = min((day for day in (due_on, predicted) if day), default=None)
-    due = Due(
+    known = _Known(
+        on=on,
+        due_on=due_on,
+        recommended_on=recommended_on,
+        days_left=(first - on).days if first else None,
+        hours_left=left,
+        launches_left=None if launches is None or launches.amount is None else round(launches.amount),
+        event=event,
+        last=records[-1] if records else None,
+        counted_from=start,
+    )
+    by_record = _state(known, rule, None)
+    state = by_record if then is None else _state(known, rule, then)
+    return Due(
         item_id=item.id,
         rule_id=rule.id,
         rule=rule.rule,
         grounds=rule.grounds,
-        state=DueState.IN_DATE,
+        state=state,
         on=on,
         due_on=due_on,
         recommended_on=recommended_on,
         hours_left=left,
-        launches_left=None if launches is None or launches.amount is None else round(launches.amount),
-        use_sure=all(one.sure for one in (hours, launches) if one),
+        launches_left=known.launches_left,
+        use_sure=(hours is None or hours.sure) and (launches is None or launches.sure),
         hours_then=then,
         runs_out=runs_out,
-        days_left=(first - on).days if first else None,
+        days_left=known.days_left,
         book_by=_back(first, rule.lead_days),
         counted_from=start,
-        last=records[-1] if records else None,
+        last=known.last,
         event=event,
+        foreseen=state is not by_record,
     )
-    return _with_state(due, rule)
 
 
-def _with_state(due: Due, rule: ServiceRule) -> Due:
-    from dataclasses import replace
+@dataclass(slots=True)
+class _Known:
+    """What is on record about a rule on a day, before it has a state; not frozen, since thousands are made at a time."""
 
-    by_record = _state(replace(due, hours_then=None), rule)
-    state = _state(due, rule)
-    return replace(due, state=state, foreseen=state is not by_record)
+    on: date
+    due_on: date | None
+    recommended_on: date | None
+    days_left: int | None
+    hours_left: float | None
+    launches_left: int | None
+    event: Event | None
+    last: ServiceRecord | None
+    counted_from: date | None
 
 
-def _state(due: Due, rule: ServiceRule) -> DueState:
+def _state(known: _Known, rule: ServiceRule, hours_then: float | None) -> DueState:
     if not rule.applies:
         return DueState.DOES_NOT_APPLY
-    if _overdue(due, rule):
+    if _overdue(known, rule, hours_then):
         return DueState.OVERDUE
-    if _due_soon(due, rule):
+    if _due_soon(known, rule, hours_then):
         return DueState.DUE_SOON
-    if due.recommended_on is not None and due.on > due.recommended_on:
+    if known.recommended_on is not None and known.on > known.recommended_on:
         return DueState.RECOMMENDED_PASSED
-    if _unknown(due, rule):
+    if _unknown(known, rule):
         return DueState.NO_RECORD
-    if _waits_for_event_only(rule) and due.last is None:
+    if _waits_for_event_only(rule) and known.last is None:
         return DueState.DOES_NOT_APPLY
     return DueState.IN_DATE
 
 
-def _overdue(due: Due, rule: ServiceRule) -> bool:
+def _overdue(known: _Known, rule: ServiceRule, hours_then: float | None) -> bool:
     return (
-        due.failed
-        or (due.event is not None and not rule.event_days)
-        or (due.due_on is not None and due.on > due.due_on)
-        or any(left is not None and left < -ROUNDING_H for left in (due.hours_left, due.hours_then, due.launches_left))
+        (known.last is not None and known.last.failed)
+        or (known.event is not None and not rule.event_days)
+        or (known.due_on is not None and known.on > known.due_on)
+        or _used_up(known.hours_left)
+        or _used_up(hours_then)
+        or _used_up(known.launches_left)
     )
 
 
-def _due_soon(due: Due, rule: ServiceRule) -> bool:
+def _used_up(left: float | None) -> bool:
+    return left is not None and left < -ROUNDING_H
+
+
+def _due_soon(known: _Known, rule: ServiceRule, hours_then: float | None) -> bool:
     return (
-        due.event is not None
-        or (due.days_left is not None and due.days_left <= rule.warn_days)
-        or any(left is not None and left <= WARN_HOURS for left in (due.hours_left, due.hours_then))
-        or (due.launches_left is not None and due.launches_left <= WARN_LAUNCHES)
+        known.event is not None
+        or _within(known.days_left, rule.warn_days)
+        or _within(known.hours_left, WARN_HOURS)
+        or _within(hours_then, WARN_HOURS)
+        or _within(known.launches_left, WARN_LAUNCHES)
     )
 
 
-def _unknown(due: Due, rule: ServiceRule) -> bool:
+def _within(left: float | None, most: float) -> bool:
+    return left is not None and left <= most
+
+
+def _unknown(known: _Known, rule: ServiceRule) -> bool:
     """Whether a limit of the rule cannot be judged: never shown as good."""
     return (
-        (bool(rule.months or rule.recommended_months) and due.counted_from is None)
-        or (rule.hours is not None and due.hours_left is None)
-        or (rule.launches is not None and due.launches_left is None)
+        (bool(rule.months or rule.recommended_months) and known.counted_from is None)
+        or (rule.hours is not None and known.hours_left is None)
+        or (rule.launches is not None and known.launches_left is None)
     )
 
 
