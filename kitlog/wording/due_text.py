@@ -6,8 +6,8 @@ from datetime import date
 from kitlog.kit.due import Due, DueState
 from kitlog.kit.item import Item
 from kitlog.wording.columns import WIDTH, Column, row, wrapped
+from kitlog.wording.due_sentence import due_sentence
 from kitlog.wording.figures import day_text
-from kitlog.wording.findings import due_sentence
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import STANCE, word

@@ -9,8 +9,8 @@ from kitlog.kit.due import Due
 from kitlog.kit.facets import MAH_AT_PORT
 from kitlog.wording.battery_text import SAY as BATTERIES
 from kitlog.wording.can_call_text import SAY as CAN_CALL
+from kitlog.wording.due_sentence import due_sentence
 from kitlog.wording.figures import (
-    day_text,
     hours_text,
     kg_text,
     litres_text,
@@ -24,10 +24,7 @@ from kitlog.wording.power_cautions_text import SAY as POWER_CAUTIONS
 from kitlog.wording.power_start_text import begins_full_text, seen_text
 from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text
-from kitlog.wording.translate import N_, _, ngettext
-
-FORESEEN_DAYS = 5 * 365
-"""A day further off than this is not said (common practice, no source)."""
+from kitlog.wording.translate import N_, _
 
 Names = Mapping[str, str]
 """Names of items by id."""
@@ -113,48 +110,6 @@ def _service(finding: Finding, names: Names) -> Parts:
     assert isinstance(due, Due)  # noqa: S101  # put there by the service findings
     title = f"{_item(finding, names)}: {rule_text(due.rule)}"
     return title, "" if due.days_left is None else with_unit(due.days_left, "d"), due_sentence(due)
-
-
-def due_sentence(due: Due) -> str:
-    """What is on record about a rule on a day, in words."""
-    if due.event is not None:
-        return _("open since {day}: {event}").format(day=day_text(due.event.on), event=_(due.event.kind))
-    if due.state == "no record":
-        return _("no record: not known until a first one is entered")
-    parts = [part for part in (_by_date(due), _by_hours(due), _by_launches(due)) if part]
-    if due.recommended_on is not None and due.recommended_on < due.on and not due.open:
-        parts.insert(0, _("recommended by {day}").format(day=day_text(due.recommended_on)))
-    return "; ".join(parts) or _(due.state.value)
-
-
-def _by_date(due: Due) -> str:
-    if due.due_on is None:
-        return ""
-    text = _("overdue since {day}") if due.on > due.due_on else _("due {day}")
-    return text.format(day=day_text(due.due_on))
-
-
-def _by_hours(due: Due) -> str:
-    if due.hours_left is None:
-        return ""
-    hours = with_unit(abs(due.hours_left), "h", 1)
-    if due.hours_left < 0:
-        return _("{hours} over the limit").format(hours=hours)
-    about = _(", about {day}").format(day=day_text(due.predicted_on)) if due.predicted_on and _near(due) else ""
-    return _("{hours} left{about}").format(hours=hours, about=about)
-
-
-def _near(due: Due) -> bool:
-    """Whether a predicted day is near enough to mean anything: the plain rate of one year says nothing of decades."""
-    return due.predicted_on is not None and (due.predicted_on - due.on).days <= FORESEEN_DAYS
-
-
-def _by_launches(due: Due) -> str:
-    if due.launches_left is None:
-        return ""
-    if due.launches_left < 0:
-        return ngettext("{n} launch over", "{n} launches over", -due.launches_left).format(n=-due.launches_left)
-    return ngettext("{n} launch left", "{n} launches left", due.launches_left).format(n=due.launches_left)
 
 
 def _range(finding: Finding, names: Names) -> Parts:

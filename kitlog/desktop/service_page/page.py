@@ -21,7 +21,7 @@ from kitlog.desktop.service_page.list import COLUMNS, LIMITS, NAME, DueCells, Du
 from kitlog.desktop.service_page.rule_words import limits_of
 from kitlog.packing.storage_due import at_home, to_do
 from kitlog.paint.type_scale import Role
-from kitlog.wording.findings import due_sentence
+from kitlog.wording.due_sentence import due_sentence
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.workbench.reads import DueLine

@@ -6,8 +6,8 @@ from datetime import date
 from kitlog.kit.due import Due, DueState
 from kitlog.kit.service import Grounds, ServiceRule
 from kitlog.outing.library import StarterRule
+from kitlog.wording.due_sentence import due_sentence
 from kitlog.wording.figures import day_text, number_text, with_unit
-from kitlog.wording.findings import due_sentence
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import word
 from kitlog.workbench.reads import DueLine
