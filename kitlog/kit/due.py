@@ -11,7 +11,6 @@ from datetime import date, timedelta
 from enum import StrEnum
 
 from kitlog.kit.foresight import RunOut, rates, run_out
-from kitlog.kit.item import Item
 from kitlog.kit.service import (
     WARN_HOURS,
     WARN_LAUNCHES,
@@ -22,6 +21,7 @@ from kitlog.kit.service import (
     ServiceRule,
 )
 from kitlog.kit.service_book import ServiceBook
+from kitlog.kit.serviced import Serviced
 from kitlog.kit.use_left import ROUNDING_H, Log, hours_left, launches_left
 from kitlog.units.days import add_months
 
@@ -98,7 +98,7 @@ class Due:
 
 
 def due_states(
-    item: Item, book: ServiceBook, on: date, *, today: date | None = None, planned_h: float = 0.0
+    item: Serviced, book: ServiceBook, on: date, *, today: date | None = None, planned_h: float = 0.0
 ) -> tuple[Due, ...]:
     """All rules of an item judged on a day, in the order of the rules.
 
@@ -126,7 +126,7 @@ class _Days:
     planned_h: float
 
 
-def _judge(item: Item, rule: ServiceRule, book: ServiceBook, log: Log, days: _Days) -> Due:
+def _judge(item: Serviced, rule: ServiceRule, book: ServiceBook, log: Log, days: _Days) -> Due:
     on = days.on
     records = [record for record in book.records_of(rule.id) if record.done_on <= on]
     passed = [record for record in records if not record.failed]
@@ -182,7 +182,7 @@ def _judge(item: Item, rule: ServiceRule, book: ServiceBook, log: Log, days: _Da
 
 @dataclass(slots=True)
 class _Known:
-    """What is on record about a rule on a day, before it has a state; not frozen, since thousands are made at a time."""
+    """What is on record about a rule on a day, before it has a state; thousands are made at a time."""
 
     on: date
     due_on: date | None
@@ -278,7 +278,7 @@ def _open_event(rule: ServiceRule, events: Sequence[Event], passed: Sequence[Ser
     )
 
 
-def _counted_from(item: Item, rule: ServiceRule, last: ServiceRecord | None) -> date | None:
+def _counted_from(item: Serviced, rule: ServiceRule, last: ServiceRecord | None) -> date | None:
     match rule.counts_from:
         case CountsFrom.FIRST_USE:
             return item.first_used_on

@@ -10,6 +10,9 @@ from kitlog.kit.usage import RATE_DAYS, logged
 
 HALF_DAYS = RATE_DAYS // 2
 
+FORESEEN_DAYS = 5 * 365
+"""A day further off is not told: one year's plain rate says nothing of decades (common practice, no source)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Rates:

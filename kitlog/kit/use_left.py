@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from kitlog.kit.flights import Flight
-from kitlog.kit.item import Item
 from kitlog.kit.service import ServiceRecord, ServiceRule
+from kitlog.kit.serviced import Serviced
 from kitlog.kit.usage import logged
 
 ROUNDING_H = 1e-9
@@ -60,7 +60,7 @@ class _Balance:
     at_record: float | None
 
 
-def hours_left(item: Item, rule: ServiceRule, last: ServiceRecord | None, log: Log, on: date) -> Left | None:
+def hours_left(item: Serviced, rule: ServiceRule, last: ServiceRecord | None, log: Log, on: date) -> Left | None:
     """Hours to the due limit; None where the rule has no limit by hours."""
     limit = last.next_within_h if last is not None and last.next_within_h is not None else rule.hours
     if limit is None:
@@ -79,7 +79,7 @@ def hours_left(item: Item, rule: ServiceRule, last: ServiceRecord | None, log: L
     return Left(0.0, left.sure) if left.amount is not None and abs(left.amount) < ROUNDING_H else left
 
 
-def launches_left(item: Item, rule: ServiceRule, last: ServiceRecord | None, log: Log, on: date) -> Left | None:
+def launches_left(item: Serviced, rule: ServiceRule, last: ServiceRecord | None, log: Log, on: date) -> Left | None:
     """Launches to the due limit; None where the rule has no limit by launches."""
     if rule.launches is None:
         return None

@@ -1,7 +1,8 @@
 """Statements on one connection: the place where SQL is sent and where its errors become faults."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from itertools import count
 from pathlib import Path
 from typing import Any
@@ -51,6 +52,13 @@ class Rows:
     def all(self, table: Table, *where: ColumnElement[bool]) -> list[Row]:
         """The rows of a table in order of entry, or by owner and place."""
         return self._rows(select(table).where(*where).order_by(*table.primary_key.columns), table)
+
+    def columns(self, table: Table, names: Sequence[str]) -> list[tuple[Any, ...]]:
+        """Some columns of a table's rows, in order of entry."""
+        statement = select(*(table.c[name] for name in names)).order_by(*table.primary_key.columns)
+        result = self._run(statement)
+        with self._readable(table):
+            return [tuple(row) for row in result.all()]
 
     def one(self, table: Table, key: Key) -> Row | None:
         """The row of that key, None if there is none."""
@@ -109,9 +117,15 @@ class Rows:
     def _rows(self, statement: Select[Any], table: Table) -> list[Row]:
         names = table.c.keys()
         result = self._run(statement)
+        with self._readable(table):
+            return [dict(zip(names, row, strict=True)) for row in result.all()]
+
+    @contextmanager
+    def _readable(self, table: Table) -> Iterator[None]:
+        """Values that no writer of ours would have stored are a damage of the file."""
         with told(self.path):
             try:
-                return [dict(zip(names, row, strict=True)) for row in result.all()]
+                yield
             except (ValueError, TypeError) as error:
                 facts = {"path": str(self.path), "table": table.name, "reason": str(error)}
                 raise SystemFault("data_file.damaged", **facts) from error

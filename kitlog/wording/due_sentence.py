@@ -4,13 +4,10 @@ from collections.abc import Iterator
 from datetime import date
 
 from kitlog.kit.due import Due, DueState
-from kitlog.kit.foresight import RunOut
+from kitlog.kit.foresight import FORESEEN_DAYS, RunOut
 from kitlog.wording.figures import day_text, with_unit
 from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import word
-
-FORESEEN_DAYS = 5 * 365
-"""A day further off than this is not said (common practice, no source)."""
 
 SAID_H = 1.0
 """Hours foreseen until a day to come are said from this many on, or where they alone decide."""
