@@ -7,11 +7,14 @@ from datetime import date
 from kitlog.budget.result import State
 from kitlog.kit.due import Due, DueState, due_states
 from kitlog.kit.item import Item
-from kitlog.kit.kinds import PhaseWay
+from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.kit.service import Grounds
 from kitlog.outing.outing import Outing
 from kitlog.packing.capacity import is_swollen
 from kitlog.packing.kit import History, Kit, book_of
+
+CHECKED_KINDS = frozenset({Kind.WING, Kind.HARNESS, Kind.RESERVE})
+"""What makers have looked at by the calendar or by hours, whatever the model: without a rule nothing is known of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +80,14 @@ def open_state(due: Due, outing: Outing) -> State:
     A rule without record is *not known*, never a stop. Due soon is a state of the rule, not a finding of an outing on
     whose last day the rule is still in date; but a recommended date that has passed stays one, however near the due.
     """
+    return weighed(due, by_law=bool(outing.demanded))
+
+
+def weighed(due: Due, *, by_law: bool) -> State:
+    """The same without an outing: whether law, school or event are taken to ask for what is grounded by law."""
     match due.state:
         case DueState.OVERDUE:
-            return State.STOP if _grounds(due.grounds, outing) and not due.foreseen else State.LOOK
+            return State.STOP if _grounds(due.grounds, by_law=by_law) and not due.foreseen else State.LOOK
         case DueState.RECOMMENDED_PASSED:
             return State.LOOK
         case DueState.DUE_SOON if due.recommended_on is not None and due.on > due.recommended_on:
@@ -90,5 +98,5 @@ def open_state(due: Due, outing: Outing) -> State:
             return State.FINE
 
 
-def _grounds(grounds: Grounds, outing: Outing) -> bool:
-    return grounds is Grounds.YES or (grounds is Grounds.BY_LAW and bool(outing.demanded))
+def _grounds(grounds: Grounds, *, by_law: bool) -> bool:
+    return grounds is Grounds.YES or (grounds is Grounds.BY_LAW and by_law)

@@ -11,7 +11,7 @@ from kitlog.outing.library import Library
 from kitlog.outing.needs import Strength
 from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Asked, ListLine
-from kitlog.packing.fitness import Fitness, open_state
+from kitlog.packing.fitness import CHECKED_KINDS, Fitness, open_state
 from kitlog.packing.pairs import in_pair
 from kitlog.packing.serving import last_resort, meets
 
@@ -25,10 +25,6 @@ class ServiceCase:
     asked: tuple[Asked, ...]
     fitness: Mapping[str, Fitness]
     library: Library
-
-
-_CHECKED_KINDS = frozenset({Kind.WING, Kind.HARNESS, Kind.RESERVE})
-"""What makers have looked at by the calendar or by hours, whatever the model."""
 
 
 def service_findings(case: ServiceCase) -> list[Finding]:
@@ -49,7 +45,7 @@ def _no_rules(case: ServiceCase) -> list[Finding]:
     items = tuple(
         line.item.id
         for line in case.lines
-        if line.item.kind in _CHECKED_KINDS and not case.fitness[line.item.id].dues and not line.in_car
+        if line.item.kind in CHECKED_KINDS and not case.fitness[line.item.id].dues and not line.in_car
     )
     if not items:
         return []

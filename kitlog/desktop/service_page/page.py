@@ -14,6 +14,7 @@ from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.empty import EmptyState
 from kitlog.desktop.parts.paper_table import PaperTable
 from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.desktop.service_page.acts import ServiceActs
 from kitlog.desktop.service_page.band import BandEnd, ServiceBand
 from kitlog.desktop.service_page.band_words import band_of, grouped
@@ -51,7 +52,7 @@ class ServicePage(Page):
         self.table.setModel(self.model)
         self.table.setItemDelegate(DueCells(self.table, self.model))
         self.record = Button(_("Record a service"), Rank.MAIN)
-        self.storage = Button("")
+        self.storage = Button("", Rank.ACT)
         self._assemble()
         self._connect()
 
@@ -105,8 +106,6 @@ class ServicePage(Page):
         self._rows.setContentsMargins(side, look.px(fold.head_px(15)), side, look.px(12))
         self.caption.setText(_(CAPTION_BRIEF if fold.middle else CAPTION))
         self.caption.setAccessibleDescription(_(CAPTION))
-        for button in (self._event, self._add):
-            button.setVisible(not fold.narrow)
         self.table.setMinimumHeight(look.px(28 + (2 if fold.tight else 4) * 32))
 
     def first(self) -> QWidget:
@@ -170,8 +169,6 @@ class ServicePage(Page):
     def _connect(self) -> None:
         self.band.chosen.connect(self._lane_chosen)
         self.record.clicked.connect(self.acts.record_service)
-        self._event.clicked.connect(self.acts.log_event)
-        self._add.clicked.connect(self.acts.add_rule)
         self.storage.clicked.connect(self.acts.show_storage)
         self.table.doubleClicked.connect(lambda _index: self.acts.record_service())
         self.table.selectionModel().selectionChanged.connect(self._selection_changed)
@@ -209,6 +206,7 @@ class ServicePage(Page):
             row.addWidget(widget)
             bands.addLayout(row, 1 if widget is self._bands else 0)
         self._rows.addLayout(bands, 3)
+        self._rows.addWidget(self._more())
         self._rows.addWidget(self.table, 2)
         for number, (_title, wide, _text) in enumerate(COLUMNS):
             self.table.setColumnWidth(number, px(wide))
@@ -220,10 +218,21 @@ class ServicePage(Page):
         head.addWidget(Text(_("Service"), Role.TITLE))
         self.caption = Paragraph(_(CAPTION), Role.SECOND, "muted")
         head.addWidget(self.caption, 1)
-        self._event, self._add = Button(_("Log an event…")), Button(_("Add a rule…"))
-        for button in (self.storage, self._event, self._add, self.record):
-            head.addWidget(button)
+        head.addWidget(self.record)
         return head
+
+    def _more(self) -> WrapRow:
+        """What else can be done here, in rows as the room allows."""
+        row = WrapRow(gap=20)
+        for text, do in (
+            (_("Log an event…"), self.acts.log_event),
+            (_("Add a rule…"), self.acts.add_rule),
+        ):
+            button = Button(text, Rank.ACT)
+            button.clicked.connect(do)
+            row.add(button)
+        row.add(self.storage)
+        return row
 
 
 def _told(line: DueLine) -> str:

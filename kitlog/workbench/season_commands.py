@@ -1,0 +1,62 @@
+"""The season: what to look at before it, that something was looked at, and what stops the pilot on a day."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+
+from kitlog.kit.season_start import SeasonLine, season_ended_on, season_start
+from kitlog.kit.service import Result, ServiceRecord
+from kitlog.packing.storage_due import to_do
+from kitlog.packing.what_stops import StopLine, planned_hours, what_stops
+from kitlog.workbench.evening_commands import EveningCommands
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonStart:
+    """The run at the start of a season: a look on or after `since` counts; what is still to be looked at."""
+
+    since: date
+    lines: tuple[SeasonLine, ...]
+
+
+class SeasonCommands(EveningCommands):
+    """Reads and writes about the season; each write is one transaction and one undo step."""
+
+    def season_start(self, since: date | None = None) -> SeasonStart:
+        """What to look at before the season.
+
+        Args:
+            since: a look on or after this day counts; None = since the log's longest pause of the last year began,
+                without one since the last 1 October.
+        """
+        book, today = self.book(), self.now().date()
+        from_day = since or season_ended_on(book.flights, today)
+        lying = frozenset(line.item.id for line in to_do(self.storage_due()) if line.last_used is not None)
+        return SeasonStart(from_day, season_start(self.items(), book, today, since=from_day, lying=lying))
+
+    def looked_at(self, item_id: str, rules: Iterable[str] = (), note: str = "") -> str:
+        """Record that an item was looked at today, and which of its rules were done by that.
+
+        A look without rules moves no due date; it stands in the item's history.
+
+        Raises:
+            InputFault: as `add_record`; ``item.unknown``.
+        """
+        item, pilot = self._known(item_id), self.pilot()
+        done = tuple(rules)
+        record = ServiceRecord(
+            id=self.new_id(),
+            item_id=item.id,
+            rules=done,
+            done_on=self.now().date(),
+            who=pilot.name if pilot else "",
+            result=Result.PASSED if done else None,
+            remarks=note,
+        )
+        return self.add_record(record)
+
+    def what_stops(self, on: date, *, by_law: bool = False) -> tuple[StopLine, ...]:
+        """Everything that is a stop, a look or not known on a day, hours foreseen and planned until then taken off."""
+        today = self.now().date()
+        planned = planned_hours(self.outings(), self.usual_set(), today, on)
+        return what_stops(self.items(), self.book(), on, today=today, planned_h=planned, by_law=by_law)
