@@ -2,7 +2,10 @@
 
 from collections.abc import Iterator
 
+from kitlog.fault import InputFault
 from kitlog.kit.recordings.found import Because, Doubt, FlightFound, Leg, LooksLike
+from kitlog.kit.recordings.outcome import Reason
+from kitlog.wording.faults import FaultText, fault_text
 from kitlog.wording.translate import N_, _, ngettext
 
 LOOKS_LIKE = {
@@ -31,6 +34,13 @@ def doubt_text(doubt: Doubt) -> str:
         stops=doubt.stops,
     )
     return _("looks like {what}: {why}").format(what=_(LOOKS_LIKE[doubt.looks_like]), why=why)
+
+
+def reason_text(reason: Reason) -> FaultText:
+    """Why a recording is a duplicate or refused, or what is asked about it: what, and what to do."""
+    doubt = reason.facts.get("doubt")
+    said = {"likeness": doubt_text(doubt)} if isinstance(doubt, Doubt) else {}
+    return fault_text(InputFault(reason.code, **reason.facts, **said))
 
 
 def remarks_on(flight: FlightFound) -> Iterator[str]:

@@ -1,4 +1,4 @@
-"""Reading and judging recordings against what aerofiles alone needs to read them, in one run.
+"""Importing recordings (search, reading, judging, duplicates) against what aerofiles alone needs to read them, in one run.
 
 Processor time, the least of several turns in turn: other work on the machine makes single figures larger, never smaller.
 """
@@ -7,26 +7,39 @@ import io
 import time
 from collections.abc import Callable
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
 from aerofiles.igc import Reader
 from recordings import Day, flight, utc
 
-from kitlog.files.recordings.read_recording import read_recording
-from kitlog.kit.recordings.found import FlightFound
-from kitlog.kit.recordings.judge import judge
+from kitlog.files.recordings.read_batch import read_batch
+from kitlog.kit.recordings.outcome import Status
+from kitlog.kit.recordings.sieve import Logged
 
 pytestmark = pytest.mark.bench
 
-FILES = 50
+FILES = 20
+LOGGED = 60  # three for each recording
 MOST_TIMES = 1.5
 TURNS, MOST_TURNS = 3, 15
+BEGINS = utc("2026-04-05T09:00")
 
 
-def _files(every: int) -> list[bytes]:
-    begins = utc("2026-04-05T09:00")
-    days = (Day(begins + timedelta(days=n)).stand(300) for n in range(FILES))
-    return [flight(day, 20 + n % 20).stand(200).noisy(2.0, n).igc(every=every) for n, day in enumerate(days)]
+def _put(folder: Path, every: int) -> list[Path]:
+    """Recordings of flights of 20 to 40 minutes, one a day, and one more of the first flight by another instrument."""
+    days = (flight(Day(BEGINS + timedelta(days=n)).stand(300), 20 + n).stand(200).noisy(2.0, n) for n in range(FILES))
+    paths = [folder / f"{n}.igc" for n in range(FILES + 1)]
+    for n, day in enumerate(days):
+        paths[n].write_bytes(day.igc(every=every))
+    paths[-1].write_bytes(flight(Day(BEGINS).stand(300), 20).stand(200).noisy(2.0, FILES).igc(every=every))
+    return paths
+
+
+def _log() -> list[Logged]:
+    """Flights of the years before, and many of the same days."""
+    starts = [BEGINS + timedelta(hours=4 + 3 * (n % 3), days=FILES - n // 3) for n in range(LOGGED)]
+    return [Logged(str(n), str(n), (f"{n:064x}",), ((at, at + timedelta(hours=2)),)) for n, at in enumerate(starts)]
 
 
 def _seconds(work: Callable[[], object]) -> float:
@@ -36,16 +49,17 @@ def _seconds(work: Callable[[], object]) -> float:
 
 
 @pytest.mark.parametrize("every", [1, 5])
-def test_fifty_recordings_take_at_most_half_as_long_again_as_aerofiles(every: int) -> None:
-    files = _files(every)
+def test_importing_takes_at_most_half_as_long_again_as_aerofiles_alone(tmp_path: Path, every: int) -> None:
+    paths = _put(tmp_path, every)
+    log = _log()
 
     def with_aerofiles() -> int:
-        return sum(len(Reader().read(io.StringIO(data.decode()))["fix_records"][1]) for data in files)
+        return sum(len(Reader().read(io.StringIO(path.read_text("ascii")))["fix_records"][1]) for path in paths)
 
-    def with_kitlog() -> int:
-        return sum(isinstance(judge(read_recording(data, "x").fixes), FlightFound) for data in files)
+    def with_kitlog() -> list[Status]:
+        return [one.status for one in read_batch([tmp_path], logged=log)]
 
-    assert with_kitlog() == FILES
+    assert sorted(with_kitlog()) == [Status.DUPLICATE, *[Status.PROPOSED] * FILES]
     fixes = with_aerofiles()
     own_s = bare_s = float("inf")
     for turn in range(1, MOST_TURNS + 1):
@@ -53,5 +67,5 @@ def test_fifty_recordings_take_at_most_half_as_long_again_as_aerofiles(every: in
         if turn >= TURNS and own_s <= MOST_TIMES * bare_s:
             break
     figures = f"{own_s * 1e6 / fixes:.1f} us a fix, aerofiles {bare_s * 1e6 / fixes:.1f} us, {own_s / bare_s:.2f} times"
-    print(f"{FILES} recordings, {fixes} fixes, one in {every} s: {figures}")  # noqa: T201  # looked at, beside the assert
+    print(f"{len(paths)} recordings, {fixes} fixes, one in {every} s: {figures}")  # noqa: T201  # looked at, beside the assert
     assert own_s <= MOST_TIMES * bare_s

@@ -65,6 +65,13 @@ class TestRemarks:
         assert {code for code in made | conditional | doubled if code and code.startswith("table.")} == REMARKS
 
 
+class TestRecordings:
+    def test_each_reason_has_a_sentence_and_no_sentence_is_dead(self) -> None:
+        floors = modules("kit/recordings") + modules("files/recordings")
+        given = {said for said in strings(floors) if re.fullmatch(r"recording\.[a-z_]+", said)}
+        assert given == {code for code in SENTENCES if code.startswith("recording.")}
+
+
 class TestFaults:
     def test_each_code_that_is_raised_has_a_sentence(self) -> None:
         raised = {

@@ -6,7 +6,8 @@ from recordings import Day, flight, utc
 from kitlog.files.recordings.read_recording import read_recording
 from kitlog.kit.recordings.found import Because, Doubt, FlightFound, LooksLike
 from kitlog.kit.recordings.judge import judge
-from kitlog.wording.recording_text import doubt_text, remarks_on
+from kitlog.kit.recordings.outcome import Reason
+from kitlog.wording.recording_text import doubt_text, reason_text, remarks_on
 
 
 def said(day: Day) -> list[str]:
@@ -42,3 +43,16 @@ def test_every_doubt_has_its_words(looks_like: LooksLike, because: Because) -> N
     text = doubt_text(Doubt(looks_like, because, 15.0, 120.0, 80.0, 90.0, 3))
     assert text.startswith("looks like ")
     assert "{" not in text
+
+
+class TestReasons:
+    def test_what_it_looks_like_is_said_with_what_to_do(self) -> None:
+        flight = judge(read_recording(begun().cable(500).stand(100).igc(), "x").fixes)
+        assert isinstance(flight, FlightFound)
+        told = reason_text(Reason("recording.looks_like", {"doubt": flight.doubts[0]}))
+        assert told.what == "it may be no flight: it looks like a cable car: it climbs 1000 m on a straight line"
+        assert told.remedy == "Confirm it if it was flown, else leave it out."
+
+    def test_others_are_named(self) -> None:
+        told = reason_text(Reason("recording.overlaps", {"of": "b.igc", "minutes": 15}))
+        assert told.what == "15 min of it are also in b.igc, and nobody flies twice at a time"

@@ -11,7 +11,9 @@ MAX_TEXT = 80
 """Longest text taken from a header."""
 FIX_CHARACTERS = 35
 
-_FIX = re.compile(r"B\d{6}\d\d[0-5]\d{4}[NS]\d{3}[0-5]\d{4}[EW][AV](?:-\d{4}|\d{5}){2}", re.ASCII)
+_FIX = re.compile(
+    r"B(?:[01]\d|2[0-3])[0-5]\d[0-5]\d\d\d[0-5]\d{4}[NS]\d{3}[0-5]\d{4}[EW][AV](?:-\d{4}|\d{5}){2}", re.ASCII
+)
 _DATE = re.compile(r"H.DTE(?:DATE)?[ :]*(\d\d)(\d\d)(\d\d)(?!\d)", re.ASCII | re.IGNORECASE)
 _CENTURY_TURNS = 70
 """Years of two digits from here on are of the 20th century."""
@@ -56,10 +58,10 @@ def records_of(data: bytes) -> Records:
     from aerofiles.igc.reader import LowLevelReader
 
     records = Records()
-    decode = LowLevelReader.decode_B_record
+    latitude, longitude = LowLevelReader.decode_latitude, LowLevelReader.decode_longitude
     for line in _text(data).replace("\r", "\n").split("\n"):
         if line[:1] == "B":
-            _add_fix(records, line, decode)
+            _add_fix(records, line, latitude, longitude)
         elif line[:1] == "H":
             _add_header(records, line, LowLevelReader.decode_H_record)
     return records
@@ -74,21 +76,25 @@ def _text(data: bytes) -> str:
         return data.decode("latin-1")
 
 
-def _add_fix(records: Records, line: str, decode: Any) -> None:
-    """Take a fix, or count it as broken; the form is checked first, because the library is lenient."""
+def _add_fix(records: Records, line: str, latitude: Any, longitude: Any) -> None:
+    """Take a fix, or count it as broken; the form is checked first, because the library is lenient.
+
+    The library's reading of whole records is not used: most of its time goes into the time of day, which
+    is reckoned in seconds here.
+    """
     try:
-        fix = decode(line) if _FIX.match(line) else None
+        place = (latitude(line[7:15]), longitude(line[15:24])) if _FIX.match(line) else None
     except ValueError:
-        fix = None
-    if fix is None:
+        place = None
+    if place is None:
         records.broken += 1
         return
     records.texts.append(line[:FIX_CHARACTERS])
-    records.lat_deg.append(fix["lat"])
-    records.lon_deg.append(fix["lon"])
-    records.validity.append(fix["validity"])
-    records.pressure_m.append(fix["pressure_alt"])
-    records.gnss_m.append(fix["gps_alt"])
+    records.lat_deg.append(place[0])
+    records.lon_deg.append(place[1])
+    records.validity.append(line[24])
+    records.pressure_m.append(int(line[25:30]))
+    records.gnss_m.append(int(line[30:35]))
 
 
 def _add_header(records: Records, line: str, decode: Any) -> None:

@@ -1,11 +1,14 @@
 """Recordings of the same flight by two instruments: they overlap in time."""
 
-from collections.abc import Sequence
-from datetime import datetime
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import UTC, datetime
 from enum import StrEnum
 
 Span = tuple[datetime, datetime]
 """Take-off and landing, aware."""
+Flown = tuple[Span, ...]
+"""The times in the air of one flight, relaunches apart; empty where they are not known."""
 
 CLOCKS_S = 60
 """An overlap up to this may come from two clocks."""
@@ -19,37 +22,68 @@ class Overlap(StrEnum):
     PARTLY = "partly"
 
 
-def overlap(one: Span, other: Span) -> Overlap:
+def flown_s(flown: Flown) -> float:
+    """Seconds in the air."""
+    return sum((end - start).total_seconds() for start, end in flown)
+
+
+def both_s(one: Flown, other: Flown) -> float:
+    """Seconds in which both are in the air."""
+    return sum(
+        max(0.0, (min(one_end, other_end) - max(one_start, other_start)).total_seconds())
+        for one_start, one_end in one
+        for other_start, other_end in other
+    )
+
+
+def overlap(one: Flown, other: Flown) -> Overlap:
     """Whether two flights are one.
 
     SAME if half of the shorter lies in the other (common practice, no source): a second instrument. PARTLY if less
     than that, but more than `CLOCKS_S`: to be asked about. Nobody flies twice at a time.
     """
-    both_s = (min(one[1], other[1]) - max(one[0], other[0])).total_seconds()
-    shorter_s = min((end - start).total_seconds() for start, end in (one, other))
-    if both_s > 0 and both_s >= shorter_s / 2:
+    shared_s = both_s(one, other)
+    if shared_s > 0 and shared_s >= min(flown_s(one), flown_s(other)) / 2:
         return Overlap.SAME
-    return Overlap.PARTLY if both_s > CLOCKS_S else Overlap.APART
+    return Overlap.PARTLY if shared_s > CLOCKS_S else Overlap.APART
 
 
-def first_of_each_flight(spans: Sequence[Span]) -> tuple[int, ...]:
-    """For each flight the index of the first that is the same flight, its own index if none before is.
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A flight that has its place, to hold others against.
 
-    In the order given: what comes first stays, whatever is the same as it, or as one of its like, is a second
-    recording.
+    Attributes:
+        key: id in the log, or file; name: how it is called in what is said; in_log: which of the two.
+        doubtful: it may be no flight at all.
     """
-    firsts = list(range(len(spans)))
-    flying: list[int] = []
-    for i in sorted(range(len(spans)), key=lambda i: spans[i]):
-        flying = [j for j in flying if spans[j][1] > spans[i][0]]
-        same = {_first(firsts, j) for j in flying if overlap(spans[j], spans[i]) is Overlap.SAME}
-        for j in same | {i}:
-            firsts[j] = min(same | {i})
-        flying.append(i)
-    return tuple(_first(firsts, i) for i in range(len(spans)))
+
+    key: str
+    name: str
+    flown: Flown
+    in_log: bool
+    doubtful: bool = False
 
 
-def _first(firsts: Sequence[int], i: int) -> int:
-    while firsts[i] != i:
-        i = firsts[i]
-    return i
+class Places:
+    """All flights that have their place; by day, so that holding one against thousands costs no more than a few."""
+
+    def __init__(self) -> None:
+        self._places: list[Place] = []
+        self._on_day: dict[int, list[int]] = {}
+
+    def add(self, place: Place) -> None:
+        """Put one behind all others."""
+        for day in set(_days(place.flown)):
+            self._on_day.setdefault(day, []).append(len(self._places))
+        self._places.append(place)
+
+    def near(self, flown: Flown) -> Iterator[Place]:
+        """Those that share a day with a flight, in the order in which they were added."""
+        for i in sorted({i for day in set(_days(flown)) for i in self._on_day.get(day, ())}):
+            yield self._places[i]
+
+
+def _days(flown: Flown) -> Iterator[int]:
+    """The UTC days of a flight, as ordinals."""
+    for start, end in flown:
+        yield from range(start.astimezone(UTC).toordinal(), end.astimezone(UTC).toordinal() + 1)
