@@ -59,14 +59,14 @@ class Entry:
     cancelled: bool = False
 
 
-def service_uid(due: Due, done_on: date | None) -> str:
+def service_uid(rule_id: str, done_on: date | None) -> str:
     """The UID of the service that a rule asks for next: of the rule, and of the day it was last done.
 
     Args:
-        due: the rule, judged.
+        rule_id: of the rule.
         done_on: the day of the last record that satisfies the rule, None without one.
     """
-    return f"{due.rule_id}.{done_on:%Y%m%d}{HOST}" if done_on else f"{due.rule_id}.0{HOST}"
+    return f"{rule_id}.{done_on:%Y%m%d}{HOST}" if done_on else f"{rule_id}.0{HOST}"
 
 
 def back_uid(item_id: str) -> str:

@@ -53,6 +53,10 @@ INPUT = {
         N_("a data file lies there"),
         N_("Choose another name; a data file is never overwritten by an export."),
     ),
+    "calendar.not_ours": (
+        N_("there is a file already, and it is no calendar that kitlog wrote"),
+        N_("Choose another name; the calendar takes the place of nothing but its own older file."),
+    ),
     "demo.exists": (
         N_("there is a file already, and the demo wants a new one"),
         N_("Open it with: kitlog --data {path}, or choose another name. It was left as it is."),

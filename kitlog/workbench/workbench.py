@@ -1,12 +1,13 @@
 """The workbench: one door for every read and every write."""
 
 from kitlog.workbench.exchange import Exchange
+from kitlog.workbench.reminder_commands import ReminderCommands
 from kitlog.workbench.season_commands import SeasonCommands
 
 
-class Workbench(Exchange, SeasonCommands):
+class Workbench(Exchange, SeasonCommands, ReminderCommands):
     """All that a person can do, on one data file.
 
     The reads are in `reads`, the writes in `kit_commands`, `service_commands`, `outing_commands`,
-    `evening_commands`, `season_commands` and `exchange`.
+    `evening_commands`, `season_commands`, `reminder_commands` and `exchange`.
     """
