@@ -1,7 +1,7 @@
 """The whole command line: the program's own options and every verb."""
 
 from kitlog import __version__
-from kitlog.cli import budget, charge, copies, demo, due, flights, kit, outing, pack, pilot, power
+from kitlog.cli import budget, charge, copies, demo, due, flights, kit, outing, pack, pilot, power, service
 from kitlog.cli.call import Call
 from kitlog.cli.parser import Parser, Verbs
 from kitlog.wording.translate import _
@@ -20,7 +20,7 @@ def parser() -> Parser:
     )
     top.add_argument("--data", metavar=_("FILE"), help=_("the data file, before the verb (default: your own)"))
     verbs = Verbs(top, run=_window)
-    for module in (kit, due, pack, power, charge, budget, flights, pilot, outing, demo, copies):
+    for module in (kit, due, service, pack, power, charge, budget, flights, pilot, outing, demo, copies):
         module.add(verbs)
     return top
 

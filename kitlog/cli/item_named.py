@@ -1,0 +1,26 @@
+"""An item named on the command line, by its id or its unique name."""
+
+from typing import TYPE_CHECKING
+
+from kitlog.fault import InputFault
+
+if TYPE_CHECKING:
+    from kitlog.kit.item import Item
+    from kitlog.workbench.workbench import Workbench
+
+
+def item_named(bench: "Workbench", name: str, option: str) -> "Item":
+    """The one item of that id or name.
+
+    Raises:
+        InputFault: ``item.unknown`` or ``item.ambiguous`` with ``field`` and ``name``.
+    """
+    from kitlog.units.strict_json import shown
+
+    items = bench.items()
+    found = [item for item in items if item.id == name] or [item for item in items if item.name == name]
+    if not found:
+        raise InputFault("item.unknown", field=option, name=shown(name))
+    if len(found) > 1:
+        raise InputFault("item.ambiguous", field=option, name=shown(name), count=len(found))
+    return found[0]
