@@ -104,6 +104,18 @@ INPUT = {
         N_("Enter a typed total with its last day."),
     ),
     "flight.in_future": (N_("{day} has not been yet"), N_("Enter flights that were flown.")),
+    "flight.overlaps": (
+        N_("{minutes} min of it are also in the flight of {day}, and a wing does not fly twice at a time"),
+        N_("Correct the times, or say that it is so (--sure)."),
+    ),
+    "flight.day_over_full": (
+        N_("with it, one wing has {hours} h of airtime on {day}, more than a day"),
+        N_("Correct the airtime, or say that it is so (--sure)."),
+    ),
+    "flight.airtime_over_span": (
+        N_("{minutes} min of airtime are more than the {span} min from take-off to landing"),
+        N_("Correct the times, or say that it is so (--sure)."),
+    ),
     "flight.unknown": (N_("no flight {name}"), N_("Look at the log.")),
     "flight.nothing_flown": (
         N_("nothing says what was flown"),

@@ -1,16 +1,15 @@
-"""What can be done about service and flights: rules, records, events, the log."""
+"""What can be done about service: rules, records, events."""
 
 from collections.abc import Iterable
 
 from kitlog.fault import InputFault
-from kitlog.kit.flights import Flight
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
 from kitlog.outing.library import StarterRule
-from kitlog.workbench.kit_commands import KitCommands
+from kitlog.workbench.flight_commands import FlightCommands
 
 
-class ServiceCommands(KitCommands):
-    """Writes to the service book and the log."""
+class ServiceCommands(FlightCommands):
+    """Writes to the service book."""
 
     def save_rule(self, rule: ServiceRule) -> str:
         """Add or change a service rule."""
@@ -77,48 +76,6 @@ class ServiceCommands(KitCommands):
             raise InputFault("event.in_future", day=event.on)
         self._write("event.log", lambda w: w.put(event), {"item_id": event.item_id, "kind": event.kind})
         return event.id
-
-    def add_flight(self, flight: Flight) -> str:
-        """Add a flight to the log.
-
-        Raises:
-            InputFault: ``flight.in_future`` with ``day``; ``item.unknown``.
-        """
-        self._refuse_unlikely(flight)
-        self._write("flight.add", lambda w: w.put(flight), {"day": flight.on})
-        return flight.id
-
-    def edit_flight(self, flight: Flight) -> None:
-        """Change a flight of the log.
-
-        Raises:
-            InputFault: ``flight.in_future`` with ``day``; ``flight.unknown``; ``item.unknown``.
-        """
-        self._logged(flight.id)
-        self._refuse_unlikely(flight)
-        self._write("flight.edit", lambda w: w.put(flight), {"day": flight.on})
-
-    def delete_flight(self, flight_id: str) -> None:
-        """Take a flight out of the log."""
-        flight = self._logged(flight_id)
-        self._write("flight.delete", lambda w: w.remove(Flight, flight_id, now=self.now()), {"day": flight.on})
-
-    def usual_set(self) -> tuple[str, ...]:
-        """What was flown last: proposed for the next flight, never booked by itself."""
-        last = max(self.flights(), key=lambda flight: flight.last_day, default=None)
-        return last.flown if last else ()
-
-    def _logged(self, flight_id: str) -> Flight:
-        flight = next((f for f in self.flights() if f.id == flight_id), None)
-        if flight is None:
-            raise InputFault("flight.unknown", name=flight_id)
-        return flight
-
-    def _refuse_unlikely(self, flight: Flight) -> None:
-        if flight.last_day > self.now().date():
-            raise InputFault("flight.in_future", day=flight.last_day)
-        for item_id in (*flight.flown, *flight.carried):
-            self._known(item_id)
 
 
 def rule_from(starter: StarterRule, item_id: str, rule_id: str) -> ServiceRule:

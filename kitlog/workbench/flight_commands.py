@@ -1,0 +1,60 @@
+"""What can be done to the log by hand."""
+
+from kitlog.fault import InputFault
+from kitlog.kit.flight_questions import questions
+from kitlog.kit.flights import Flight
+from kitlog.kit.kinds import Kind
+from kitlog.workbench.kit_commands import KitCommands
+
+
+class FlightCommands(KitCommands):
+    """Writes to the log; each is one transaction and one undo step."""
+
+    def add_flight(self, flight: Flight, *, sure: bool = False) -> str:
+        """Add a flight to the log.
+
+        Args:
+            flight: the flight; sure: the pilot has been asked about what is unlikely, and said that it is so.
+
+        Raises:
+            InputFault: ``flight.in_future`` with ``day``; ``item.unknown``; what is asked about (unless `sure`), see
+                `kitlog.kit.flight_questions`.
+        """
+        self._refuse_unlikely(flight, sure=sure)
+        self._write("flight.add", lambda w: w.put(flight), {"day": flight.on})
+        return flight.id
+
+    def edit_flight(self, flight: Flight, *, sure: bool = False) -> None:
+        """Change a flight of the log.
+
+        Raises:
+            InputFault: ``flight.unknown``; else as `add_flight`.
+        """
+        self._logged(flight.id)
+        self._refuse_unlikely(flight, sure=sure)
+        self._write("flight.edit", lambda w: w.put(flight), {"day": flight.on})
+
+    def delete_flight(self, flight_id: str) -> None:
+        """Take a flight out of the log."""
+        flight = self._logged(flight_id)
+        self._write("flight.delete", lambda w: w.remove(Flight, flight_id, now=self.now()), {"day": flight.on})
+
+    def usual_set(self) -> tuple[str, ...]:
+        """What was flown last: proposed for the next flight, never booked by itself."""
+        last = max(self.flights(), key=lambda flight: flight.last_day, default=None)
+        return last.flown if last else ()
+
+    def _logged(self, flight_id: str) -> Flight:
+        flight = next((f for f in self.flights() if f.id == flight_id), None)
+        if flight is None:
+            raise InputFault("flight.unknown", name=flight_id)
+        return flight
+
+    def _refuse_unlikely(self, flight: Flight, *, sure: bool) -> None:
+        if flight.last_day > self.now().date():
+            raise InputFault("flight.in_future", day=flight.last_day)
+        for item_id in (*flight.flown, *flight.carried):
+            self._known(item_id)
+        wings = {item.id for item in self.items() if item.kind is Kind.WING}
+        for asked in () if sure else questions(flight, self.flights(), wings):
+            raise InputFault(asked.code, **asked.facts)
