@@ -49,6 +49,42 @@ def test_a_failing_step_fails_all_but_stops_none(checkout, step):
     assert done.stdout.count("\npassed") == 5
 
 
+FEW_FAIL = """
+case "$*" in
+  *--last-failed*) echo "===== {second} in 0.10s ====="; exit {code};;
+  *pytest*) echo "===== {first}, 900 passed in 0.12s ====="; exit 1;;
+esac
+"""
+
+
+@pytest.mark.parametrize(("first", "tries"), [("1 failed", 2), ("3 failed", 2), ("4 failed", 1), ("12 failed", 1)])
+def test_a_few_tests_that_fail_run_once_more_by_themselves(checkout, first, tries):
+    checkout.put_python(FEW_FAIL.format(first=first, second="1 failed", code=1))
+    done = checkout.run("check.py", "--only", "tests")
+    assert done.returncode == 1
+    assert len(begun(done)) == tries + 1
+    assert done.stdout.count("\nFAILED") == tries
+
+
+def test_what_passes_by_itself_is_let_through_and_named(checkout):
+    checkout.put_python(FEW_FAIL.format(first="2 failed", second="2 passed", code=0))
+    done = checkout.run("check.py", "--only", "tests")
+    assert done.returncode == 0
+    assert begun(done)[1].endswith("-n 0 -m 'not slow and not long and not bench' --last-failed -v")
+    assert "\nsecond  tests" in done.stdout
+    assert done.stdout.splitlines()[-2:] == [
+        "===== 2 failed, 900 passed in 0.12s =====",
+        "===== 2 passed in 0.10s =====",
+    ]
+
+
+def test_errors_and_fast_runs_get_no_second_try(checkout):
+    checkout.put_python(FEW_FAIL.format(first="1 failed, 1 error", second="1 passed", code=0))
+    assert checkout.run("check.py", "--only", "tests").returncode == 1
+    checkout.put_python(FEW_FAIL.format(first="1 failed", second="1 passed", code=0))
+    assert checkout.run("check.py", "--only", "tests", "--fast").returncode == 1
+
+
 def test_no_test_at_all_is_a_failure(checkout):
     checkout.put_python(tools(tests=5))
     assert checkout.run("check.py").returncode == 1
