@@ -11,7 +11,7 @@ from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.flights_page.acts import FlightActs
 from kitlog.desktop.flights_page.hour_bars import HourBars, hour_bars
-from kitlog.desktop.flights_page.log import AIRTIME, COLUMNS, LAUNCHES, NOTE, LogCells, LogModel, airtime_text
+from kitlog.desktop.flights_page.log import AIRTIME, COLUMNS, LAUNCHES, NOTE, SITE, LogCells, LogModel, airtime_text
 from kitlog.desktop.fold import Fold
 from kitlog.desktop.page import Page
 from kitlog.desktop.parts.button import Button, Rank
@@ -88,7 +88,11 @@ class FlightsPage(Page):
     def lay_out(self, fold: Fold) -> None:
         """In one column the right side takes the place of the log."""
         self._sides.lay_out(narrow=fold.narrow, right_px=340 if fold.middle else 439)
-        self.table.setColumnHidden(NOTE, fold.thin)
+        self.table.setColumnHidden(NOTE, fold.middle)
+        modes = self.table.head.ResizeMode
+        self.table.head.setSectionResizeMode(SITE, modes.Stretch if fold.middle else modes.Interactive)
+        if not fold.middle:
+            self.table.setColumnWidth(SITE, look.px(COLUMNS[SITE][1]))
         side = look.px(fold.side_px)
         self._left.setContentsMargins(side, look.px(fold.head_px(15)), look.px(12), look.px(12))
 

@@ -103,8 +103,9 @@ class Paragraph(Text):
         return QSize(width, self.heightForWidth(width))
 
     def minimumSizeHint(self) -> QSize:
-        """One word wide."""
-        return QSize(look.px(64), look.px(self.role.line))
+        """One word wide, or as wide as all of it where that is less."""
+        wide = min(self.fontMetrics().horizontalAdvance(self.text()) + 2, look.px(64))
+        return QSize(wide, look.px(self.role.line))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint the lines."""

@@ -11,7 +11,7 @@ from kitlog.desktop.repack_page.rows import Row
 
 NO_PARENT = QModelIndex()
 Index = QModelIndex | QPersistentModelIndex
-_SPOKEN = {int(Qt.ItemDataRole.DisplayRole), int(Qt.ItemDataRole.AccessibleTextRole)}
+_SPOKEN = {int(Qt.ItemDataRole.DisplayRole), int(Qt.ItemDataRole.AccessibleTextRole), int(Qt.ItemDataRole.ToolTipRole)}
 
 
 class RowModel(QAbstractListModel):

@@ -66,7 +66,7 @@ class DueModel(QAbstractTableModel):
             return text
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{text}, {rule_text(line.due.rule)}" if index.column() == NAME else text
-        return text if role == Qt.ItemDataRole.ToolTipRole and index.column() == LIMITS else None
+        return text if role == Qt.ItemDataRole.ToolTipRole and index.column() in {NAME, LIMITS} else None
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """Heads of the columns."""
