@@ -217,15 +217,8 @@ class ServicePage(Page):
         head.setSpacing(look.px(12))
         head.addWidget(Text(_("Service"), Role.TITLE))
         self.caption = Paragraph(_(CAPTION), Role.SECOND, "muted")
-<<<<<<< HEAD
         head.addWidget(self.caption, 1, Qt.AlignmentFlag.AlignVCenter)
-        self._event, self._add = Button(_("Log an event…")), Button(_("Add a rule…"))
-        for button in (self.storage, self._event, self._add, self.record):
-            head.addWidget(button)
-=======
-        head.addWidget(self.caption, 1)
         head.addWidget(self.record)
->>>>>>> origin/main
         return head
 
     def _more(self) -> WrapRow:
