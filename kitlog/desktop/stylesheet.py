@@ -21,6 +21,7 @@ QLineEdit, QAbstractSpinBox, QComboBox, QPlainTextEdit {
   background: $surface; color: $ink; border: 1px solid $outline; border-radius: ${s6}px;
   selection-background-color: $accent; selection-color: $on_accent;
 }
+QLineEdit, QPlainTextEdit { placeholder-text-color: $muted; }
 QLineEdit, QAbstractSpinBox, QComboBox { min-height: ${s30}px; max-height: ${s30}px; padding: 0 ${s10}px; }
 QPlainTextEdit { padding: ${s6}px ${s6}px; }
 QLineEdit:focus, QAbstractSpinBox:focus, QComboBox:focus, QPlainTextEdit:focus {

@@ -6,9 +6,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from PySide6.QtCore import QLocale, Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import QApplication, QPlainTextEdit, QWidget
 
-from kitlog.desktop.parts.fields import ChoiceField, DateField, NumberField, TickField
+from kitlog.desktop import look
+from kitlog.desktop.parts.fields import ChoiceField, DateField, LineField, NumberField, TickField
+from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.units.days import FIRST_DAY, LAST_DAY
 
 ONCE = settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=60, deadline=None)
@@ -108,3 +111,17 @@ def test_a_tick_shows_an_ampersand_as_it_is(styled: QApplication, qtbot) -> None
     assert tick.words == "Rope & hook"
     qtbot.keyClick(tick, Qt.Key.Key_Space)
     assert tick.isChecked()
+
+
+@pytest.mark.parametrize("scheme", [Scheme.LIGHT, Scheme.DARK])
+@pytest.mark.parametrize("made", [LineField, QPlainTextEdit])
+def test_hints_in_empty_fields_have_the_contrast_of_text(
+    scheme: Scheme, made: type[QWidget], styled: QApplication, qtbot
+) -> None:
+    lay_over(scheme, styled)
+    field = made()
+    qtbot.addWidget(field)
+    field.show()
+    hint = field.palette().color(QPalette.ColorRole.PlaceholderText)
+    assert hint == look.tokens().muted  # 4.5:1 and more on the surface: tests/paint/test_tokens.py
+    lay_over(Scheme.LIGHT, styled)
