@@ -8,10 +8,11 @@ from datetime import date, timedelta
 
 from kitlog.kit.due import Due
 from kitlog.kit.foresight import FORESEEN_DAYS
+from kitlog.kit.off_season import Proposal
 from kitlog.kit.service import ServiceRule
 from kitlog.kit.serviced import ServicedItem
 from kitlog.wording.due_sentence import hours_text, likely_text
-from kitlog.wording.figures import day_text, days_text
+from kitlog.wording.figures import MONTHS, day_text, days_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import STANCE, first_upper, word
@@ -52,6 +53,14 @@ def summary_line(overdue: int, due_soon: int, back: int) -> str:
     if back:
         parts.append(ngettext("{n} loan to end", "{n} loans to end", back).format(n=back))
     return ", ".join(parts)
+
+
+def proposal_text(proposal: Proposal) -> str:
+    """That a check could be moved out of the season, and what that costs."""
+    months = ngettext("{n} month", "{n} months", proposal.costs_months).format(n=proposal.costs_months)
+    day = proposal.in_month
+    facts = {"month": _(MONTHS[day.month - 1]), "year": day.year, "months": months}
+    return _("in {month} {year} it costs {months} of interval and no flying day").format(**facts)
 
 
 def calendar_line(file: str, entries: int, cancelled: int) -> str:

@@ -1,10 +1,12 @@
 """Reminders: the calendar file, and what there is to be reminded of at the start."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
 from kitlog.fault import InputFault
 from kitlog.kit.due import DueState
+from kitlog.kit.off_season import Proposal, proposal, season_of
 from kitlog.kit.reminder import Reminder
 from kitlog.kit.reminders import (
     BACK_WARN_DAYS,
@@ -20,10 +22,11 @@ from kitlog.kit.reminders import (
 )
 from kitlog.kit.service_book import ServiceBook
 from kitlog.kit.serviced import ServicedItem
+from kitlog.outing.outing import Outing
 from kitlog.store.writer import Writer
 from kitlog.wording.reminder_text import NO_LONGER_DUE, back_body, back_title, due_body, due_title
 from kitlog.wording.translate import _
-from kitlog.workbench.reads import DueRow, Reads
+from kitlog.workbench.reads import DueLine, DueRow, Reads
 
 HEAD_BYTES = 400
 
@@ -57,6 +60,24 @@ class ReminderCommands(Reads):
             tuple(row for row in rows if row.due.state is state) for state in (DueState.OVERDUE, DueState.DUE_SOON)
         )
         return ToRemember(overdue, soon, back_soon(self.serviced_items(), today))
+
+    def proposals(self, rows: Iterable[DueLine | DueRow]) -> dict[str, Proposal]:
+        """Checks that could be moved out of the season, by the ids of their rules.
+
+        Args:
+            rows: rules judged today.
+        """
+        today = self.now().date()
+        planned = [day for outing in self.outings() for day in outing.days if day >= today]
+        season = season_of(self.flights(), today, planned)
+        found = ((row.rule.id, proposal(row.rule, row.due, row.item.kind, season)) for row in rows)
+        return {rule_id: one for rule_id, one in found if one is not None}
+
+    def next_outing(self) -> Outing | None:
+        """The next planned outing that is not over."""
+        today = self.now().date()
+        coming = [outing for outing in self.outings() if outing.last_day >= today]
+        return min(coming, key=lambda outing: outing.first_day, default=None)
 
     def write_calendar(self, to: Path) -> CalendarWritten:
         """Write all that falls due, as of today, into a calendar file, and remember what it says.

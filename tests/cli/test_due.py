@@ -4,11 +4,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from calling import Kitlog
+from calling import Kitlog, one_line
 
 FIELDS = {
     *("item", "item_id", "rule", "rule_label", "due_on", "recommended_on", "hours_left", "launches_left"),
     *("predicted_on", "state", "days_left", "book_by", "grounds"),
+    *("use_sure", "predicted_low_on", "predicted_high_on", "hours_foreseen", "foreseen", "last_done_on", "failed"),
+    *("event", "event_on", "off_season"),
 }
 
 
@@ -74,3 +76,60 @@ def test_text_says_state_by_word_and_shape_in_80_columns(kitlog: Kitlog, demo: P
 def test_no_rule_at_all_is_not_good_news(kitlog: Kitlog, nothing: Path) -> None:
     kitlog("--data", nothing, "pilot", "--body-mass", "70")
     assert "nothing is known about service" in kitlog("--data", nothing, "due").out
+
+
+def test_what_lies_ahead_is_told_on_the_day_itself(kitlog: Kitlog, demo: Path) -> None:
+    today, later = kitlog("--data", demo, "due").out, kitlog("--data", demo, "due", "--on", "2026-05-09").out
+    assert "Next outing: Skarnock cross-country, 9\u00a0May\u00a02026" in today
+    assert today.replace("\n", " ").count("the next outing") == 1, "the first aid kit runs out in between"
+    assert "booking day 29\u00a0Apr\u00a02026 has" in today
+    assert "in Feb 2027 it costs 2 months of interval and no flying day" in _third_column(today)
+    assert "Next outing" not in later
+
+
+def _third_column(said: str) -> str:
+    return " ".join(" ".join(line[51:] for line in said.splitlines()).split())
+
+
+def test_a_check_can_be_moved_out_of_the_season(kitlog: Kitlog, demo: Path) -> None:
+    """The log knows February 2026 by days, without a flight; the trim of wing A is due on 27 April 2027."""
+    trim = rule(kitlog("--data", demo, "due", "--json").json, "Wing A", "wing.trim")
+    assert trim["off_season"] == {"month": "2027-02", "costs_months": 2}
+
+
+class TestCalendar:
+    def test_it_is_written_and_told_on_the_side(self, kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
+        file = tmp_path / "kit.ics"
+        said = kitlog("--data", demo, "due", "--json", "--ics", file)
+        assert said.code == 0
+        assert len(said.json) > 17
+        assert f"written: {file} (17 entries)" in said.err
+        assert "2 rules have no known day" in said.err, "the harness without a record, and launches left"
+        assert file.read_bytes().startswith(b"BEGIN:VCALENDAR\r\n")
+
+    def test_it_holds_all_whatever_the_list_shows(self, kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
+        one, other = tmp_path / "one.ics", tmp_path / "other.ics"
+        kitlog("--data", demo, "due", "--within", "0", "--on", "2026-05-20", "--ics", one)
+        kitlog("--data", demo, "due", "--ics", other)
+        assert one.read_bytes().replace(b"LAST-MODIFIED:20260508T180000Z\r\n", b"") == other.read_bytes()
+
+    def test_it_takes_the_place_of_nothing_but_its_own_older_file(
+        self, kitlog: Kitlog, demo: Path, tmp_path: Path
+    ) -> None:
+        note = tmp_path / "note.txt"
+        note.write_text("milk", encoding="utf-8")
+        before = demo.read_bytes()
+        for file in (note, demo):
+            assert "no calendar that kitlog wrote" in one_line(kitlog("--data", demo, "due", "--json", "--ics", file))
+        assert (note.read_text(encoding="utf-8"), demo.read_bytes()) == ("milk", before)
+
+    def test_a_folder_that_is_not_there_leaves_nothing_remembered(
+        self, kitlog: Kitlog, demo: Path, tmp_path: Path
+    ) -> None:
+        before = demo.read_bytes()
+        assert kitlog("--data", demo, "due", "--ics", tmp_path / "no" / "kit.ics").code == 3
+        assert demo.read_bytes() == before
+        assert list(tmp_path.glob("*.ics")) == []
+
+    def test_strict_goes_with_it(self, kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
+        assert kitlog("--data", demo, "due", "--strict", "--ics", tmp_path / "kit.ics").code == 1
