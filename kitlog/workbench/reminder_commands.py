@@ -101,7 +101,7 @@ class ReminderCommands(Reads):
         def work(writer: Writer) -> None:
             old = writer.reminders()
             wanted = [*_services(rows, book, old), *_loans(items)]
-            told, new = entries(wanted, old, now.date(), _titles(rows, items), _(NO_LONGER_DUE))
+            told, new = entries(wanted, old, now.date(), _titles(book, items), _(NO_LONGER_DUE))
             atomic.write(to, calendar_bytes(told, now))
             writer.put_all(new)
             made.append(told)
@@ -141,9 +141,10 @@ def _loans(items: tuple[ServicedItem, ...]) -> list[Wanted]:
     ]
 
 
-def _titles(rows: tuple[DueRow, ...], items: tuple[ServicedItem, ...]) -> dict[str, str]:
-    """Words for what is taken back, by the stem of its UID."""
-    titles = {row.rule.id: due_title(row.item.name, row.rule.rule) for row in rows}
+def _titles(book: ServiceBook, items: tuple[ServicedItem, ...]) -> dict[str, str]:
+    """Words for what is taken back, by the stem of its UID; of what is retired as well."""
+    names = {item.id: item.name for item in items}
+    titles = {rule.id: due_title(names[rule.item_id], rule.rule) for rule in book.rules}
     return titles | {stem_of(back_uid(item.id)): back_title(item) for item in items}
 
 
