@@ -155,10 +155,14 @@ def _why(due: Due, rule: ServiceRule, since: date) -> SeasonWhy | None:
             return why
     if due.days_left is not None and due.days_left <= SEASON_DAYS:
         return SeasonWhy.IN_SEASON
-    return SeasonWhy.NOT_LOOKED if due.last is not None and due.last.done_on < since else None
+    waits = not any(_intervals(rule)) and rule.due_on is None
+    return SeasonWhy.NOT_LOOKED if not waits and due.last is not None and due.last.done_on < since else None
 
 
 def _is_typed_date(rule: ServiceRule) -> bool:
     """A subscription, an insurance, a printed date: nothing but a day that somebody typed."""
-    limits = (rule.months, rule.recommended_months, rule.hours, rule.launches)
-    return rule.due_on is not None and all(limit is None for limit in limits)
+    return rule.due_on is not None and not any(_intervals(rule))
+
+
+def _intervals(rule: ServiceRule) -> tuple[float | None, ...]:
+    return rule.months, rule.recommended_months, rule.hours, rule.launches

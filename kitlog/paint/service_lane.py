@@ -1,5 +1,7 @@
 """One lane of the service band: marks, book-by bracket, fading bar of hours, and words that avoid them."""
 
+from datetime import date
+
 from PySide6.QtCore import QLineF, QPointF, QRectF
 from PySide6.QtGui import QColor, QLinearGradient, QPainter
 
@@ -36,14 +38,18 @@ class ServiceLanePainter:
             self._hours(lane.hours)
         if lane.due is not None and lane.recommended is not None:
             self._dots(lane.recommended, lane.due)
-        if lane.due is not None and lane.book_by is not None:
-            self._book_by(lane.due)
+        if lane.due is not None:
+            self._book_by(lane.due.day, self._px(9))
+        elif lane.hours is not None and lane.hours.likely is not None:
+            self._book_by(lane.hours.likely, self._px(1))
         if lane.recommended is not None:
             self._stage(lane.recommended, is_due=False)
         if lane.due is not None:
             self._stage(lane.due, is_due=True)
         if lane.due is None and lane.hours is None and lane.unknown:
             self._unknown()
+        if lane.due is None and lane.hours is None and lane.note:
+            self._noted()
         self._place_words()
 
     def _block_today(self) -> None:
@@ -102,11 +108,12 @@ class ServiceLanePainter:
         self._painter.setPen(pen(self._tokens.state(self._lane.mark), self._px(1), (self._px(1), self._px(3))))
         self._painter.drawLine(QLineF(left, self._middle, right, self._middle))
 
-    def _book_by(self, due: Stage) -> None:
+    def _book_by(self, due: date, gap: float) -> None:
+        """The bracket and its dots up to `gap` before the due day."""
         book_by, px = self._lane.book_by, self._px
-        if book_by is None or book_by >= self._layout.picture.end or book_by >= due.day:
+        if book_by is None or book_by >= self._layout.picture.end or book_by >= due:
             return
-        left, right = self._layout.x(book_by), self._layout.x(due.day) - px(9)
+        left, right = self._layout.x(book_by), self._layout.x(due) - gap
         self._painter.setPen(pen(self._tokens.ink, px(1.2), (px(1), px(2.5))))
         self._painter.drawLine(QLineF(left, self._middle, max(left, right), self._middle))
         if self._layout.is_shown(book_by):
@@ -131,19 +138,32 @@ class ServiceLanePainter:
         self._want(stage.text, box.right() + px(7), box.left() - px(7), style)
 
     def _unknown(self) -> None:
-        layout, px = self._layout, self._px
-        x = (
-            layout.x(layout.picture.today) + px(26)
-            if layout.is_shown(layout.picture.today)
-            else layout.band.left() + px(12)
-        )
+        layout, px, x = self._layout, self._px, self._beside_today()
         self._painter.setPen(pen(self._tokens.outline, px(1), (px(3), px(3))))
         self._painter.drawLine(QLineF(x - px(12), self._middle, layout.band.right(), self._middle))
+        self._shape(x, Mark.NOT_KNOWN)
+        self._want(self._lane.unknown, x + px(15), x - px(7), (self._tokens.muted, Role.SMALL_NAME))
+
+    def _noted(self) -> None:
+        x, mark = self._beside_today(), self._lane.mark
+        self._shape(x, mark)
+        is_bad = mark in {Mark.STOP, Mark.LOOK}
+        style = (self._tokens.state(mark), Role.CHIP) if is_bad else (self._tokens.ink, Role.SMALL_NAME)
+        self._want(self._lane.note, x + self._px(15), x - self._px(7), style)
+
+    def _beside_today(self) -> float:
+        """Where a shape stands that belongs to no day."""
+        layout, px = self._layout, self._px
+        if layout.is_shown(layout.picture.today):
+            return layout.x(layout.picture.today) + px(26)
+        return layout.band.left() + px(12)
+
+    def _shape(self, x: float, mark: Mark) -> None:
+        px = self._px
         box = QRectF(x - px(7), self._middle - px(7), px(14), px(14))
         back_text(self._painter, box, self._tokens.surface, px(2))
-        draw_state(self._painter, box.adjusted(px(1), px(1), -px(1), -px(1)), Mark.NOT_KNOWN, self._tokens)
+        draw_state(self._painter, box.adjusted(px(1), px(1), -px(1), -px(1)), mark, self._tokens)
         self._shelf.block(box.left(), box.right())
-        self._want(self._lane.unknown, box.right() + px(8), box.left(), (self._tokens.muted, Role.SMALL_NAME))
 
     def _place_words(self) -> None:
         for text, right_of, left_of, colour, role in self._words:

@@ -48,9 +48,10 @@ class ServiceLane:
         mark: the rule's due state.
         due: when it is due.
         recommended: when it is recommended, the first of two stages.
-        book_by: by when to ask for it.
+        book_by: by when to ask for it, before `due` or else before the likely day of `hours`.
         hours: its limit by hours.
         unknown: the words where there is no record.
+        note: the words of a limit that no day can be said for, as launches left.
     """
 
     item: str
@@ -61,6 +62,7 @@ class ServiceLane:
     book_by: date | None = None
     hours: HoursLimit | None = None
     unknown: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from kitlog.kit.due import Due, due_states
 from kitlog.kit.season_start import SeasonLine, season_ended_on, season_start
 from kitlog.kit.service import Result, ServiceRecord
 from kitlog.packing.storage_due import to_do
@@ -33,6 +34,17 @@ class SeasonCommands(EveningCommands):
         from_day = since or season_ended_on(book.flights, today)
         lying = frozenset(line.item.id for line in to_do(self.storage_due()) if line.last_used is not None)
         return SeasonStart(from_day, season_start(self.items(), book, today, since=from_day, lying=lying))
+
+    def on_next_outing(self, item_id: str, rule_id: str) -> Due | None:
+        """A rule judged on the last day of the next outing, hours foreseen or planned taken off; None without one."""
+        today, item = self.now().date(), self.item(item_id)
+        coming = [outing for outing in self.outings() if outing.last_day >= today]
+        if item is None or not coming:
+            return None
+        on = min(coming, key=lambda outing: outing.first_day).last_day
+        planned = planned_hours(coming, self.usual_set(), today, on).get(item_id, 0.0)
+        dues = due_states(item, self.book(), on, today=today, planned_h=planned)
+        return next((due for due in dues if due.rule_id == rule_id), None)
 
     def looked_at(self, item_id: str, rules: Iterable[str] = (), note: str = "") -> str:
         """Record that an item was looked at today, and which of its rules were done by that.

@@ -221,3 +221,24 @@ def test_extremes_are_painted_within_their_room(monkeypatch, name: str, width: f
     height = service_band.measure(picture, font_px(px))
     assert all(room.left() >= -1 and room.right() <= width + 1 for _, room in drawn)
     assert all(room.bottom() <= height + 1 for _, room in drawn)
+
+
+def test_book_by_stands_before_the_likely_day_of_hours_too():
+    limit = HoursLimit("", date(2027, 9, 1), date(2027, 8, 1), date(2027, 11, 1))
+    plain = one(ServiceLane("Wing", "check", Mark.FINE, hours=limit))
+    booked = one(replace(plain.lanes[0], book_by=date(2027, 7, 1)))
+    layout, images = layout_of(plain), (image_of(plain), image_of(booked))
+    lane = layout.lane(0)
+    left, right = layout.x(date(2027, 7, 1)) - 3, layout.x(date(2027, 9, 1)) + 3
+    beside = changed(*images, QRectF(left, lane.top(), right - left, lane.height()))
+    assert beside > 10
+    assert beside == changed(*images)
+
+
+def test_a_limit_without_a_day_has_its_shape_and_words(monkeypatch: pytest.MonkeyPatch):
+    drawn = words_drawn(monkeypatch)
+    picture = one(ServiceLane("Speed bar", "100 launches", Mark.LOOK, note="4 launches left"))
+    image, layout = image_of(picture), layout_of(picture)
+    assert "4 launches left" in [text for text, _box in drawn]
+    x, y = round(layout.x(picture.today)) + 26, round(layout.lane(0).center().y())
+    assert image.pixelColor(x, y) == LIGHT.state(Mark.LOOK)

@@ -10,29 +10,30 @@ from kitlog.desktop import look
 from kitlog.desktop.due_marks import MARKS
 from kitlog.desktop.parts.chip import draw_chip
 from kitlog.desktop.parts.paper_table import PaperTable, cell_box, draw_row_ground
-from kitlog.desktop.service_page.rule_words import WHILE_OPEN, book_text, due_text, first_limit_text, who_text
+from kitlog.desktop.service_page.band_lanes import state_word
+from kitlog.desktop.service_page.list_words import book_text, due_text, first_limit_text, who_text
+from kitlog.desktop.service_page.rule_words import WHILE_OPEN
 from kitlog.paint.mark import Mark
 from kitlog.paint.type_scale import Role
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _
-from kitlog.wording.words import word
 from kitlog.workbench.reads import DueLine
 
 Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
 
 COLUMNS: tuple[tuple[str, int, Callable[[DueLine], str]], ...] = (
-    (N_("State"), 128, lambda line: word(line.due.state.value)),
+    (N_("State"), 128, lambda line: state_word(line.due)),
     (N_("Item and service"), 250, lambda line: line.item.name),
     (N_("Due"), 124, due_text),
-    (N_("Limits"), 220, first_limit_text),
+    (N_("Which limit comes first"), 220, first_limit_text),
     (N_("Book by"), 96, lambda line: book_text(line.due)),
     (N_("Last done by"), 120, lambda line: who_text(line.due)),
     (N_("While open"), 140, lambda line: _(WHILE_OPEN[line.rule.grounds])),
 )
 """Title, width in px of the design, words. The fourth takes what is left."""
 
-STATE, NAME, DUE, LIMITS = 0, 1, 2, 3
+STATE, NAME, DUE, LIMITS, BOOK = 0, 1, 2, 3, 4
 
 
 class DueModel(QAbstractTableModel):
@@ -114,4 +115,4 @@ def _style(column: int, mark: Mark) -> tuple[Role, QColor]:
     t = look.tokens()
     if column == DUE:
         return Role.BODY, t.state(mark) if mark in {Mark.STOP, Mark.LOOK} else t.ink
-    return (Role.SECOND, t.ink) if column == LIMITS else (Role.SMALL, t.muted)
+    return (Role.SECOND, t.ink) if column in {LIMITS, BOOK} else (Role.SMALL, t.muted)

@@ -18,11 +18,11 @@ from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.desktop.service_page.acts import ServiceActs
 from kitlog.desktop.service_page.band import BandEnd, ServiceBand
 from kitlog.desktop.service_page.band_words import band_of, grouped
+from kitlog.desktop.service_page.detail import RuleDetail
 from kitlog.desktop.service_page.list import COLUMNS, LIMITS, NAME, DueCells, DueModel
-from kitlog.desktop.service_page.rule_words import limits_of
+from kitlog.desktop.service_page.list_words import told
 from kitlog.packing.storage_due import at_home, to_do
 from kitlog.paint.type_scale import Role
-from kitlog.wording.due_sentence import due_sentence
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.workbench.reads import DueLine
@@ -53,6 +53,7 @@ class ServicePage(Page):
         self.table.setItemDelegate(DueCells(self.table, self.model))
         self.record = Button(_("Record a service"), Rank.MAIN)
         self.storage = Button("", Rank.ACT)
+        self.detail = RuleDetail()
         self._assemble()
         self._connect()
 
@@ -106,6 +107,7 @@ class ServicePage(Page):
         self._rows.setContentsMargins(side, look.px(fold.head_px(15)), side, look.px(12))
         self.caption.setText(_(CAPTION_BRIEF if fold.middle else CAPTION))
         self.caption.setAccessibleDescription(_(CAPTION))
+        self.detail.fold(brief=fold.low)
         self.table.setMinimumHeight(look.px(28 + (2 if fold.tight else 4) * 32))
 
     def first(self) -> QWidget:
@@ -155,7 +157,16 @@ class ServicePage(Page):
         if lane is not None:
             box = self.band.lane_rect(lane)
             self._bands.ensureVisible(0, round(box.center().y()), 0, look.px(60))
+        self._show_detail()
         self.desk.selected.emit()
+
+    def _show_detail(self) -> None:
+        """What there is to say of the selected rule; nothing while there is none."""
+        line, bench = self.line(), self.desk.bench
+        if line is None or self.desk.writes:
+            self.detail.clear()
+        else:
+            self.detail.show_rule(line, bench.on_next_outing(line.item.id, line.rule.id))
 
     def _lane_chosen(self, lane: int) -> None:
         self.band.point_at(lane)
@@ -208,6 +219,7 @@ class ServicePage(Page):
         self._rows.addLayout(bands, 3)
         self._rows.addWidget(self._more())
         self._rows.addWidget(self.table, 2)
+        self._rows.addWidget(self.detail)
         for number, (_title, wide, _text) in enumerate(COLUMNS):
             self.table.setColumnWidth(number, px(wide))
         self.table.head.setSectionResizeMode(LIMITS, self.table.head.ResizeMode.Stretch)
@@ -237,10 +249,5 @@ class ServicePage(Page):
 
 def _told(line: DueLine) -> str:
     """What a lane tells: rule, state, limits, source, last record."""
-    parts = [f"{line.item.name}, {rule_text(line.due.rule)}: {due_sentence(line.due)}", ", ".join(limits_of(line.rule))]
-    parts += [line.rule.source]
-    if line.due.last is not None:
-        from kitlog.wording.figures import day_text
-
-        parts.append(_("last done {day} {who}").format(day=day_text(line.due.last.done_on), who=line.due.last.who))
-    return "\n".join(part.strip() for part in parts if part)
+    first, behind = told(line)
+    return f"{line.item.name}, {rule_text(line.due.rule)}: {first}\n{behind}"
