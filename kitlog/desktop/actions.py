@@ -89,6 +89,7 @@ _KIT = (
     Action("service.record", N_("Record a service…"), "kit", "service.record_service", "Ctrl+R", "rules", 2),
     Action("service.storage", N_("Storage charge…"), "kit", "service.show_storage", None, "items", 2),
     Action("service.event", N_("Log an event…"), "kit", "service.log_event", "Ctrl+Shift+L", "items", 2),
+    Action("service.calendar", N_("Calendar file…"), "kit", "service.write_calendar", None, "rules", 2),
     Action("service.rule", N_("Add a service rule…"), "kit", "service.add_rule", "Ctrl+Shift+A", "items", 2),
     Action("service.edit_rule", N_("Edit service rule…"), "kit", "service.edit_rule", None, "one rule", 2),
     Action("service.delete_rule", N_("Delete service rule"), "kit", "service.delete_rule", None, "one rule", 2),

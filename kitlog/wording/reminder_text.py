@@ -74,8 +74,8 @@ def calendar_line(file: str, entries: int, cancelled: int) -> str:
 def undated_line(count: int) -> str:
     """That some rules have no day that a calendar could show."""
     return ngettext(
-        "{n} rule has no known day and is not in the calendar: kitlog due lists it.",
-        "{n} rules have no known day and are not in the calendar: kitlog due lists them.",
+        "{n} rule has no known day and is not in the calendar; it stands in the service list.",
+        "{n} rules have no known day and are not in the calendar; they stand in the service list.",
         count,
     ).format(n=count)
 

@@ -40,6 +40,15 @@ class ServiceActs:
 
         StorageDialog(self._desk, self._page).exec()
 
+    def write_calendar(self) -> None:
+        """Write all that falls due into a calendar file, where the pilot says."""
+        from kitlog.desktop.service_page.calendar_saving import ask_calendar, write_calendar
+
+        to = ask_calendar(self._desk, self._page)
+        said = write_calendar(self._desk, to) if to is not None else ""
+        if said:
+            self._page.say(said)
+
     def edit_rule(self) -> None:
         """Edit the selected rule."""
         from kitlog.desktop.service_page.rule_editor import RuleEditor

@@ -23,6 +23,7 @@ from kitlog.desktop.service_page.list import COLUMNS, LIMITS, NAME, DueCells, Du
 from kitlog.desktop.service_page.list_words import told
 from kitlog.packing.storage_due import at_home, to_do
 from kitlog.paint.type_scale import Role
+from kitlog.wording.reminder_text import proposal_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.workbench.reads import DueLine
@@ -44,6 +45,7 @@ class ServicePage(Page):
         super().__init__(desk, parent)
         self.acts: ServiceActs = ServiceActs(self)
         self._months = LONG
+        self._caption = _(CAPTION)
         self._rules: tuple[str, ...] = ()
         self.band = ServiceBand()
         self.model = DueModel()
@@ -64,6 +66,7 @@ class ServicePage(Page):
         today = bench.now().date()
         lines = bench.due(today)
         self.model.put(lines)
+        self.say(self._caption)
         self._show_band(lines)
         self._stack.setCurrentIndex(1 if lines else 0)
         self._show_storage()
@@ -105,10 +108,16 @@ class ServicePage(Page):
             self.table.setColumnWidth(NAME, look.px(COLUMNS[NAME][1]))
         side = look.px(fold.side_px)
         self._rows.setContentsMargins(side, look.px(fold.head_px(15)), side, look.px(12))
-        self.caption.setText(_(CAPTION_BRIEF if fold.middle else CAPTION))
+        self._caption = _(CAPTION_BRIEF if fold.middle else CAPTION)
+        self.say(self._caption)
         self.caption.setAccessibleDescription(_(CAPTION))
         self.detail.fold(brief=fold.low)
         self.table.setMinimumHeight(look.px(28 + (2 if fold.tight else 4) * 32))
+
+    def say(self, text: str) -> None:
+        """Show a remark in place of the caption, until something changes."""
+        self.caption.setText(text)
+        self.caption.setAccessibleName(text)
 
     def first(self) -> QWidget:
         """The list, or the first act of the empty state."""
@@ -166,7 +175,9 @@ class ServicePage(Page):
         if line is None or self.desk.writes:
             self.detail.clear()
         else:
-            self.detail.show_rule(line, bench.on_next_outing(line.item.id, line.rule.id))
+            proposals = bench.proposals([line]).values()
+            said = "".join(map(proposal_text, proposals))
+            self.detail.show_rule(line, bench.on_next_outing(line.item.id, line.rule.id), said)
 
     def _lane_chosen(self, lane: int) -> None:
         self.band.point_at(lane)
@@ -239,6 +250,7 @@ class ServicePage(Page):
         for text, do in (
             (_("Log an event…"), self.acts.log_event),
             (_("Add a rule…"), self.acts.add_rule),
+            (_("Calendar file…"), self.acts.write_calendar),
         ):
             button = Button(text, Rank.ACT)
             button.clicked.connect(do)
