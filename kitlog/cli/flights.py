@@ -1,10 +1,10 @@
-"""kitlog flights: the log by hand."""
+"""kitlog flights: the log, by hand and from recordings."""
 
-from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from kitlog.cli import arguments, documents
+from kitlog.cli import arguments, documents, flights_import
 from kitlog.cli.call import DONE, Call
+from kitlog.cli.item_names import ids_of
 from kitlog.cli.parser import Parser, Verbs, json_option
 from kitlog.cli.streams import say
 from kitlog.fault import InputFault
@@ -41,6 +41,9 @@ def add(verbs: Verbs) -> None:
     adding.add_argument("--site", default="", help=_("where"))
     adding.add_argument("--note", default="", help=_("anything else"))
     _day(adding, "--until", _("last day of a typed total"))
+    sure = _("it is so, though it overlaps or fills more than a day")
+    adding.add_argument("--sure", action="store_true", help=sure)
+    flights_import.add(own)
     json_option(own.add("list", _("list the log"), _list))
 
 
@@ -56,7 +59,7 @@ def _minutes(parser: Parser, option: str, text: str, *, required: bool = False) 
 def _add(call: Call) -> int:
     def enter(bench: "Workbench") -> "Flight":
         flight = _flight(call, bench)
-        bench.add_flight(flight)
+        bench.add_flight(flight, sure=call.options.sure)
         return flight
 
     flight = call.write(enter)
@@ -84,7 +87,7 @@ def _flight(call: Call, bench: "Workbench") -> "Flight":
             site=options.site,
             note=options.note,
             flown=_flown(call, bench),
-            carried=_ids(options.carried, bench, "--carried"),
+            carried=ids_of(options.carried, bench, "--carried"),
         )
     except ValidationError as error:
         fault = refused(error)
@@ -107,41 +110,7 @@ def _flown(call: Call, bench: "Workbench") -> tuple[str, ...]:
     if call.options.flown is None and bench.items():
         last = tuple(item.name for item_id in bench.usual_set() if (item := bench.item(item_id)) is not None)
         raise InputFault("flight.nothing_flown", field="--flown", last=",".join(last) or _("none"))
-    return _ids(call.options.flown or "", bench, "--flown")
-
-
-def _ids(text: str, bench: "Workbench", option: str) -> tuple[str, ...]:
-    """The items of a list of names with commas between them; a name may have commas itself."""
-    names: dict[str, list[str]] = {}
-    for item in bench.items():
-        names.setdefault(item.name, []).append(item.id)
-    names |= {item.id: [item.id] for item in bench.items()}
-    parts = [part.strip() for part in text.split(",")] if text.strip() else []
-    ids = []
-    while parts:
-        name, count = _longest(parts, names)
-        parts = parts[count:]
-        ids.append(_one(name, names.get(name, []), option))
-    return tuple(dict.fromkeys(ids))
-
-
-def _longest(parts: Sequence[str], names: "dict[str, list[str]]") -> tuple[str, int]:
-    """The longest run of parts that is a name; the first part where none is."""
-    for count in range(len(parts), 0, -1):
-        name = ", ".join(parts[:count])
-        if name in names:
-            return name, count
-    return parts[0], 1
-
-
-def _one(name: str, ids: Sequence[str], option: str) -> str:
-    from kitlog.units.strict_json import shown
-
-    if not ids:
-        raise InputFault("item.unknown", field=option, name=shown(name))
-    if len(ids) > 1:
-        raise InputFault("item.ambiguous", field=option, name=shown(name), count=len(ids))
-    return ids[0]
+    return ids_of(call.options.flown or "", bench, "--flown")
 
 
 def _list(call: Call) -> int:

@@ -21,7 +21,8 @@ def questions(flight: Flight, log: Iterable[Flight], wings: Collection[str]) -> 
     """What the pilot is asked about a flight, held against the others of the log.
 
     Args:
-        flight: as it would stand there; log: all flights, the one of its own id is left alone.
+        flight: as it would stand there.
+        log: all flights; the one of its own id is left alone.
         wings: ids of the items that are wings.
 
     Yields:

@@ -116,6 +116,14 @@ INPUT = {
         N_("{minutes} min of airtime are more than the {span} min from take-off to landing"),
         N_("Correct the times, or say that it is so (--sure)."),
     ),
+    "flight.entered_by_hand": (
+        N_("{minutes} min of {day} were entered by hand, without times, and may be the same flight"),
+        N_("Delete that entry and read the recording again, or confirm both."),
+    ),
+    "flight.in_a_total": (
+        N_("the total from {first} to {last} reaches over its day and may hold it already"),
+        N_("Lower the total by what is imported, if it does."),
+    ),
     "flight.unknown": (N_("no flight {name}"), N_("Look at the log.")),
     "flight.nothing_flown": (
         N_("nothing says what was flown"),
@@ -171,7 +179,45 @@ INPUT = {
         N_("Enter one of these: {units}. A figure of another unit or gauge is written down as it is."),
     ),
     "measurement.negative": (N_("{what} of {value} cannot be"), N_("Look at the paper again.")),
+    "measurement.unread": (
+        N_("“{value}” is no measurement"),
+        N_('Write what, value and unit, then gauge and place if the paper says them: "porosity 182 s, gauge A, cell 12".'),
+    ),
+    "paper.not_a_paper": (
+        N_("it is neither PDF nor JPEG nor PNG, whatever its name says"),
+        N_("Save it as a PDF or a photo, and attach that."),
+    ),
+    "paper.too_large": (N_("it has more than {limit} MB"), N_("Scan it with fewer dots, or in parts.")),
+    "paper.empty": (N_("the file is empty"), N_("Choose another one.")),
+    "paper.unknown": (N_("no such paper is on record"), N_("Look at: kitlog service papers.")),
     "record.unknown": (N_("no such record"), N_("Look at the service book.")),
+    "record.before_made": (
+        N_("{day} lies before {made}, the day it was made"),
+        N_("Correct the day here or in Kit, or say that it is so (--sure)."),
+    ),
+    "record.hours_backwards": (
+        N_("{hours} h on {day} do not agree with {other} h on {other_day}: hours never run backwards"),
+        N_("Correct the figure, or say that it is so (--sure)."),
+    ),
+    "record.launches_backwards": (
+        N_("{launches} launches on {day} do not agree with {other} on {other_day}: they never run backwards"),
+        N_("Correct the figure, or say that it is so (--sure)."),
+    ),
+    "record.hours_below_log": (
+        N_("{hours} h on {day} are less than the {logged} h that opening balance and log held by then"),
+        N_("Correct the figure, or say that it is so (--sure)."),
+    ),
+    "record.launches_below_log": (
+        N_("{launches} launches on {day} are fewer than the {logged} that opening balance and log held by then"),
+        N_("Correct the figure, or say that it is so (--sure)."),
+    ),
+    "event.no_items": (N_("nothing says what it happened to"), N_("Name at least one item.")),
+    "event.unknown": (N_("no such event"), N_("Look at the history of the item.")),
+    "event.before_made": (
+        N_("{day} lies before {made}, the day on which {name} was made"),
+        N_("Correct the day here or in Kit."),
+    ),
+    "incident.unknown": (N_("nothing of the name “{name}” can be logged"), N_("Choose among: {known}.")),
     "event.in_future": (N_("{day} has not been yet"), N_("Enter the day on which it happened.")),
     "item.unknown": (N_("no item is called “{name}”"), N_("Look at: kitlog kit list.")),
     "item.ambiguous": (N_("{count} items are called “{name}”"), N_("Name it by its id: kitlog kit list --json.")),
@@ -380,6 +426,22 @@ SYSTEM = {
     "backup.foreign": (N_("it is not a backup of kitlog"), N_("Choose another file; nothing was changed.")),
     "backup.newer": (N_("the backup was made by a newer kitlog"), N_("Use the newer program; nothing was changed.")),
     "backup.too_large": (N_("it unpacks to more than it may"), N_("Choose another file; nothing was changed.")),
+    "backup.too_many_papers": (
+        N_("its papers are more than a backup holds ({limit} GB, or 10,000 papers)"),
+        N_("Copy the data file and the folder of its papers yourself, together."),
+    ),
+    "paper.folder_missing": (
+        N_("the folder of its papers is not there: {folder}"),
+        N_("Put it back beside the data file: the two move together; or restore a backup."),
+    ),
+    "paper.missing": (
+        N_("the paper “{name}” is not where it was kept"),
+        N_("Attach the same file again, or restore a backup."),
+    ),
+    "paper.damaged": (
+        N_("the paper “{name}” is damaged: its bytes are others than those that were attached"),
+        N_("Attach the same file again, or restore a backup."),
+    ),
     "backup.not_a_database": (N_("what should be packed is no data file"), N_("Check the data file: kitlog verify.")),
     "demo.damaged": (N_("a file of the demo is damaged: {reason}"), N_("Install kitlog again.")),
     "resources.broken": (N_("a file that came with kitlog is damaged: {problem}"), N_("Install kitlog again.")),

@@ -14,7 +14,8 @@ class FlightCommands(KitCommands):
         """Add a flight to the log.
 
         Args:
-            flight: the flight; sure: the pilot has been asked about what is unlikely, and said that it is so.
+            flight: the flight.
+            sure: the pilot has been asked about what is unlikely, and said that it is so.
 
         Raises:
             InputFault: ``flight.in_future`` with ``day``; ``item.unknown``; what is asked about (unless `sure`), see
