@@ -1,38 +1,46 @@
-"""Backups: a zip of the data file and a manifest with its SHA-256.
+"""Backups: a zip of the data file, the papers beside it, and a manifest with their SHA-256.
 
 SQLite has no checksums of its pages: of 300 single flipped bytes its own check missed more than a third. The hash finds
 all. What is packed is a closed copy (SQLite's online backup), never the live file.
 """
 
 import hashlib
+import re
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import IO, Annotated, BinaryIO, Literal
+from typing import IO, BinaryIO
 
-from pydantic import AwareDatetime, Field, ValidationError
+from pydantic import ValidationError
 
 from kitlog import __version__
 from kitlog.fault import SystemFault
-from kitlog.files import atomic
+from kitlog.files import atomic, papers
+from kitlog.files.backup_manifest import (
+    DATABASE,
+    HEADER,
+    MANIFEST,
+    MAX_ALL_PAPERS,
+    MAX_DATABASE,
+    MAX_MANIFEST,
+    MAX_PAPERS,
+    Manifest,
+    PackedPaper,
+    paper_member,
+)
 from kitlog.files.zip_ending import is_plain_zip_of
-from kitlog.units.model import Frozen
-from kitlog.units.text import Line
+from kitlog.kit.paper import Paper
 
-DATABASE = "kitlog.db"
-MANIFEST = "manifest.json"
-
-MAX_DATABASE = 512 << 20
-"""Greatest data file in bytes; ten thousand items are about 5 MB."""
-MAX_MANIFEST = 16 << 10
 MAX_RATIO = 200
 """Bytes out per byte in, above `FREE` bytes; a data file packs about 5:1, 200 MB of zeros 1,000:1."""
 FREE = 16 << 20
 _CHUNK = 1 << 18
 
-_HEADER = 100
+_PAPER_MEMBER = re.compile(r"papers/[0-9a-f]{64}")
+
 _MAGIC = b"SQLite format 3\0"
 _USER_VERSION = slice(60, 64)
 _APPLICATION_ID = slice(68, 72)
@@ -40,41 +48,34 @@ _APPLICATION_ID = slice(68, 72)
 _ODD = (zipfile.BadZipFile, EOFError, NotImplementedError, RuntimeError, ValueError, OverflowError, KeyError)
 
 
-class Manifest(Frozen):
-    """What a backup says of itself.
-
-    Attributes:
-        made_at: when it was packed; program: the version that did.
-        application_id, data_schema: the marks in the data file's header.
-        size: of the data file, in bytes; sha256: of its bytes, in hexadecimal.
-    """
-
-    format: Literal["kitlog backup"] = "kitlog backup"
-    version: Literal[1] = 1
-    made_at: AwareDatetime
-    program: Line
-    application_id: Annotated[int, Field(ge=0, le=0xFFFFFFFF)]
-    data_schema: Annotated[int, Field(ge=0, le=0xFFFFFFFF)]
-    size: Annotated[int, Field(ge=_HEADER, le=MAX_DATABASE)]
-    sha256: Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
-
-
-def pack(database: Path, target: Path, now: datetime) -> Manifest:
+def pack(
+    database: Path, target: Path, now: datetime, kept: Iterable[Paper] = (), data_file: Path | None = None
+) -> Manifest:
     """Pack a closed copy of the data file; the archive is read back before it takes the place of `target`.
 
     Args:
         database: the copy, not the live file.
         target: the archive; what lies there is replaced, mode 0600.
         now: an aware time, for the manifest.
+        kept: the papers that go in, each content once; all of them are there and whole.
+        data_file: the file beside which they lie; None = beside `database`.
 
     Raises:
         SystemFault: ``backup.not_a_database``, ``backup.too_large`` or those of `atomic.written`.
     """
     with atomic.written(target) as handle:
         with atomic.told(database), database.open("rb") as source:
-            manifest = _pack(source, handle, database, now)
+            manifest = _pack(source, handle, database, now, _Papers(tuple(kept), data_file or database))
         _check(handle, target)
     return manifest
+
+
+@dataclass(frozen=True, slots=True)
+class _Papers:
+    """Papers, and the data file beside which they lie."""
+
+    papers: tuple[Paper, ...]
+    data_file: Path
 
 
 def check(archive: Path) -> Manifest:
@@ -100,14 +101,31 @@ def unpack(archive: Path, to: Path) -> Manifest:
         return _check(handle, archive, out)
 
 
-def _pack(source: BinaryIO, handle: BinaryIO, database: Path, now: datetime) -> Manifest:
-    header = source.read(_HEADER)
-    if len(header) < _HEADER or not header.startswith(_MAGIC):
+def put_papers_back(archive: Path, data_file: Path) -> int:
+    """Lay the papers of a backup beside a data file, each under its hash; how many. Those that are there stay.
+
+    Raises:
+        SystemFault: as `check`; ``file.*``.
+    """
+    with atomic.told(archive), archive.open("rb") as handle:
+        manifest = _check(handle, archive)
+        with _understood(archive), zipfile.ZipFile(handle) as opened:
+            for paper in manifest.papers:
+                papers.put_back(data_file, paper.sha256, opened.read(paper_member(paper.sha256)))
+    return len(manifest.papers)
+
+
+def _pack(source: BinaryIO, handle: BinaryIO, database: Path, now: datetime, kept: _Papers) -> Manifest:
+    header = source.read(HEADER)
+    if len(header) < HEADER or not header.startswith(_MAGIC):
         raise SystemFault("backup.not_a_database", path=str(database))
     source.seek(0)
+    if len(kept.papers) > MAX_PAPERS or sum(paper.size for paper in kept.papers) > MAX_ALL_PAPERS:
+        raise SystemFault("backup.too_many_papers", path=str(kept.data_file), limit=MAX_ALL_PAPERS >> 30)
     with zipfile.ZipFile(handle, "w", zipfile.ZIP_DEFLATED) as archive:
         with archive.open(_member(DATABASE, now), "w") as member:
             size, digest = _copy(source, member, MAX_DATABASE, database)
+        packed = tuple(_pack_paper(archive, kept.data_file, paper, now) for paper in kept.papers)
         manifest = Manifest(
             made_at=now,
             program=__version__,
@@ -115,9 +133,18 @@ def _pack(source: BinaryIO, handle: BinaryIO, database: Path, now: datetime) -> 
             data_schema=int.from_bytes(header[_USER_VERSION]),
             size=size,
             sha256=digest,
+            papers=packed,
         )
         archive.writestr(_member(MANIFEST, now), manifest.model_dump_json(indent=1))
     return manifest
+
+
+def _pack_paper(archive: zipfile.ZipFile, data_file: Path, paper: Paper, now: datetime) -> PackedPaper:
+    """Papers are packed as they are: scans and photos are packed already."""
+    member = _member(paper_member(paper.sha256), now)
+    member.compress_type = zipfile.ZIP_STORED
+    archive.writestr(member, papers.read(data_file, paper))
+    return PackedPaper(sha256=paper.sha256, size=paper.size)
 
 
 def _member(name: str, now: datetime) -> zipfile.ZipInfo:
@@ -130,16 +157,26 @@ def _member(name: str, now: datetime) -> zipfile.ZipInfo:
 
 def _check(handle: BinaryIO, path: Path, out: IO[bytes] | None = None) -> Manifest:
     with _understood(path):
-        if not is_plain_zip_of(handle, (DATABASE, MANIFEST)):
+        if not is_plain_zip_of(handle, (DATABASE, MANIFEST), _PAPER_MEMBER, MAX_PAPERS):
             raise SystemFault("backup.foreign", path=str(path))
         with zipfile.ZipFile(handle) as archive:
             manifest = _manifest(archive, path)
+            if sorted(archive.namelist()) != manifest.members:
+                raise SystemFault("backup.foreign", path=str(path))
             with archive.open(DATABASE) as member:
                 limit = min(MAX_DATABASE, max(FREE, MAX_RATIO * archive.getinfo(DATABASE).compress_size))
                 size, digest = _copy(member, out, limit, path)
+            for paper in manifest.papers:
+                _check_paper(archive, paper, path)
     if (size, digest) != (manifest.size, manifest.sha256):
         raise SystemFault("backup.damaged", path=str(path), reason="sha256")
     return manifest
+
+
+def _check_paper(archive: zipfile.ZipFile, paper: PackedPaper, path: Path) -> None:
+    with archive.open(paper_member(paper.sha256)) as member:
+        if _copy(member, None, paper.size, path) != (paper.size, paper.sha256):
+            raise SystemFault("backup.damaged", path=str(path), reason="sha256")
 
 
 def _manifest(archive: zipfile.ZipFile, path: Path) -> Manifest:

@@ -17,7 +17,8 @@ import pytest
 
 from kitlog import __version__
 from kitlog.fault import SystemFault
-from kitlog.files import atomic, backup
+from kitlog.files import atomic, backup, papers
+from kitlog.kit.paper import Paper
 
 NOW = datetime(2027, 5, 3, 19, 30, tzinfo=UTC)
 
@@ -183,7 +184,7 @@ ODD = {
     "something after": (zip_of(*GOOD) + b"x", "backup.foreign"),
     "another content": (zip_of(("kitlog.db", BODY[::-1]), GOOD[1]), "backup.damaged"),
     "a longer content": (zip_of(("kitlog.db", BODY + b"x"), GOOD[1]), "backup.damaged"),
-    "newer": (zip_of(GOOD[0], ("manifest.json", manifest_of(BODY, version=2))), "backup.newer"),
+    "newer": (zip_of(GOOD[0], ("manifest.json", manifest_of(BODY, version=3))), "backup.newer"),
     "not JSON": (zip_of(GOOD[0], ("manifest.json", b"wing")), "backup.foreign"),
     "deep JSON": (zip_of(GOOD[0], ("manifest.json", b"[" * 16_000)), "backup.foreign"),
     "an unknown key": (zip_of(GOOD[0], ("manifest.json", manifest_of(BODY, more=1))), "backup.foreign"),
@@ -250,3 +251,81 @@ def test_an_exception_leaves_what_was_there(tmp_path: Path) -> None:
     with pytest.raises(KeyboardInterrupt):
         fail()
     assert [(place.name, place.read_text()) for place in tmp_path.iterdir()] == [("file", "old")]
+
+
+PDF = b"%PDF-1.7\n" + bytes(random.Random(3).randbytes(5_000))
+PNG = b"\x89PNG\r\n\x1a\n" + bytes(random.Random(4).randbytes(300))
+
+
+@pytest.fixture
+def two_papers(database: Path) -> tuple[Paper, Paper]:
+    return papers.keep(database, PDF, "check.pdf"), papers.keep(database, PNG, "tag.png")
+
+
+def test_papers_go_in_and_come_out(database: Path, tmp_path: Path, two_papers: tuple[Paper, Paper]) -> None:
+    archive, new = tmp_path / "b.zip", tmp_path / "else" / "where.db"
+    manifest = backup.pack(database, archive, NOW, two_papers)
+    assert (manifest.version, {paper.sha256 for paper in manifest.papers}) == (2, {p.sha256 for p in two_papers})
+    assert backup.check(archive) == manifest
+    new.parent.mkdir()
+    assert backup.put_papers_back(archive, new) == 2
+    assert backup.unpack(archive, new) == manifest
+    assert [papers.read(new, paper) for paper in two_papers] == [PDF, PNG]
+    with zipfile.ZipFile(archive) as found:
+        assert found.testzip() is None
+        assert found.read(f"papers/{two_papers[0].sha256}") == PDF
+
+
+def test_a_backup_of_version_1_is_still_read(tmp_path: Path) -> None:
+    (tmp_path / "b.zip").write_bytes(zip_of(*GOOD))
+    assert backup.check(tmp_path / "b.zip").papers == ()
+    assert backup.put_papers_back(tmp_path / "b.zip", tmp_path / "kit.db") == 0
+
+
+def test_each_flipped_byte_of_a_paper_is_found(database: Path, tmp_path: Path, two_papers: tuple[Paper, Paper]) -> None:
+    archive = tmp_path / "b.zip"
+    backup.pack(database, archive, NOW, two_papers)
+    whole = archive.read_bytes()
+    start = whole.index(PDF)
+    for place in range(start, start + len(PDF), 499):
+        damaged = bytearray(whole)
+        damaged[place] ^= 1
+        archive.write_bytes(damaged)
+        assert code(lambda: backup.put_papers_back(archive, tmp_path / "new.db")) == "backup.damaged"
+        assert not papers.folder_of(tmp_path / "new.db").exists()
+
+
+def test_a_paper_that_is_gone_is_not_packed_as_if_it_were_there(
+    database: Path, tmp_path: Path, two_papers: tuple[Paper, Paper]
+) -> None:
+    papers.place_of(database, two_papers[0].sha256).unlink()
+    assert code(lambda: backup.pack(database, tmp_path / "b.zip", NOW, two_papers)) == "paper.missing"
+    assert not (tmp_path / "b.zip").exists()
+
+
+def of_papers(*contents: bytes, listed: int = 1, name: str = "") -> bytes:
+    hashes = [sha256(content).hexdigest() for content in contents]
+    said = [{"sha256": one, "size": len(content)} for one, content in zip(hashes, contents, strict=True)]
+    members = [(name or f"papers/{one}", content) for one, content in zip(hashes, contents, strict=True)]
+    return zip_of(GOOD[0], *members, ("manifest.json", manifest_of(BODY, version=2, papers=said * listed)))
+
+
+ODD_PAPERS = {
+    "one that is not listed": (of_papers(PDF, listed=0), "backup.foreign"),
+    "one listed twice": (of_papers(PDF, listed=2), "backup.foreign"),
+    "a way out": (of_papers(PDF, name="papers/../../evil"), "backup.foreign"),
+    "another name": (of_papers(PDF, name="papers/" + "0" * 64), "backup.foreign"),
+    "listed in version 1": (
+        zip_of(GOOD[0], ("manifest.json", manifest_of(BODY, papers=[{"sha256": "0" * 64, "size": 5}]))),
+        "backup.foreign",
+    ),
+}
+
+
+@pytest.mark.parametrize("name", ODD_PAPERS)
+def test_odd_papers(tmp_path: Path, name: str) -> None:
+    content, wanted = ODD_PAPERS[name]
+    (tmp_path / "b.zip").write_bytes(content)
+    assert code(lambda: backup.check(tmp_path / "b.zip")) == wanted
+    assert code(lambda: backup.put_papers_back(tmp_path / "b.zip", tmp_path / "kit.db")) == wanted
+    assert [place.name for place in tmp_path.iterdir()] == ["b.zip"]
