@@ -87,6 +87,8 @@ _KIT = (
     Action("filter.no_record", N_("Show only no record"), "kit", "kit.show_no_record", None, "items", 1),
     Action("filter.clear", N_("Clear filter"), "kit", "kit.clear_filter", "Ctrl+Shift+F", "items", 1),
     Action("service.record", N_("Record a service…"), "kit", "service.record_service", "Ctrl+R", "rules", 2),
+    Action("service.stops", N_("What stops me?"), "kit", "service.show_stops", "Ctrl+Shift+T", "items", 2),
+    Action("service.season", N_("Before the season…"), "kit", "service.run_season", "Ctrl+Shift+S", "items", 2),
     Action("service.storage", N_("Storage charge…"), "kit", "service.show_storage", None, "items", 2),
     Action("service.event", N_("Log an event…"), "kit", "service.log_event", "Ctrl+Shift+L", "items", 2),
     Action("service.calendar", N_("Calendar file…"), "kit", "service.write_calendar", None, "rules", 2),

@@ -21,7 +21,9 @@ from kitlog.desktop.pilot_dialog import PilotDialog
 from kitlog.desktop.service_page.event_dialog import EventDialog
 from kitlog.desktop.service_page.record_dialog import RecordDialog
 from kitlog.desktop.service_page.rule_editor import RuleEditor
+from kitlog.desktop.service_page.season_dialog import SeasonDialog
 from kitlog.desktop.service_page.starters_dialog import StartersDialog
+from kitlog.desktop.service_page.stops_dialog import StopsDialog
 from kitlog.desktop.window import Window
 from kitlog.workbench.workbench import Workbench
 
@@ -41,6 +43,8 @@ DIALOGS: dict[str, Callable[[Window], QDialog]] = {
     "event": lambda w: EventDialog(w.desk, w.desk.bench.items()[0].id, w),
     "starters": lambda w: StartersDialog(w.desk, w.desk.bench.items()[1], w),
     "rule": lambda w: RuleEditor(w.desk, w.desk.bench.items()[0], w.desk.bench.rules()[0], None, w),
+    "stops": lambda w: StopsDialog(w.desk, w),
+    "season": lambda w: SeasonDialog(w.desk, w),
     "flight": lambda w: FlightEditor(w.desk, w.desk.bench.flights()[0], w),
     "new flight": lambda w: FlightEditor(w.desk, None, w),
 }

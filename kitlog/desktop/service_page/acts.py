@@ -34,6 +34,18 @@ class ServiceActs:
         line = self._page.line()
         StartersDialog(self._desk, line.item if line else None, self._page).exec()
 
+    def show_stops(self) -> None:
+        """Show what stands in the way on a day."""
+        from kitlog.desktop.service_page.stops_dialog import StopsDialog
+
+        StopsDialog(self._desk, self._page).exec()
+
+    def run_season(self) -> None:
+        """Go through everything that nobody has looked at since the last season."""
+        from kitlog.desktop.service_page.season_dialog import SeasonDialog
+
+        SeasonDialog(self._desk, self._page).exec()
+
     def show_storage(self) -> None:
         """Show what lies unused, and to which charge it is brought."""
         from kitlog.desktop.service_page.storage_dialog import StorageDialog

@@ -248,6 +248,8 @@ class ServicePage(Page):
         """What else can be done here, in rows as the room allows."""
         row = WrapRow(gap=20)
         for text, do in (
+            (_("What stops me?"), self.acts.show_stops),
+            (_("Before the season…"), self.acts.run_season),
             (_("Log an event…"), self.acts.log_event),
             (_("Add a rule…"), self.acts.add_rule),
             (_("Calendar file…"), self.acts.write_calendar),
