@@ -61,6 +61,7 @@ class SeasonDialog(Dialog):
         super().__init__(_("Before the season"), _("Looked at today"), parent, wide=600)
         self._desk = desk
         self._asked_at_first, self._looked_at, self._passed = 0, 0, set[str]()
+        self._lines: tuple[SeasonLine, ...] = ()
         self.since, self.progress = DateField(), Text("", Role.SECOND, "muted")
         self.name, self.known = Paragraph("", Role.SECTION, "ink"), Paragraph("", Role.SECOND)
         self.asks: list[AskRow] = []
@@ -87,9 +88,12 @@ class SeasonDialog(Dialog):
 
     def line(self) -> SeasonLine | None:
         """The thing that is asked about; None when all have been."""
+        return next((line for line in self._lines if line.item.id not in self._passed), None)
+
+    def _read(self) -> None:
+        """What is still to be looked at, after something was written or another day was chosen."""
         since = self.since.day()
-        lines = self._desk.bench.season_start(since).lines if since is not None else ()
-        return next((line for line in lines if line.item.id not in self._passed), None)
+        self._lines = self._desk.bench.season_start(since).lines if since is not None else ()
 
     def accept(self) -> None:
         """Record the look and what was done by it, and go on to the next thing."""
@@ -103,6 +107,7 @@ class SeasonDialog(Dialog):
             self.say_wrong("")
             self._looked_at += 1
             self._passed.add(line.item.id)
+            self._read()
             self._show()
             self._focus_first()
 
@@ -124,9 +129,9 @@ class SeasonDialog(Dialog):
             self.since.blockSignals(True)  # noqa: FBT003  # Qt's signature
             self.since.put(since)
             self.since.blockSignals(False)  # noqa: FBT003  # Qt's signature
-        day = self.since.day()
         self._passed, self._looked_at = set(), 0
-        self._asked_at_first = len(self._desk.bench.season_start(day).lines) if day is not None else 0
+        self._read()
+        self._asked_at_first = len(self._lines)
         self._show()
 
     def _show(self) -> None:
@@ -180,12 +185,14 @@ class SeasonDialog(Dialog):
         line = self.line()
         if line is not None:
             RecordDialog(self._desk, line.item.id, line.asks[0].due.rule_id if line.asks else "", self).exec()
+            self._read()
             self._show()
 
     def _open_charge(self) -> None:
         from kitlog.desktop.service_page.storage_dialog import StorageDialog
 
         StorageDialog(self._desk, self).exec()
+        self._read()
         self._show()
 
     def _open_event(self) -> None:
@@ -194,6 +201,7 @@ class SeasonDialog(Dialog):
         line = self.line()
         if line is not None:
             EventDialog(self._desk, line.item.id, self).exec()
+            self._read()
             self._show()
 
     def _put_in(self) -> None:
