@@ -10,6 +10,7 @@ from kitlog.desktop import look
 from kitlog.desktop.action_set import ActionSet
 from kitlog.desktop.actions import Action
 from kitlog.desktop.desk import Desk
+from kitlog.desktop.due_banner import DueBanner
 from kitlog.desktop.fault_strip import FaultStrip
 from kitlog.desktop.fold import Fold, fold_of
 from kitlog.desktop.ground import Ground
@@ -67,6 +68,7 @@ class Window(QMainWindow):
         self.menuBar().setFixedHeight(look.px(32))
         self.ground = Ground()
         self.tag, self.strip, self.rail = OutingTag(), FaultStrip(), Rail(desk.icons)
+        self.banner = DueBanner()
         self.stack, self.status = QStackedWidget(), StatusLine()
         self._assemble()
         self._connect()
@@ -156,6 +158,13 @@ class Window(QMainWindow):
         self.show_outing()
         self.show_saved()
         self.look_at_actions()
+        if self.banner.hears(change):
+            self.remind()
+
+    def remind(self) -> None:
+        """Say in a line what is overdue, due soon, or to go back."""
+        if self.isVisible():
+            self.desk.perform(lambda: self.banner.say(self.desk.bench.to_remember()))
 
     def show_outing(self) -> None:
         """Write the tag; its counts follow once there is time to assess."""
@@ -231,11 +240,12 @@ class Window(QMainWindow):
         self._grid.setVerticalSpacing(0)
         self._grid.addWidget(self.tag, 0, 1)
         self._grid.addWidget(self.strip, 1, 1)
-        self._grid.setRowMinimumHeight(2, px(8))
-        self._grid.addWidget(self.rail, 3, 0)
-        self._grid.addWidget(self.stack, 3, 1)
-        self._grid.addWidget(self.status, 4, 1)
-        self._grid.setRowStretch(3, 1)
+        self._grid.addWidget(self.banner, 2, 1)
+        self._grid.setRowMinimumHeight(3, px(8))
+        self._grid.addWidget(self.rail, 4, 0)
+        self._grid.addWidget(self.stack, 4, 1)
+        self._grid.addWidget(self.status, 5, 1)
+        self._grid.setRowStretch(4, 1)
         self._grid.setColumnStretch(1, 1)
         self.stack.setContentsMargins(1, 1, 1, 1)
         self.rail.bare(bare=False)
@@ -250,6 +260,8 @@ class Window(QMainWindow):
         self.tag.opened.connect(self.acts.open_worst)
         self.status.undo.connect(self.acts.undo)
         self.strip.gone.connect(self._place)
+        self.banner.moved.connect(self._place)
+        self.banner.wanted.connect(self.acts.show_service)
         self.desk.changed.connect(self.changed)
         self.desk.faulted.connect(self.show_fault)
         self.desk.busy.connect(self.status.show_busy)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from PySide6.QtCore import QTimer
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication, QMessageBox
 
@@ -18,6 +19,9 @@ from kitlog.workbench.workbench import Workbench
 
 FAULT_CODE = 3
 
+REMIND_AFTER_MS = 300
+"""What falls due is said once, at the start of the first window, after all that the pilot came for is there."""
+
 
 class Windows:
     """The windows of one run, each on a data file of its own."""
@@ -32,6 +36,8 @@ class Windows:
         for window in self._open:
             if not window.desk.bench.items():
                 window.close()
+        if not self._open:
+            made.painted.connect(lambda: QTimer.singleShot(REMIND_AFTER_MS, made, made.remind))
         self._open.append(made)
         made.setWindowIcon(self._icon())
         made.show()

@@ -3,7 +3,7 @@
 The words stay the same from day to day as long as nothing about the rule changes: a calendar is told anew only then.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
 from kitlog.kit.due import Due
@@ -16,6 +16,8 @@ from kitlog.wording.figures import MONTHS, day_text, days_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import STANCE, first_upper, word
+
+MOST_NAMES = 3
 
 NO_LONGER_DUE = N_("No longer due")
 
@@ -49,10 +51,21 @@ def summary_line(overdue: int, due_soon: int, back: int) -> str:
     if overdue:
         parts.append(ngettext("{n} service overdue", "{n} services overdue", overdue).format(n=overdue))
     if due_soon:
-        parts.append(ngettext("{n} service due soon", "{n} services due soon", due_soon).format(n=due_soon))
+        short = ngettext("{n} due soon", "{n} due soon", due_soon)
+        whole = ngettext("{n} service due soon", "{n} services due soon", due_soon)
+        parts.append((short if overdue else whole).format(n=due_soon))
     if back:
         parts.append(ngettext("{n} loan to end", "{n} loans to end", back).format(n=back))
     return ", ".join(parts)
+
+
+def names_line(names: Sequence[str]) -> str:
+    """The first names, each once, and how many more there are."""
+    each = tuple(dict.fromkeys(names))
+    said, more = ", ".join(each[:MOST_NAMES]), len(each) - MOST_NAMES
+    return (
+        said if more <= 0 else ngettext("{names} and {n} more", "{names} and {n} more", more).format(names=said, n=more)
+    )
 
 
 def proposal_text(proposal: Proposal) -> str:

@@ -33,13 +33,19 @@ class StateStrip(QWidget):
         self.setAccessibleDescription(more)
         self.show()
 
+    def take_mark(self, mark: Mark) -> None:
+        """Take the colour and the shape of another state."""
+        self._mark = mark
+        self.update()
+
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint the strip."""
         t, px = look.tokens(), look.px
-        box = QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5)
+        there = QRectF(self.contentsRect())
+        box = there.adjusted(0.5, 0.5, -0.5, -0.5)
         with QPainter(self) as painter:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             painter.setPen(QPen(t.tint(t.state(self._mark), 0.3), 1))
             painter.setBrush(t.tile(self._mark))
             painter.drawRoundedRect(box, px(6), px(6))
-            draw_state(painter, QRectF(px(18), px(13), px(14), px(14)), self._mark, t)
+            draw_state(painter, QRectF(px(18), there.top() + px(13), px(14), px(14)), self._mark, t)
