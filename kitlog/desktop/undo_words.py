@@ -27,6 +27,8 @@ _NAMED = {
     "rule.edit": N_("rule {rule}"),
     "rule.delete": N_("delete rule {rule}"),
     "rule.take": N_("take starter rules"),
+    "rule.model": N_("rule {rule} of the model {name}"),
+    "rule.model_delete": N_("delete rule {rule} of the model {name}"),
     "record.add": N_("record {item}"),
     "record.strike": N_("strike a record of {item}"),
     "event.log": N_("event of {item}"),
@@ -52,7 +54,7 @@ _NAMED = {
     "kit.import": N_("import {file}"),
     "demo.fill": N_("fill with the demo kit"),
 }
-_MANY = frozenset({"item.edit", "item.delete", "item.state", "item.zone", "item.on_hand"})
+_MANY = frozenset({"record.add", "item.edit", "item.delete", "item.state", "item.zone", "item.on_hand"})
 
 
 def undo_text(step: UndoStep, names: Names) -> str:

@@ -168,6 +168,10 @@ INPUT = {
     ),
     "rule.unknown": (N_("no rule {rule}"), N_("Look at the rules of the item.")),
     "rule.has_records": (N_("the rule {rule} has records"), N_("Mark it as not applying; history stays.")),
+    "rule.no_model": (
+        N_("{name} names no model, so nothing else can be of the same"),
+        N_("Enter maker and model of the item first, or make the rule for this item alone."),
+    ),
     "rule.wants_a_date": (N_("{rule} is a date printed on the item"), N_("Enter that date.")),
     "record.in_future": (N_("{day} has not been yet"), N_("Enter the day on which it was done.")),
     "record.next_before_done": (
