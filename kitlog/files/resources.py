@@ -15,8 +15,8 @@ from kitlog.units.model import Frozen
 
 M = TypeVar("M", bound=Frozen)
 
-_FLAT = ("needs", "serves", "kinds", "places", "starter_rules", "starter_uses", "air_travel")
-"""Files whose tables are named as the fields of `Library`."""
+_FLAT = ("needs", "serves", "kinds", "places", "starter_rules", "starter_uses", "events", "air_travel")
+"""Files whose tables are named as fields of `Library`."""
 
 
 def load_library(folder: Path) -> Library:

@@ -6,6 +6,7 @@ from typing import Annotated
 from pydantic import Field, field_validator
 
 from kitlog.kit.facets import Share
+from kitlog.kit.incidents import Incident
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay, Place, Zone
 from kitlog.kit.service import CountsFrom, Grounds
@@ -94,6 +95,7 @@ class StarterRule(Frozen):
     launches: int | None = None
     typed: bool = False
     events: tuple[Name, ...] = ()
+    event_days: Annotated[int, Field(ge=0, le=3_650)] = 0
     counts_from: CountsFrom = CountsFrom.RECORD
     ground_handling: bool = False
     lead_days: int = 0
@@ -163,6 +165,7 @@ class Library(Frozen):
     places: tuple[PlaceFacts, ...] = ()
     starter_rules: tuple[StarterRule, ...] = ()
     starter_uses: tuple[StarterUse, ...] = ()
+    incidents: tuple[Incident, ...] = ()
     checks: tuple[Check, ...] = ()
     air_travel: AirRules | None = None
 
@@ -173,6 +176,14 @@ class Library(Frozen):
     def facts(self, kind: Kind) -> KindFacts:
         """What is usual for a kind; every kind has its facts."""
         return next(f for f in self.kinds if f.kind is kind)
+
+    def incident(self, name: str) -> Incident | None:
+        """What can happen by that name, without regard to capitals; None if the library has none."""
+        return next((one for one in self.incidents if one.name.casefold() == name.casefold()), None)
+
+    def starter(self, name: str) -> StarterRule:
+        """The starter rule of that name, which the library itself has named."""
+        return next(starter for starter in self.starter_rules if starter.name == name)
 
     def served_by_name(self) -> dict[str, Served]:
         """The closed list of what items can do."""

@@ -24,6 +24,8 @@ _LABELS = {
     "speed.line": N_("line, hooks, pulleys"),
     "any.capacity": N_("capacity test"),
     "any.storage": N_("storage charge"),
+    "any.dry": N_("dry it"),
+    "any.rinse": N_("rinse it"),
     "beacon.battery": N_("battery date"),
     "beacon.selftest": N_("self-test"),
     "tracker.subscription": N_("paid to"),
@@ -33,6 +35,7 @@ _LABELS = {
     "firstaid.check": N_("contents and dates"),
     "knife.blade": N_("blade"),
     "papers.expiry": N_("expiry"),
+    "maker.notices": N_("maker’s safety notices"),
 }
 
 
