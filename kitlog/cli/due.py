@@ -68,6 +68,7 @@ def _ahead(bench: "Workbench", today: "tuple[DueRow, ...]") -> "Ahead":
         first_day=outing.first_day if outing else None,
         last_day=outing.last_day if outing else None,
         open_then=frozenset(row.rule.id for row in then if row.due.open and row.rule.id not in open_now),
+        loans=bench.loans(),
         proposals=bench.proposals(today),
     )
 

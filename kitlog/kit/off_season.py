@@ -78,7 +78,8 @@ def season_of(flights: Sequence[Flight], today: date, planned: Iterable[date] = 
         today: the day up to which the log tells.
         planned: days of planned outings.
     """
-    told, vague = [], []
+    told: list[Flight] = []
+    vague: list[Flight] = []
     for flight in flights:
         (told if (flight.last_day - flight.on).days < TOTAL_TELLS_DAYS else vague).append(flight)
     flown = Counter(map(_month, {day for flight in told for day in (flight.on, flight.last_day) if day <= today}))

@@ -5,7 +5,7 @@ the service is done the entry is cancelled, and the next time it falls due is an
 """
 
 import hashlib
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -107,16 +107,16 @@ def _open_since(due: Due, told: Reminder | None) -> date:
     return told.on if told is not None and told.on <= due.on else due.on
 
 
-def coming_back(items: Iterable[ServicedItem]) -> Iterator[ServicedItem]:
-    """What is borrowed or lent up to a day."""
-    return (item for item in items if item.kept and item.back_by is not None)
+def coming_back(items: Iterable[ServicedItem]) -> tuple[tuple[date, ServicedItem], ...]:
+    """What is borrowed or lent up to a day, with that day; the first to go first."""
+    found = [(item.back_by, item) for item in items if item.kept and item.back_by is not None]
+    return tuple(sorted(found, key=lambda one: one[0]))
 
 
 def back_soon(items: Iterable[ServicedItem], today: date) -> tuple[ServicedItem, ...]:
     """What goes or comes back within `BACK_WARN_DAYS`, or should have by now; the first to go first."""
     last = today + timedelta(days=BACK_WARN_DAYS)
-    found = [(item.back_by, item) for item in coming_back(items) if item.back_by is not None and item.back_by <= last]
-    return tuple(item for _day, item in sorted(found, key=lambda one: one[0]))
+    return tuple(item for day, item in coming_back(items) if day <= last)
 
 
 def entries(

@@ -6,10 +6,12 @@ from datetime import date
 
 from kitlog.kit.due import Due, DueState
 from kitlog.kit.off_season import Proposal
+from kitlog.kit.reminders import back_soon
+from kitlog.kit.serviced import ServicedItem
 from kitlog.wording.columns import WIDTH, Column, row, wrapped
 from kitlog.wording.due_sentence import due_sentence, likely_text, span_text
 from kitlog.wording.figures import day_text, days_text
-from kitlog.wording.reminder_text import proposal_text
+from kitlog.wording.reminder_text import back_body, back_title, proposal_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import STANCE, word
@@ -33,6 +35,7 @@ class Ahead:
     Attributes:
         outing, first_day, last_day: name and days of the next outing, None for none.
         open_then: ids of rules that are in date today and overdue on its last day.
+        loans: what is borrowed or lent up to a day, with that day.
         proposals: checks that could be moved out of the season, by the ids of their rules.
     """
 
@@ -40,6 +43,7 @@ class Ahead:
     first_day: date | None = None
     last_day: date | None = None
     open_then: frozenset[str] = frozenset()
+    loans: Sequence[tuple[date, ServicedItem]] = ()
     proposals: Mapping[str, Proposal] = field(default_factory=dict)
 
 
@@ -66,8 +70,18 @@ def due_lines(lines: Sequence[tuple[str, Due]], on: date, rules: int, ahead: Ahe
         yield _("None of the {n} rules is due in that time.").format(n=rules)
     for name, due in lines:
         yield from row(_cells(name, due, ahead), _COLUMNS)
+    for day, item in ahead.loans:
+        yield from row(_loan(day, item, on), _COLUMNS)
     yield ""
     yield from wrapped(_(STANCE), WIDTH)
+
+
+def _loan(day: date, item: ServicedItem, on: date) -> tuple[str, str, str]:
+    """A loan as a row of its own."""
+    state = DueState.OVERDUE if day < on else DueState.DUE_SOON if item in back_soon([item], on) else DueState.IN_DATE
+    body = back_body(item).rstrip(".")
+    said = "; ".join(part for part in (_("back by {day}").format(day=day_text(day)), body) if part)
+    return f"{SHAPES[state]} {_('on loan')}", back_title(item), said
 
 
 def _cells(name: str, due: Due, ahead: Ahead) -> tuple[str, str, str]:

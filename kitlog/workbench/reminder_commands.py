@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from kitlog.fault import InputFault
@@ -73,6 +74,10 @@ class ReminderCommands(Reads):
         found = ((row.rule.id, proposal(row.rule, row.due, row.item.kind, season)) for row in rows)
         return {rule_id: one for rule_id, one in found if one is not None}
 
+    def loans(self) -> tuple[tuple[date, ServicedItem], ...]:
+        """What is borrowed or lent up to a day, with that day; the first to go first."""
+        return coming_back(self.serviced_items())
+
     def next_outing(self) -> Outing | None:
         """The next planned outing that is not over."""
         today = self.now().date()
@@ -135,9 +140,8 @@ def _services(rows: tuple[DueRow, ...], book: ServiceBook, old: tuple[Reminder, 
 
 def _loans(items: tuple[ServicedItem, ...]) -> list[Wanted]:
     return [
-        Wanted(back_uid(item.id), item.back_by, BACK_WARN_DAYS, back_title(item), back_body(item))
-        for item in coming_back(items)
-        if item.back_by is not None
+        Wanted(back_uid(item.id), day, BACK_WARN_DAYS, back_title(item), back_body(item))
+        for day, item in coming_back(items)
     ]
 
 

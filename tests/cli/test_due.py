@@ -1,10 +1,14 @@
 """Dates and days of the demo: worked by hand beside the table of the invented kit, not by this program."""
 
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
 import pytest
-from calling import Kitlog, one_line
+from calling import NOW, Kitlog, one_line
+
+from kitlog.app import App
+from kitlog.kit.item import Item
 
 FIELDS = {
     *("item", "item_id", "rule", "rule_label", "due_on", "recommended_on", "hours_left", "launches_left"),
@@ -95,6 +99,15 @@ def test_a_check_can_be_moved_out_of_the_season(kitlog: Kitlog, demo: Path) -> N
     """The log knows February 2026 by days, without a flight; the trim of wing A is due on 27 April 2027."""
     trim = rule(kitlog("--data", demo, "due", "--json").json, "Wing A", "wing.trim")
     assert trim["off_season"] == {"month": "2027-02", "costs_months": 2}
+
+
+def test_loans_have_their_rows(kitlog: Kitlog, demo: Path) -> None:
+    with closing(App(clock=lambda: NOW).bench(demo, create=False)) as bench:
+        wing = next(item for item in bench.items() if item.name == "Wing B")
+        lent = {"state": "lent", "lent_to": "Ines", "back_by": "2026-05-07"}
+        bench.edit_items([Item.model_validate({**wing.model_dump(), **lent})])
+    said = " ".join(kitlog("--data", demo, "due").out.split())
+    assert "■ on loan Comes back: Wing B back by 7 May 2026; Lent to Ines" in said
 
 
 class TestCalendar:

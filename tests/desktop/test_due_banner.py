@@ -12,6 +12,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from kitlog.desktop.service_page import calendar_saving
 from kitlog.desktop.window import Window
 from kitlog.desktop.window_memory import WindowMemory
 from kitlog.desktop.windows import Windows
@@ -148,6 +149,15 @@ class TestCalendarFile:
         assert "2 rules have no known day" in page.caption.text()
         done(window.desk.bench, "Helmet A")
         assert "mine.ics" not in page.caption.text()
+
+    def test_a_large_book_is_written_beside_the_window(
+        self, window: Window, chosen: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        monkeypatch.setattr(calendar_saving, "MANY", 1)
+        page = window.open("service")
+        page.acts.write_calendar()
+        assert (tmp_path / "mine.ics").exists()
+        assert page.caption.text().startswith("Written: mine.ics (17 entries).")
 
     def test_the_same_file_is_proposed_the_next_time(self, window: Window, chosen: list[str], tmp_path: Path) -> None:
         page = window.open("service")

@@ -1,10 +1,11 @@
 """Writing the calendar file from the window, and saying what went into it."""
 
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from kitlog.desktop.desk import Desk
+from kitlog.desktop.desk import MANY, Desk
 from kitlog.wording.reminder_text import calendar_line, undated_line
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
@@ -29,7 +30,12 @@ def ask_calendar(desk: Desk, parent: QWidget) -> Path | None:
 def write_calendar(desk: Desk, to: Path) -> str:
     """Write it and answer what went into it; empty if it was not written, which the window says."""
     written: list[CalendarWritten] = []
-    if not desk.perform(lambda: written.append(desk.bench.write_calendar(to))):
+
+    def write() -> None:
+        written.append(desk.bench.write_calendar(to))
+
+    many = len(desk.bench.rules()) >= MANY
+    if not desk.perform(partial(desk.write_apart, write, _("Writing the calendar file …")) if many else write):
         return ""
     if str(to) != desk.bench.preference(KEPT_AS):
         desk.perform(lambda: desk.bench.set_preference(KEPT_AS, str(to)))
