@@ -6,9 +6,11 @@ from kitlog.fault import InputFault
 from kitlog.kit.measurement import UNITS, Measured, Measurement
 from kitlog.units.number import parse_number
 
-_WHAT = "|".join(sorted((what.value.replace(" ", "[ _-]") for what in Measured), key=len, reverse=True))
+WHAT = "|".join(sorted((what.value.replace(" ", "[ _-]") for what in Measured), key=len, reverse=True))
+"""Words for what is measured, as a part of a pattern."""
+
 _LINE = re.compile(
-    rf"\s*(?P<what>{_WHAT})\s*:?\s+(?P<value>[-+\u2212]?[0-9]+(?:[.,][0-9]+)?)\s*(?P<unit>[^\s,0-9][^\s,]*)"
+    rf"\s*(?P<what>{WHAT})\s*:?\s+(?P<value>[-+\u2212]?[0-9]+(?:[.,][0-9]+)?)\s*(?P<unit>[^\s,0-9][^\s,]*)"
     r"(?:\s*,(?P<gauge>[^,]*)(?:,(?P<place>.*))?)?\s*",
     re.IGNORECASE,
 )
@@ -28,17 +30,22 @@ def parse_measurement(text: str) -> Measurement:
     match = _LINE.fullmatch(text)
     if match is None:
         raise InputFault("measurement.unread", value=text[:_SHOWN])
-    what = Measured(re.sub("[_-]", " ", match["what"].casefold()))
+    what = what_of(match["what"])
     return Measurement(
         what=what,
         value=parse_number(match["value"].replace(",", ".").replace("\u2212", "-")),
-        unit=_unit(what, match["unit"]),
+        unit=unit_of(what, match["unit"]) or match["unit"],
         gauge=match["gauge"] or "",
         place=match["place"] or "",
     )
 
 
-def _unit(what: Measured, typed: str) -> str:
-    """The unit as it is written here; one that is none of the quantity stays, for the model to refuse."""
+def what_of(typed: str) -> Measured:
+    """What is measured, from a word that `WHAT` takes."""
+    return Measured(re.sub("[_-]", " ", typed.casefold()))
+
+
+def unit_of(what: Measured, typed: str) -> str | None:
+    """The unit as it is written here; None for one that is none of the quantity."""
     plain = typed.translate(_SAME).casefold()
-    return next((unit for unit in UNITS[what] if unit.casefold() == plain), typed)
+    return next((unit for unit in UNITS[what] if unit.casefold() == plain), None)

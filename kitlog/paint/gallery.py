@@ -13,6 +13,7 @@ from kitlog.paint import (
     bench,
     item_sketch,
     luggage_tag,
+    measurement_lines,
     power_lanes,
     service_band,
     step_ring,
@@ -21,6 +22,7 @@ from kitlog.paint import (
     zone_drawing,
 )
 from kitlog.paint.mark import Mark
+from kitlog.paint.sample_measured import MEASURED
 from kitlog.paint.sample_power import POWER, POWER_DAYS
 from kitlog.paint.sample_service import SERVICE
 from kitlog.paint.sample_weight import WEIGHT
@@ -103,6 +105,12 @@ def exhibits() -> list[Exhibit]:
             720,
             lambda font: service_band.measure(SERVICE, font),
             lambda painter, rect, tokens: service_band.paint(painter, rect, SERVICE, tokens, 5),
+        ),
+        Exhibit(
+            "measured",
+            480,
+            lambda font: measurement_lines.measure(MEASURED, font),
+            lambda painter, rect, tokens: measurement_lines.paint(painter, rect, MEASURED, tokens),
         ),
         Exhibit("bench", 500, lambda _: 180.0, bench.paint),
         Exhibit("luggage_tag", 700, lambda _: 40.0, luggage_tag.paint),
