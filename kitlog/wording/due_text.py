@@ -79,8 +79,7 @@ def due_lines(lines: Sequence[tuple[str, Due]], on: date, rules: int, ahead: Ahe
 def _loan(day: date, item: ServicedItem, on: date) -> tuple[str, str, str]:
     """A loan as a row of its own."""
     state = DueState.OVERDUE if day < on else DueState.DUE_SOON if item in back_soon([item], on) else DueState.IN_DATE
-    body = back_body(item).rstrip(".")
-    said = "; ".join(part for part in (_("back by {day}").format(day=day_text(day)), body) if part)
+    said = "; ".join(part for part in (_("back by {day}").format(day=day_text(day)), back_body(item)) if part)
     return f"{SHAPES[state]} {_('on loan')}", back_title(item), said
 
 

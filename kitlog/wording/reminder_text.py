@@ -39,10 +39,10 @@ def back_title(item: ServicedItem) -> str:
 
 
 def back_body(item: ServicedItem) -> str:
-    """Who has it, or whose it is."""
+    """Who has it, or whose it is; empty where that is not on record."""
     if item.lent_to:
-        return _("Lent to {name}.").format(name=item.lent_to)
-    return _("It belongs to {name}.").format(name=item.belongs_to) if item.belongs_to else ""
+        return _("lent to {name}").format(name=item.lent_to)
+    return _("it belongs to {name}").format(name=item.belongs_to) if item.belongs_to else ""
 
 
 def summary_line(overdue: int, due_soon: int, back: int) -> str:

@@ -27,6 +27,7 @@ from kitlog.outing.outing import Outing
 from kitlog.store.writer import Writer
 from kitlog.wording.reminder_text import NO_LONGER_DUE, back_body, back_title, due_body, due_title
 from kitlog.wording.translate import _
+from kitlog.wording.words import first_upper
 from kitlog.workbench.reads import DueLine, DueRow, Reads
 
 HEAD_BYTES = 400
@@ -140,7 +141,7 @@ def _services(rows: tuple[DueRow, ...], book: ServiceBook, old: tuple[Reminder, 
 
 def _loans(items: tuple[ServicedItem, ...]) -> list[Wanted]:
     return [
-        Wanted(back_uid(item.id), day, BACK_WARN_DAYS, back_title(item), back_body(item))
+        Wanted(back_uid(item.id), day, BACK_WARN_DAYS, back_title(item), first_upper(back_body(item)))
         for day, item in coming_back(items)
     ]
 

@@ -107,7 +107,7 @@ def test_loans_have_their_rows(kitlog: Kitlog, demo: Path) -> None:
         lent = {"state": "lent", "lent_to": "Ines", "back_by": "2026-05-07"}
         bench.edit_items([Item.model_validate({**wing.model_dump(), **lent})])
     said = " ".join(kitlog("--data", demo, "due").out.split())
-    assert "■ on loan Comes back: Wing B back by 7 May 2026; Lent to Ines" in said
+    assert "■ on loan Comes back: Wing B back by 7 May 2026; lent to Ines" in said
 
 
 class TestCalendar:

@@ -136,7 +136,7 @@ def test_lent_and_borrowed_things_are_told_by_their_day(bench: Workbench, clock)
     bench.edit_items([Item.model_validate({**wing.model_dump(), **lent})])
     (event,) = of(written(bench), f"back-{wing.id}.")
     assert (str(event["summary"]), day(event)) == ("Comes back: Wing B", TODAY + timedelta(days=6))
-    assert str(event["description"]) == "Lent to Ines."
+    assert str(event["description"]) == "Lent to Ines"
     assert [item.name for item in bench.to_remember().back] == ["Wing B"]
     bench.edit_items([wing])
     (gone,) = of(written(bench), f"back-{wing.id}.")
