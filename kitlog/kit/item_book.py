@@ -7,7 +7,6 @@ from datetime import date
 from kitlog.kit.due import Due, due_states
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
-from kitlog.kit.measurement import Measurement
 from kitlog.kit.paper import Paper
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
 from kitlog.kit.service_book import ServiceBook
@@ -54,12 +53,14 @@ class Entry:
         hours: as written on the paper, else opening balance and log; None = not known.
         by_log: `hours` was reckoned from the log.
         rules: the names of the rules that a record satisfies.
+        answered: the events that a record names as answered.
     """
 
     what: ServiceRecord | Event
     hours: float | None
     by_log: bool
     rules: tuple[str, ...] = ()
+    answered: tuple[Event, ...] = ()
 
     @property
     def on(self) -> date:
@@ -82,6 +83,7 @@ class ItemBook:
         log_begins_on: the first day of the log, None while it is empty.
         total, logged: use until today, with the opening balance and without it.
         years: the log by years, the newest first.
+        flights, recorded: entries of the log with it, and how many of them rest on a flight recording.
         rules: those that apply or do not, in their order.
         history: records and events, the oldest first.
     """
@@ -95,6 +97,8 @@ class ItemBook:
     total: Total
     logged: Usage
     years: tuple[Year, ...]
+    flights: int
+    recorded: int
     rules: tuple[Judged, ...]
     history: tuple[Entry, ...]
 
@@ -102,11 +106,6 @@ class ItemBook:
     def records(self) -> tuple[ServiceRecord, ...]:
         """The records that are not struck, the oldest first."""
         return tuple(e.what for e in self.history if isinstance(e.what, ServiceRecord) and not e.struck)
-
-    @property
-    def measured(self) -> tuple[tuple[date, Measurement], ...]:
-        """Every measurement with its day, the oldest first; those of struck records left out."""
-        return tuple((record.done_on, one) for record in self.records for one in record.measurements)
 
     @property
     def papers(self) -> tuple[Paper, ...]:
@@ -126,7 +125,8 @@ def item_book(item: Item, items: Iterable[Item], book: ServiceBook, on: date, ow
         on: today.
         owner: who keeps it.
     """
-    kit, flights = tuple(items), book.flown_with(item.id)
+    kit = tuple(items)
+    flights = [flight for flight in book.flown_with(item.id) if flight.last_day <= on]
     rules = {rule.id: rule for rule in book.rules_of(item.id)}
     return ItemBook(
         item=item,
@@ -138,6 +138,8 @@ def item_book(item: Item, items: Iterable[Item], book: ServiceBook, on: date, ow
         total=total_use(item, flights, on),
         logged=logged(flights, until=on),
         years=tuple(_years(flights, on)),
+        flights=len(flights),
+        recorded=sum(bool(flight.recordings) for flight in flights),
         rules=tuple(Judged(rules[due.rule_id], due) for due in due_states(item, book, on)),
         history=tuple(sorted(_entries(item, book, rules), key=lambda entry: entry.on)),
     )
@@ -156,21 +158,21 @@ def total_use(item: Item, flights: Sequence[Flight], on: date) -> Total:
 
 
 def _years(flights: Sequence[Flight], on: date) -> Iterator[Year]:
-    done = [flight for flight in flights if flight.last_day <= on]
-    for year in sorted({flight.last_day.year for flight in done}, reverse=True):
-        of_year = [flight for flight in done if flight.last_day.year == year]
+    for year in sorted({flight.last_day.year for flight in flights}, reverse=True):
+        of_year = [flight for flight in flights if flight.last_day.year == year]
         yield Year(year, len(of_year), logged(of_year, until=on))
 
 
 def _entries(item: Item, book: ServiceBook, rules: dict[str, ServiceRule]) -> Iterator[Entry]:
+    events = {event.id: event for event in book.events if event.item_id == item.id}
+    for event in events.values():
+        yield Entry(event, _hours_at(item, book, event.on), by_log=True)
     for record in book.records:
         if record.item_id == item.id:
             names = tuple(rules[rule_id].rule for rule_id in record.rules if rule_id in rules)
             hours = _hours_at(item, book, record.done_on) if record.hours is None else record.hours
-            yield Entry(record, hours, record.hours is None, names)
-    for event in book.events:
-        if event.item_id == item.id:
-            yield Entry(event, _hours_at(item, book, event.on), by_log=True)
+            answered = tuple(events[event_id] for event_id in record.answers if event_id in events)
+            yield Entry(record, hours, record.hours is None, names, answered)
 
 
 def _hours_at(item: Item, book: ServiceBook, on: date) -> float | None:
