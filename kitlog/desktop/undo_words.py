@@ -32,9 +32,12 @@ _NAMED = {
     "record.add": N_("record {item}"),
     "record.strike": N_("strike a record of {item}"),
     "event.log": N_("event of {item}"),
+    "event.strike": N_("strike an event of {item}"),
+    "incident.log": N_("event of {item}"),
     "flight.add": N_("add flight of {day}"),
     "flight.edit": N_("edit flight of {day}"),
     "flight.delete": N_("delete flight of {day}"),
+    "flights.import": N_("read recordings"),
     "outing.add": N_("add outing {name}"),
     "outing.edit": N_("change the plan of {name}"),
     "outing.phase": N_("{phase} {likely_h} (low {low_h}, high {high_h})"),
@@ -54,7 +57,7 @@ _NAMED = {
     "kit.import": N_("import {file}"),
     "demo.fill": N_("fill with the demo kit"),
 }
-_MANY = frozenset({"record.add", "item.edit", "item.delete", "item.state", "item.zone", "item.on_hand"})
+_MANY = frozenset({"incident.log", "record.add", "item.edit", "item.delete", "item.state", "item.zone", "item.on_hand"})
 
 
 def undo_text(step: UndoStep, names: Names) -> str:

@@ -116,6 +116,7 @@ INPUT = {
         N_("{minutes} min of airtime are more than the {span} min from take-off to landing"),
         N_("Correct the times, or say that it is so (--sure)."),
     ),
+    "flight.no_files": (N_("there is no file in it"), N_("Drop recordings, or a folder that holds some.")),
     "flight.entered_by_hand": (
         N_("{minutes} min of {day} were entered by hand, without times, and may be the same flight"),
         N_("Delete that entry and read the recording again, or confirm both."),
@@ -167,6 +168,10 @@ INPUT = {
         N_("Swap the two."),
     ),
     "rule.unknown": (N_("no rule {rule}"), N_("Look at the rules of the item.")),
+    "rule.ambiguous": (
+        N_("{count} rules of the item are called “{rule}”"),
+        N_("Name it by its id: kitlog service rules --json."),
+    ),
     "rule.has_records": (N_("the rule {rule} has records"), N_("Mark it as not applying; history stays.")),
     "rule.no_model": (
         N_("{name} names no model, so nothing else can be of the same"),

@@ -63,8 +63,8 @@ class Exchange(EveningCommands):
         refusal = preview.refusal()
         if refusal is not None:
             raise refusal
-        events = [event for change in preview.changed if (event := self._new_pairing(change.after)) is not None]
-        models: tuple[Stored, ...] = (*preview.items, *preview.rules, *preview.records, *events)
+        pairs = self._pair_changes([change.after for change in preview.changed], preview.rules)
+        models: tuple[Stored, ...] = (*preview.items, *preview.rules, *preview.records, *pairs)
         if models:
             self._data.copy_beside("before import", self.now())
             self._put("kit.import", models, {"file": preview.file, "count": len(preview.items)})

@@ -3,17 +3,16 @@
 from collections.abc import Mapping, Sequence
 
 from kitlog.fault import InputFault
+from kitlog.kit.incidents import follow_ups
 from kitlog.kit.item import Item
-from kitlog.kit.kinds import SET_KINDS, ItemState, Zone
+from kitlog.kit.kinds import ItemState, Zone
 from kitlog.kit.service import Event, ServiceRule
 from kitlog.outing.outing import Evening, Outing
 from kitlog.outing.pilot import BodyMass, BodyRole, Pilot
 from kitlog.packing.measured_draws import measured_instead
 from kitlog.store.writer import Writer
+from kitlog.workbench.incident_rows import NEW_PAIRING, incident_rows, pair_change
 from kitlog.workbench.reads import Reads
-
-NEW_PAIRING = "new pairing"
-"""The event that a changed pair is: a compatibility check is due."""
 
 
 class KitCommands(Reads):
@@ -25,19 +24,18 @@ class KitCommands(Reads):
         return item.id
 
     def edit_items(self, items: Sequence[Item]) -> None:
-        """Change items. A reserve fitted to another harness than before is an event: a new pairing.
+        """Change items. A reserve fitted to another harness than before is an event, which opens its check.
 
         Raises:
             InputFault: ``item.unknown``: it has been deleted meanwhile.
         """
         for item in items:
             self._known(item.id)
-        events = [event for item in items if (event := self._new_pairing(item)) is not None]
-        self._put(*self._edit_step(items, events))
+        self._put(*self._edit_step(items, self._pair_changes(items)))
 
     def _edit_step(
-        self, items: Sequence[Item], events: Sequence[Event]
-    ) -> tuple[str, tuple[Item | Event, ...], dict[str, object]]:
+        self, items: Sequence[Item], events: Sequence[Event | ServiceRule]
+    ) -> tuple[str, tuple[Item | Event | ServiceRule, ...], dict[str, object]]:
         """What is written, and what undo says of it: a measurement names the draw that was there before."""
         facts: dict[str, object] = {"name": items[0].name if items else "", "count": len(items)}
         replaced = measured_instead(self._known(items[0].id), items[0]) if len(items) == 1 else None
@@ -118,13 +116,23 @@ class KitCommands(Reads):
             or any(item_id in (*flight.flown, *flight.carried) for flight in self.flights())
         )
 
-    def _new_pairing(self, item: Item) -> Event | None:
-        """Pairs of the first entry are no record; a pair changed later is an event."""
-        before = self.item(item.id)
-        changed = before is not None and before.fitted_to is not None and before.fitted_to != item.fitted_to
-        if not changed or item.fitted_to is None or item.kind not in SET_KINDS:
-            return None
-        return Event(id=self.new_id(), item_id=item.id, on=self.now().date(), kind=NEW_PAIRING)
+    def _pair_changes(self, items: Sequence[Item], more: Sequence[ServiceRule] = ()) -> tuple[Event | ServiceRule, ...]:
+        """What changed pairs write: the event and, for a new pairing, the rule that asks for the check.
+
+        Args:
+            items: as they shall be.
+            more: rules that are written with them.
+        """
+        names = {item.id: item.name for item in (*self.items(), *items)}
+        rows: list[Event | ServiceRule] = []
+        for item in items:
+            kind, note = pair_change(self.item(item.id), item, self.events(), names)
+            if kind == NEW_PAIRING and (incident := self.library.incident(kind)) is not None:
+                found = follow_ups(incident, [item], (*self.rules(), *more))
+                rows += incident_rows(found, self.library, self.now().date(), note, self.new_id)
+            elif kind:
+                rows.append(Event(id=self.new_id(), item_id=item.id, on=self.now().date(), kind=kind, note=note))
+        return tuple(rows)
 
 
 def _without(outing: Outing, ids: frozenset[str]) -> Outing:

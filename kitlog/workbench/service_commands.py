@@ -3,12 +3,17 @@
 from collections.abc import Iterable
 
 from kitlog.fault import InputFault
+from kitlog.kit.incidents import answers
+from kitlog.kit.record_questions import answered_that_day, record_questions
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
-from kitlog.outing.library import StarterRule
-from kitlog.workbench.flight_commands import FlightCommands
+from kitlog.workbench.flight_import import FlightImport
+from kitlog.workbench.starter_rule import rule_from
+
+REPACK, REPACKED = "reserve.repack", "reserve repacked"
+"""The rule of the reserve, and the event of its harness that each repack is."""
 
 
-class ServiceCommands(FlightCommands):
+class ServiceCommands(FlightImport):
     """Writes to the service book."""
 
     def save_rule(self, rule: ServiceRule) -> str:
@@ -43,20 +48,48 @@ class ServiceCommands(FlightCommands):
         ]
         self._put("rule.take", rules, {"count": len(rules)})
 
-    def add_record(self, record: ServiceRecord) -> str:
+    def add_record(self, record: ServiceRecord, *, sure: bool = False) -> str:
         """Record that a service was done.
 
+        Events of that very day that its rules answer to count as answered by it, unless it names some itself. A reserve
+        repacked calls for a look at its harness, if a rule of the harness asks for one with each repack.
+
+        Args:
+            record: the record.
+            sure: the pilot has been asked about what is unlikely, and said that it is so.
+
         Raises:
-            InputFault: ``record.in_future`` with ``day``; ``rule.unknown``: it is no rule of that item.
+            InputFault: ``record.in_future`` with ``day``; ``item.unknown``; ``rule.unknown``: it is no rule of that
+                item; what is asked about (unless `sure`), see `kitlog.kit.record_questions`.
         """
         if record.done_on > self.now().date():
             raise InputFault("record.in_future", day=record.done_on)
-        of_item = {rule.id for rule in self.rules() if rule.item_id == record.item_id}
+        item, rules = self._known(record.item_id), self.rules()
+        of_item = {rule.id for rule in rules if rule.item_id == item.id}
         for rule_id in record.rules:
             if rule_id not in of_item:
                 raise InputFault("rule.unknown", rule=rule_id)
-        self._write("record.add", lambda w: w.put(record), {"item_id": record.item_id})
+        flown = self.book().flown_with(item.id)
+        for asked in () if sure else record_questions(record, item, self.records(), flown):
+            raise InputFault(asked.code, **asked.facts)
+        answered = record.answers or answered_that_day(record, rules, self.events())
+        written = record.model_copy(update={"answers": answered})
+        self._put("record.add", (written, *self._repack_calls_for(written)), {"item_id": item.id})
         return record.id
+
+    def _repack_calls_for(self, record: ServiceRecord) -> tuple[Event, ...]:
+        """The event of the harness that a repack of its reserve is; none where no rule asks, or it was looked over."""
+        rules, reserve = self.rules(), self._known(record.item_id)
+        repacked = any(rule.id in record.rules and rule.rule == REPACK for rule in rules)
+        if not repacked or record.failed or reserve.fitted_to is None:
+            return ()
+        harness, day = reserve.fitted_to, record.done_on
+        asking = {r.id for r in rules if r.item_id == harness and r.applies and answers(r, REPACKED)}
+        looked = any(r.done_on >= day and asking & set(r.rules) for r in self.records() if r.struck_at is None)
+        told = any((e.item_id, e.on, e.kind) == (harness, day, REPACKED) for e in self.events() if not e.struck_at)
+        if not asking or looked or told:
+            return ()
+        return (Event(id=self.new_id(), item_id=harness, on=day, kind=REPACKED, note=reserve.name),)
 
     def strike_record(self, record_id: str) -> None:
         """Strike a record through; it stays on record."""
@@ -76,29 +109,3 @@ class ServiceCommands(FlightCommands):
             raise InputFault("event.in_future", day=event.on)
         self._write("event.log", lambda w: w.put(event), {"item_id": event.item_id, "kind": event.kind})
         return event.id
-
-
-def rule_from(starter: StarterRule, item_id: str, rule_id: str) -> ServiceRule:
-    """A starter rule as a rule of one item; its source says that it is a starter.
-
-    Raises:
-        InputFault: ``rule.wants_a_date`` with ``rule``: it is nothing but a date that the pilot has to type.
-    """
-    limits = (starter.months, starter.recommended_months, starter.hours, starter.launches)
-    if not starter.events and all(limit is None for limit in limits):
-        raise InputFault("rule.wants_a_date", rule=starter.label)
-    return ServiceRule(
-        id=rule_id,
-        item_id=item_id,
-        rule=starter.name,
-        months=starter.months,
-        recommended_months=starter.recommended_months,
-        hours=starter.hours,
-        launches=starter.launches,
-        events=starter.events,
-        counts_from=starter.counts_from,
-        ground_handling=starter.ground_handling,
-        lead_days=starter.lead_days,
-        grounds=starter.grounds,
-        source=starter.source[:200],
-    )

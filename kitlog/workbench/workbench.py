@@ -1,13 +1,16 @@
 """The workbench: one door for every read and every write."""
 
 from kitlog.workbench.exchange import Exchange
+from kitlog.workbench.incident_commands import IncidentCommands
+from kitlog.workbench.paper_commands import PaperCommands
 from kitlog.workbench.reminder_commands import ReminderCommands
 from kitlog.workbench.season_commands import SeasonCommands
 
 
-class Workbench(Exchange, SeasonCommands, ReminderCommands):
+class Workbench(Exchange, SeasonCommands, IncidentCommands, ReminderCommands, PaperCommands):
     """All that a person can do, on one data file.
 
-    The reads are in `reads`, the writes in `kit_commands`, `service_commands`, `outing_commands`,
-    `evening_commands`, `season_commands`, `reminder_commands` and `exchange`.
+    The reads are in `reads`, the writes in `kit_commands`, `service_commands`, `incident_commands`,
+    `outing_commands`, `evening_commands`, `season_commands`, `reminder_commands`,
+    `paper_commands` and `exchange`.
     """

@@ -11,7 +11,7 @@ from kitlog.files.table.kit_items import Existing
 from kitlog.files.table.targets import Meaning
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import MassSource
-from kitlog.workbench.kit_commands import NEW_PAIRING
+from kitlog.workbench.incident_rows import NEW_PAIRING
 from kitlog.workbench.kit_preview import ImportChoices, ServiceFile
 from kitlog.workbench.workbench import Workbench
 

@@ -7,7 +7,7 @@ from kitlog.kit.kinds import ItemState, Zone
 from kitlog.kit.service import Event
 from kitlog.outing.outing import Outing
 from kitlog.outing.pilot import BodyMass
-from kitlog.workbench.kit_commands import NEW_PAIRING
+from kitlog.workbench.incident_rows import NEW_PAIRING
 from kitlog.workbench.workbench import Workbench
 
 

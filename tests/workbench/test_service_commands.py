@@ -8,7 +8,7 @@ from kitlog.fault import InputFault
 from kitlog.kit.due import DueState
 from kitlog.kit.flights import Flight
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
-from kitlog.workbench.service_commands import rule_from
+from kitlog.workbench.starter_rule import rule_from
 from kitlog.workbench.workbench import Workbench
 
 TODAY = EVENING.date()
