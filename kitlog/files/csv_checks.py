@@ -22,7 +22,11 @@ _LIMITS = {
     "string_too_long": ("csv.too_long", "max_length"),
     "string_too_short": ("csv.empty_cell", "min_length"),
 }
-_ASKED_OF = {"rule.no_limit": "rule", "rule.recommended_after_due": "recommended_months"}
+_ASKED_OF = {
+    "rule.no_limit": "rule",
+    "rule.recommended_after_due": "recommended_months",
+    "record.next_before_done": "last_next_due_on",
+}
 """Columns for what a model says of several fields at once; a facet's own goes to the facet's first column."""
 
 

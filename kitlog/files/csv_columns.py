@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from kitlog.files.csv_forms import DAY, KILOGRAMS, MOMENT, NOTE, NUMBER, SEVERAL, TEXT, WHOLE, Form, choice
 from kitlog.files.csv_on_way import ON_WAY
 from kitlog.kit.kinds import ItemState, Kind, Layer, MassSource, Zone
-from kitlog.kit.service import CountsFrom, Grounds
+from kitlog.kit.service import CountsFrom, Grounds, Result
 
 _ZONE = choice(Zone)
 
@@ -48,6 +48,11 @@ def _plain(form: Form, *headings: str) -> list[Column]:
     return [Column(heading, (heading,), form) for heading in headings]
 
 
+def _last(form: Form, field: str) -> list[Column]:
+    """A column about the last time it was done."""
+    return [Column(f"last_{field}", ("last", field), form)]
+
+
 def _facet(facet: str, prefix: str, form: Form, *fields: str) -> list[Column]:
     """Columns named prefix + field; a field in grams is a heading in kilograms."""
     unit = "_kg" if form is KILOGRAMS else ""
@@ -66,10 +71,13 @@ KIT = Columns(
         *_plain(TEXT, "fitted_to"),
         *_plain(SEVERAL, "serves"),
         *_plain(choice(ItemState), "state"),
+        *_plain(TEXT, "belongs_to", "lent_to"),
+        *_plain(DAY, "back_by"),
         *_plain(TEXT, "maker", "model", "serial"),
         *_plain(DAY, "made_on", "bought_on", "first_used_on"),
         *_plain(NUMBER, "opening_h"),
         *_plain(WHOLE, "opening_launches"),
+        *_plain(NUMBER, "opening_ground_h"),
         *_plain(TEXT, "colour"),
         *_plain(NUMBER, "value"),
         *_plain(NOTE, "notes"),
@@ -118,9 +126,17 @@ SERVICE = Columns(
         *_plain(WHOLE, "launches"),
         *_plain(DAY, "due_on"),
         Column("event", ("events",), SEVERAL),
+        *_plain(WHOLE, "event_days"),
         Column("last_on", ("last", "done_on"), DAY),
-        Column("last_hours", ("last", "hours"), NUMBER),
-        Column("last_launches", ("last", "launches"), WHOLE),
+        *_last(NUMBER, "hours"),
+        *_last(WHOLE, "launches"),
+        *_last(TEXT, "who"),
+        *_last(choice(Result), "result"),
+        *_last(NUMBER, "cost"),
+        *_last(TEXT, "currency"),
+        *_last(NOTE, "remarks"),
+        *_last(DAY, "next_due_on"),
+        *_last(NUMBER, "next_within_h"),
         *_plain(_COUNTS_FROM, "counts_from"),
         *_plain(WHOLE, "lead_days", "warn_days"),
         *_plain(choice(Grounds), "grounds"),

@@ -110,12 +110,12 @@ def _draft(values: Values, item_id: str, kind: Kind, new_id: Callable[[], str], 
 def _record(
     last: dict[str, object], values: Values, new_id: Callable[[], str], problems: Problems
 ) -> ServiceRecord | None:
-    """The record of the last time; hours or launches without their day say nothing that could be counted from."""
+    """The record of the last time; without its day nothing of it could be counted from."""
     if "done_on" in last:
         return checked(ServiceRecord, {**last, "id": new_id()}, values, SERVICE, problems, under=("last",))
     if "last_on" not in values.row.cells:
-        for heading in ("last_hours", "last_launches"):
-            if heading in values.of:
+        for heading in values.of:
+            if SERVICE.by_heading[heading].path[0] == "last":
                 value = shown(values.row.cells[heading])
                 problems.add(values.row.spot, heading, "csv.needs_other_cell", needs="last_on", value=value)
     return None

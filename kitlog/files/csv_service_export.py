@@ -7,11 +7,13 @@ from kitlog.files.csv_columns import SERVICE
 from kitlog.files.csv_export import Export, Lost, blank, cells_of, unique_names, unwritten, written
 from kitlog.files.csv_service import counts_ground_handling
 from kitlog.kit.item import Item
-from kitlog.kit.service import Event, ServiceRecord, ServiceRule
+from kitlog.kit.service import Event, ModelRule, ServiceRecord, ServiceRule
 
 _LAST = ("last",)
-_NO_COLUMN = ("who", "result", "cost", "remarks")
-"""Fields of a record that no column stands for, but for which rules it satisfies."""
+_TOLD = {"id", "item_id", "rules", "struck_at"} | {column.path[1] for column in SERVICE.all if column.path[0] == "last"}
+"""Fields of a record that columns stand for, or that are told in another way."""
+_NO_COLUMN = tuple(field for field in ServiceRecord.model_fields if field not in _TOLD)
+"""Fields of a record that no column stands for, looked for in the model so that a new field cannot be forgotten."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,16 +30,20 @@ def write_service(
     rules: Sequence[ServiceRule],
     records: Sequence[ServiceRecord],
     events: Sequence[Event] = (),
+    models: Sequence[ModelRule] = (),
 ) -> Export:
     """The bytes of a service.csv that gives the same rules, and the newest record of each, when read.
 
     Lost are: rules of an item that is not there or shares its name, a second rule of the same name, rules marked as
-    not applying, ground handling where it is not as read, older and struck-out records, who did it and what came of
-    it, that one record served several rules, and what happened to an item (`events`).
+    not applying, ground handling where it is not as read, older and struck-out records, measurements, papers and the
+    events that a record answers, that one record served several rules, what happened to an item (`events`), the rules
+    by model (`models`), and that a rule follows one of them.
     """
     lines = _lines(items, rules, records)
     rows = [_cells(line) for line in lines]
-    lost = dict.fromkeys(_lost(lines, items, rules, records, events))
+    lost = dict.fromkeys(
+        [*_lost(lines, items, rules, records, events), *(Lost(one.model, "model_rules", one.rule) for one in models)]
+    )
     return Export(written(SERVICE, rows), tuple(lost))
 
 
@@ -101,6 +107,8 @@ def _lost_fields(line: _Line) -> Iterator[str]:
     yield from unwritten(rule, SERVICE)
     if not rule.applies:
         yield "applies"
+    if rule.of_model is not None:
+        yield "of_model"
     if rule.ground_handling != counts_ground_handling(line.item.kind, rule.hours):
         yield "ground_handling"
     if last is None:

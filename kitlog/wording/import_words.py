@@ -17,6 +17,9 @@ FIELD_GROUPS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("colour", N_("colour")),
             ("value", N_("value, price")),
             ("state", N_("state: in service, lent, lost")),
+            ("belongs_to", N_("whose it is, if borrowed")),
+            ("lent_to", N_("who has it, if lent")),
+            ("back_by", N_("day it goes or comes back")),
             ("serves", N_("what it serves for")),
             ("fitted_to", N_("fitted to")),
             ("notes", N_("notes")),
@@ -41,6 +44,7 @@ FIELD_GROUPS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("first_used_on", N_("day of first use")),
             ("opening_h", N_("hours flown before the log")),
             ("opening_launches", N_("launches before the log")),
+            ("opening_ground_h", N_("hours of ground handling before the log")),
         ),
     ),
     (

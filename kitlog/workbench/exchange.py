@@ -81,7 +81,7 @@ class Exchange(EveningCommands):
         """Rules and newest records as CSV."""
         from kitlog.files.csv_service_export import write_service
 
-        return write_service(self.items(), self.rules(), self.records(), self.events())
+        return write_service(self.items(), self.rules(), self.records(), self.events(), self.model_rules())
 
     def fill_with_demo(self, folder: Path) -> "Demo":
         """Fill the data file with the demo scenario: one transaction, one undo step."""

@@ -8,7 +8,7 @@ from kitlog.kit.due import Due, DueState, due_states
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Zone
-from kitlog.kit.service import Event, ServiceRecord, ServiceRule
+from kitlog.kit.service import Event, ModelRule, ServiceRecord, ServiceRule
 from kitlog.kit.service_book import ServiceBook
 from kitlog.kit.serviced import ServicedItem
 from kitlog.kit.usage import Usage, logged
@@ -121,6 +121,10 @@ class Reads(Core):
     def rules(self) -> tuple[ServiceRule, ...]:
         """The service rules."""
         return self._read("rule", lambda reader: reader.rules())
+
+    def model_rules(self) -> tuple[ModelRule, ...]:
+        """The service rules by model."""
+        return self._read("model_rule", lambda reader: reader.model_rules())
 
     def records(self) -> tuple[ServiceRecord, ...]:
         """The service records, struck ones included."""

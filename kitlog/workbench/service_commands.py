@@ -1,13 +1,10 @@
 """What can be done about service: rules, records, events."""
 
-from collections.abc import Iterable
-
 from kitlog.fault import InputFault
 from kitlog.kit.incidents import answers
 from kitlog.kit.record_questions import answered_that_day, record_questions
-from kitlog.kit.service import Event, ServiceRecord, ServiceRule
+from kitlog.kit.service import Event, ServiceRecord
 from kitlog.workbench.flight_import import FlightImport
-from kitlog.workbench.starter_rule import rule_from
 
 REPACK, REPACKED = "reserve.repack", "reserve repacked"
 """The rule of the reserve, and the event of its harness that each repack is."""
@@ -15,38 +12,6 @@ REPACK, REPACKED = "reserve.repack", "reserve repacked"
 
 class ServiceCommands(FlightImport):
     """Writes to the service book."""
-
-    def save_rule(self, rule: ServiceRule) -> str:
-        """Add or change a service rule."""
-        self._write("rule.edit", lambda w: w.put(rule), {"rule": rule.rule})
-        return rule.id
-
-    def delete_rule(self, rule_id: str) -> None:
-        """Delete a rule that no record satisfies yet; one with records can be marked as not applying.
-
-        Raises:
-            InputFault: ``rule.has_records`` with ``rule``; ``rule.unknown``.
-        """
-        rule = next((r for r in self.rules() if r.id == rule_id), None)
-        if rule is None:
-            raise InputFault("rule.unknown", rule=rule_id)
-        if any(rule_id in record.rules for record in self.records()):
-            raise InputFault("rule.has_records", rule=rule.rule)
-        self._write("rule.delete", lambda w: w.remove(ServiceRule, rule_id, now=self.now()), {"rule": rule.rule})
-
-    def take_starters(self, item_id: str, names: Iterable[str]) -> None:
-        """Put starter rules that were offered onto an item; those with a typed date get theirs by `save_rule`.
-
-        Raises:
-            InputFault: ``rule.wants_a_date`` with ``rule``: a starter that is nothing but a date printed on the item.
-        """
-        wanted = frozenset(names)
-        rules = [
-            rule_from(starter, item_id, self.new_id())
-            for starter in self.starters_for(item_id)
-            if starter.name in wanted
-        ]
-        self._put("rule.take", rules, {"count": len(rules)})
 
     def add_record(self, record: ServiceRecord, *, sure: bool = False) -> str:
         """Record that a service was done.

@@ -15,19 +15,20 @@ from kitlog.files.csv_service_export import write_service
 from kitlog.kit.facets import Bank, Battery, Charger, ChargerPort, Harness, Share, WayOfUse, Wing
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay, Place
-from kitlog.kit.service import Event, Result, ServiceRecord, ServiceRule
+from kitlog.kit.service import Event, ModelRule, Result, ServiceRecord, ServiceRule
 
 KIT_HEADINGS = (
-    "name,kind,quantity,mass_g,mass_source,zone,zone_on_foot,fitted_to,serves,state,maker,model,serial,made_on,bought_on,"
-    "first_used_on,opening_h,opening_launches,colour,value,notes,wing_min_kg,wing_max_kg,wing_flat_m2,wing_projected_m2,"
-    "wing_trim_kmh,wing_sink_ms,wing_figures_kg,harness_max_kg,harness_volume_l,reserve_min_kg,reserve_max_kg,"
+    "name,kind,quantity,mass_g,mass_source,zone,zone_on_foot,fitted_to,serves,state,belongs_to,lent_to,back_by,maker,model,serial,made_on,bought_on,"
+    "first_used_on,opening_h,opening_launches,opening_ground_h,colour,value,notes,wing_min_kg,wing_max_kg,wing_flat_m2,"
+    "wing_projected_m2,wing_trim_kmh,wing_sink_ms,wing_figures_kg,harness_max_kg,harness_volume_l,reserve_min_kg,reserve_max_kg,"
     "reserve_sink_ms,reserve_sink_at_kg,battery_wh,battery_mah,battery_v,battery_health_pct,battery_cutoff_pct,draw_w,"
     "charge_max_w,connector,battery_on_hand_pct,battery_on_hand_at,battery_swollen_on,bank_rated_mah,"
     "bank_efficiency_pct,bank_ports,bank_port_w,bank_total_w,bank_min_w,bank_off_s,charger_total_w,clo,garment_layer,garment_part,vessel_ml,volume_ml"
 )
 SERVICE_HEADINGS = (
-    "item,rule,months,recommended_months,hours,launches,due_on,event,last_on,last_hours,last_launches,counts_from,"
-    "lead_days,warn_days,grounds,source"
+    "item,rule,months,recommended_months,hours,launches,due_on,event,event_days,last_on,last_hours,last_launches,last_who,"
+    "last_result,last_cost,last_currency,last_remarks,last_next_due_on,last_next_within_h,counts_from,lead_days,"
+    "warn_days,grounds,source"
 )
 
 
@@ -173,10 +174,12 @@ def test_the_newest_record_that_stands_is_the_last_time() -> None:
 @pytest.mark.parametrize(
     ("fields", "field"),
     [
-        ({"who": "workshop"}, "records.who"),
-        ({"result": Result.PASSED}, "records.result"),
-        ({"cost": 0}, "records.cost"),
-        ({"remarks": "line replaced"}, "records.remarks"),
+        ({"measurements": [{"what": "porosity", "value": 84, "unit": "s"}]}, "records.measurements"),
+        (
+            {"papers": [{"sha256": "0" * 64, "name": "a.pdf", "media_type": "application/pdf", "size": 9}]},
+            "records.papers",
+        ),
+        ({"answers": ("e",)}, "records.answers"),
         ({"rules": ("1", "2")}, "records.rules"),
     ],
 )
@@ -191,6 +194,7 @@ def test_what_a_record_says_besides_is_named(fields: dict[str, object], field: s
         ({"applies": False}, "applies"),
         ({"ground_handling": True}, "ground_handling"),
         ({"hours": 100}, "ground_handling"),
+        ({"of_model": "m"}, "of_model"),
     ],
 )
 def test_what_a_rule_says_besides_is_named(fields: dict[str, Any], field: str) -> None:
@@ -207,6 +211,39 @@ def test_rules_that_could_not_be_read_back_are_left_out_and_named() -> None:
         Lost("Wing", "rules", "full"),
         Lost("gone", "rules", "full"),
     )
+
+
+def test_what_a_paper_of_the_last_time_says_is_written() -> None:
+    last = {
+        "who": "workshop, Hollin",
+        "result": Result.WITH_REMARKS,
+        "cost": 189.5,
+        "currency": "EUR",
+        "remarks": "two lines replaced",
+        "next_due_on": date(2026, 1, 1),
+        "next_within_h": 80,
+    }
+    record = ServiceRecord.model_validate({"id": "a", "item_id": "w", "rules": ("1",), "done_on": DAY, **last})
+    export = write_service([WING], [rule(event_days=3, events=("water",))], [record])
+    (row,) = rows(export.data)
+    assert export.lost == ()
+    assert [row[heading] for heading in ("event", "event_days", "last_who", "last_result")] == [
+        "water",
+        "3",
+        "workshop, Hollin",
+        "passed with remarks",
+    ]
+    assert [row[heading] for heading in ("last_cost", "last_currency", "last_next_due_on", "last_next_within_h")] == [
+        "189.5",
+        "EUR",
+        "2026-01-01",
+        "80",
+    ]
+
+
+def test_rules_by_model_are_named() -> None:
+    model = ModelRule(id="m", kind=Kind.WING, model="Tarn 2", rule="wing.full", months=36)
+    assert write_service([], [], [], models=[model, model]).lost == (Lost("Tarn 2", "model_rules", "wing.full"),)
 
 
 def test_events_are_named_once_for_each_item() -> None:

@@ -5,7 +5,7 @@ from typing import Any
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from kit_tables import DAY, GRAMS, LINE, NAME, ids, kits, maybe, number
+from kit_tables import DAY, GRAMS, LINE, NAME, NOTE, ids, kits, maybe, number
 
 from kitlog.files.csv_kit import read_kit
 from kitlog.files.csv_kit_export import write_kit
@@ -14,7 +14,8 @@ from kitlog.files.csv_service_export import write_service
 from kitlog.kit.facets import Harness
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
-from kitlog.kit.service import CountsFrom, Grounds, ServiceRecord, ServiceRule
+from kitlog.kit.service import CountsFrom, Grounds, Result, ServiceRecord, ServiceRule
+from kitlog.units.days import LAST_DAY
 
 
 @given(kits())
@@ -45,6 +46,7 @@ LIMITS = {
     "events": st.lists(NAME, min_size=1, max_size=3).map(tuple),
 }
 RULE = {
+    "event_days": st.integers(0, 3_650),
     "counts_from": st.sampled_from(CountsFrom),
     "lead_days": st.integers(0, 3_650),
     "warn_days": st.integers(0, 3_650),
@@ -53,7 +55,16 @@ RULE = {
 }
 LAST = st.fixed_dictionaries(
     {"done_on": DAY},
-    optional={"hours": number(0, 1_000_000), "launches": st.integers(0, 10_000_000)},
+    optional={
+        "hours": number(0, 1_000_000),
+        "launches": st.integers(0, 10_000_000),
+        "who": LINE,
+        "result": st.sampled_from(Result),
+        "cost": number(0, 1e9),
+        "currency": LINE,
+        "remarks": NOTE,
+        "next_within_h": number(0.001, 100_000),
+    },
 )
 ITEMS = (
     Item(id="w", name="'=Wing+", kind=Kind.WING),
@@ -79,6 +90,8 @@ def books(draw: st.DrawFn) -> tuple[list[ServiceRule], list[ServiceRecord]]:
         rules.append(ServiceRule(id=new_id(), item_id=item.id, rule=name, ground_handling=handling, **fields))
         last = draw(maybe(LAST))
         if last:
+            if draw(st.booleans()):
+                last["next_due_on"] = draw(st.dates(last["done_on"], LAST_DAY))
             records.append(ServiceRecord(id=new_id(), item_id=item.id, rules=(rules[-1].id,), **last))
     return rules, records
 

@@ -146,6 +146,17 @@ ROWS: list[tuple[str, str, str, str, dict[str, Any]]] = [
     ),
     ("months,last_launches", "Wing,x,12,100", "last_launches", "csv.needs_other_cell", {"needs": "last_on"}),
     ("months,last_on,last_hours", "Wing,x,12,soon,100", "last_on", "day.not_a_day", {}),
+    ("months,last_who", "Wing,x,12,workshop", "last_who", "csv.needs_other_cell", {"needs": "last_on"}),
+    ("months,last_next_due_on", "Wing,x,12,2027-01-01", "last_next_due_on", "csv.needs_other_cell", {}),
+    ("months,last_on,last_result", "Wing,x,12,2024-01-01,fine", "last_result", "csv.not_in_list", {}),
+    (
+        "months,last_on,last_next_due_on",
+        "Wing,x,12,2024-01-02,2024-01-01",
+        "last_next_due_on",
+        "record.next_before_done",
+        {"next": "2024-01-01"},
+    ),
+    ("months,event_days", "Wing,x,12,-1", "event_days", "csv.too_small", {"limit": 0}),
     ("months", "Wing,good,12", "rule", "csv.rule_twice", {"value": "good", "first_row": 2}),
 ]
 

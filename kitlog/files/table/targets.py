@@ -81,6 +81,7 @@ _UNITS = {
     "bank_off_s": "s",
     "charger_total_w": "W",
     "opening_h": "h",
+    "opening_ground_h": "h",
     "wing_flat_m2": "m2",
     "wing_projected_m2": "m2",
     "wing_trim_kmh": "km/h",
