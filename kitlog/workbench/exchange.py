@@ -6,7 +6,9 @@ What reads and writes the files is imported when it is used: a window opens with
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from kitlog.fault import SystemFault
 from kitlog.store.aggregates import Stored
+from kitlog.store.paper_rows import papers_named
 from kitlog.workbench.evening_commands import EveningCommands
 from kitlog.workbench.kit_preview import (
     REMEMBERED,
@@ -81,7 +83,7 @@ class Exchange(EveningCommands):
         """Rules and newest records as CSV."""
         from kitlog.files.csv_service_export import write_service
 
-        return write_service(self.items(), self.rules(), self.records(), self.events(), self.model_rules())
+        return write_service(self.items(), self.rules(), self.records(), self.events())
 
     def fill_with_demo(self, folder: Path) -> "Demo":
         """Fill the data file with the demo scenario: one transaction, one undo step."""
@@ -94,12 +96,18 @@ class Exchange(EveningCommands):
         self.work_on(demo.outings[0].id)
         return demo
 
-    def backup(self, to: Path) -> None:
-        """Write a backup: a copy made by SQLite itself, with its checksum, in one file."""
-        from kitlog.files import backup
+    def backup(self, to: Path) -> tuple[SystemFault, ...]:
+        """Write a backup: a copy made by SQLite itself and the papers, with their checksums, in one file.
+
+        Returns:
+            One fault for each paper that is not in the backup because it is missing or damaged.
+        """
+        from kitlog.files import backup, papers
 
         copy = self._data.copy_beside("for backup", self.now())
         try:
-            backup.pack(copy, to, self.now())
+            looked = papers.look(self.path, papers_named(copy))
+            backup.pack(copy, to, self.now(), looked.whole, self.path)
         finally:
             copy.unlink(missing_ok=True)
+        return looked.faults
