@@ -143,7 +143,7 @@ def _judge(item: Serviced, rule: ServiceRule, book: ServiceBook, log: Log, days:
     if left is not None and rate is not None and (days.known < on or days.planned_h):
         then = left - max(rate.plain * (on - days.known).days, days.planned_h)
     predicted = runs_out.likely if runs_out else None
-    first = min((day for day in (due_on, predicted) if day), default=None)
+    first = _earlier(due_on, predicted)
     known = _Known(
         on=on,
         due_on=due_on,
@@ -296,10 +296,17 @@ def _dates(
     """Due and recommended date; what the inspector set stands over the rule's months and typed date."""
     at_event = event.on + timedelta(days=rule.event_days) if event else None
     if last is not None and last.next_due_on is not None:
-        return min(day for day in (last.next_due_on, at_event) if day), None
-    days = [add_months(start, rule.months) if start and rule.months else None, _typed_date(rule, last), at_event]
+        return _earlier(last.next_due_on, at_event), None
+    by_months = add_months(start, rule.months) if start and rule.months else None
     recommended = add_months(start, rule.recommended_months) if start and rule.recommended_months else None
-    return min((day for day in days if day), default=None), recommended
+    return _earlier(_earlier(by_months, _typed_date(rule, last)), at_event), recommended
+
+
+def _earlier(one: date | None, other: date | None) -> date | None:
+    """The earlier of two days, either of which may not be known."""
+    if one is None or other is None:
+        return other if one is None else one
+    return min(one, other)
 
 
 def _typed_date(rule: ServiceRule, last: ServiceRecord | None) -> date | None:

@@ -77,6 +77,8 @@ _WORST = (
 )
 """Worst first for an item as a whole: what is not known is not hidden by what is in date."""
 
+_RANK = {state: place for place, state in enumerate(_WORST)}
+
 
 def worst_state(dues: tuple[Due, ...]) -> DueState:
     """The state of an item as a whole: the worst of its rules; no rule if it has none."""
@@ -278,7 +280,7 @@ class Reads(Core):
 
 def _soonest(line: DueLine | DueRow) -> tuple[int, int]:
     days = line.due.days_left
-    return _WORST.index(line.due.state), days if days is not None else 10**6
+    return _RANK[line.due.state], days if days is not None else 10**6
 
 
 def _last_carried(flights: tuple[Flight, ...]) -> dict[str, date]:
