@@ -25,7 +25,7 @@ from kitlog.packing.choice import choose
 from kitlog.packing.chosen_set import choose_set
 from kitlog.packing.computed_remedies import settled, with_power_changes
 from kitlog.packing.conditions import AIRFLOW_KMH, truths
-from kitlog.packing.fitness import Fitness, fitness_of, grounded
+from kitlog.packing.fitness import Fitness, fitness_of, grounded, next_due
 from kitlog.packing.kit import History, Kit
 from kitlog.packing.kit_findings import check_findings, missing_findings, pinned_away_findings
 from kitlog.packing.loads import PASSENGER, absent_loads, body_load, loads_of, pilot_load
@@ -131,6 +131,7 @@ def _judge(plan: Outing, case: _Case) -> Assessment:
         mass=mass,
         power=power,
         grounded=grounded(fitness),
+        next_due=next_due([due for item in _along(lines) for due in fitness[item.id].dues]),
     )
 
 

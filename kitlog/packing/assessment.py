@@ -9,6 +9,7 @@ from kitlog.budget.power.describe import DrawRange
 from kitlog.budget.power.result import DayResult
 from kitlog.budget.result import Finding, State, Topic
 from kitlog.budget.weight import MassBalance
+from kitlog.kit.due import Due
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, Zone
 from kitlog.outing.conditions import Answer3, Condition
@@ -172,6 +173,7 @@ class Assessment:
         chosen: the set flown in, by kind.
         stays_home: ids of usable items that are not on the list.
         grounded: ids of all items with an open stop or a swollen battery, whether they go or stay.
+        next_due: of what goes along, the rule that falls due first after the outing; None where no day is known.
     """
 
     outing: Outing
@@ -189,6 +191,7 @@ class Assessment:
     mass: MassBalance
     power: PowerDay = field(default_factory=PowerDay)
     grounded: frozenset[str] = frozenset()
+    next_due: Due | None = None
 
     @property
     def counts(self) -> Counts:

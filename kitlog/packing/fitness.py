@@ -1,6 +1,6 @@
 """Whether an item can go on the days of an outing: at hand, without an open stop, in date."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
@@ -52,7 +52,7 @@ def fitness_of(outing: Outing, kit: Kit, history: History, today: date) -> Mappi
     Between the two a state can only get worse, unless a record falls between: then the first day is the worse one.
     """
     book = book_of(kit, history)
-    planned_h = _planned_h(outing, today)
+    planned_h = planned_h_of(outing, today)
     fitness: dict[str, Fitness] = {}
     for item in kit.items:
         last = due_states(item, book, outing.last_day, today=today, planned_h=planned_h)
@@ -62,7 +62,7 @@ def fitness_of(outing: Outing, kit: Kit, history: History, today: date) -> Mappi
     return fitness
 
 
-def _planned_h(outing: Outing, today: date) -> float:
+def planned_h_of(outing: Outing, today: date) -> float:
     """Hours in the air that the outing plans, none once it is over: the log tells of those."""
     if outing.last_day < today:
         return 0.0
@@ -72,6 +72,12 @@ def _planned_h(outing: Outing, today: date) -> float:
 def grounded(fitness: Mapping[str, Fitness]) -> frozenset[str]:
     """Ids of items with an open stop, or with a swollen battery: what they could do does not count."""
     return frozenset(name for name, fit in fitness.items() if fit.open_stop is not None or fit.swollen)
+
+
+def next_due(dues: Iterable[Due]) -> Due | None:
+    """The rule that falls due first, by calendar or as hours are foreseen; what is overdue already is none."""
+    ahead = [(due.days_left, due) for due in dues if due.days_left is not None and due.days_left >= 0 and not due.open]
+    return min(ahead, key=lambda one: one[0])[1] if ahead else None
 
 
 def open_state(due: Due, outing: Outing) -> State:

@@ -5,8 +5,12 @@ from dataclasses import dataclass
 from datetime import date
 
 from kitlog.kit.due import Due, due_states
+from kitlog.kit.item import Item
 from kitlog.kit.season_start import SeasonLine, season_ended_on, season_start
 from kitlog.kit.service import Result, ServiceRecord
+from kitlog.kit.usage import Usage, logged
+from kitlog.outing.outing import Outing
+from kitlog.packing.fitness import planned_h_of
 from kitlog.packing.storage_due import to_do
 from kitlog.packing.what_stops import StopLine, planned_hours, what_stops
 from kitlog.workbench.evening_commands import EveningCommands
@@ -18,6 +22,40 @@ class SeasonStart:
 
     since: date
     lines: tuple[SeasonLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OnRecord:
+    """What is on record of an item at a glance.
+
+    Attributes:
+        used: hours and launches in the log, without the opening balance.
+        dues: its rules, judged on the day.
+    """
+
+    item: Item
+    used: Usage
+    dues: tuple[Due, ...]
+
+    @property
+    def airtime_h(self) -> float:
+        """Hours in the air; the least that they can be while the opening balance is not known."""
+        return self.used.airtime_h + (self.item.opening_h or 0.0)
+
+    @property
+    def ground_h(self) -> float:
+        """Hours of ground handling, likewise."""
+        return self.used.ground_h + (self.item.opening_ground_h or 0.0)
+
+    @property
+    def launches(self) -> int:
+        """Launches, likewise."""
+        return self.used.launches + (self.item.opening_launches or 0)
+
+    @property
+    def is_used(self) -> bool:
+        """Whether the log or the opening balance tells of any use."""
+        return self.item.opening_h is not None or self.airtime_h > 0 or self.ground_h > 0 or self.launches > 0
 
 
 class SeasonCommands(EveningCommands):
@@ -35,15 +73,26 @@ class SeasonCommands(EveningCommands):
         lying = frozenset(line.item.id for line in to_do(self.storage_due()) if line.last_used is not None)
         return SeasonStart(from_day, season_start(self.items(), book, today, since=from_day, lying=lying))
 
-    def on_next_outing(self, item_id: str, rule_id: str) -> Due | None:
-        """A rule judged on the last day of the next outing, hours foreseen or planned taken off; None without one."""
-        today, item = self.now().date(), self.item(item_id)
-        coming = [outing for outing in self.outings() if outing.last_day >= today]
-        if item is None or not coming:
+    def on_record(self, item_id: str, outing: Outing | None = None) -> OnRecord | None:
+        """What is on record of an item today, or on the last day of an outing that is not over.
+
+        Hours foreseen until then, or planned by the outing, are taken off, as its assessment does.
+        """
+        item, today = self.item(item_id), self.now().date()
+        if item is None:
             return None
-        on = min(coming, key=lambda outing: outing.first_day).last_day
-        planned = planned_hours(coming, self.usual_set(), today, on).get(item_id, 0.0)
-        dues = due_states(item, self.book(), on, today=today, planned_h=planned)
+        on = today if outing is None else outing.last_day
+        planned_h = 0.0 if outing is None else planned_h_of(outing, today)
+        used = logged(self.book().flown_with(item.id), until=min(on, today))
+        return OnRecord(item, used, due_states(item, self.book(), on, today=today, planned_h=planned_h))
+
+    def on_next_outing(self, item_id: str, rule_id: str) -> Due | None:
+        """A rule judged on the last day of the next outing; None without one."""
+        today = self.now().date()
+        coming = [outing for outing in self.outings() if outing.last_day >= today]
+        nearest = min(coming, key=lambda outing: outing.first_day, default=None)
+        record = self.on_record(item_id, nearest) if nearest is not None else None
+        dues = record.dues if record is not None else ()
         return next((due for due in dues if due.rule_id == rule_id), None)
 
     def looked_at(self, item_id: str, rules: Iterable[str] = (), note: str = "") -> str:

@@ -7,11 +7,13 @@ from scenario import DEMO
 from small_kit import item, other
 
 from kitlog.budget.result import State
+from kitlog.kit.due import due_states
 from kitlog.kit.flights import Flight
 from kitlog.kit.kinds import PhaseWay
 from kitlog.kit.service import ServiceRecord, ServiceRule
 from kitlog.kit.service_book import ServiceBook
 from kitlog.outing.outing import Outing
+from kitlog.packing.fitness import next_due
 from kitlog.packing.what_stops import StopLine, planned_hours, what_stops
 
 TONIGHT = date(2026, 5, 8)
@@ -113,3 +115,11 @@ def _outing(on: date, flown_h: float, **chosen: str) -> Outing:
     return Outing.model_validate(
         {"name": "x", "flight_types": ["ridge"], "first_day": on, "phases": [phase], "set": chosen}
     )
+
+
+def test_the_rule_that_falls_due_first_of_what_goes_along() -> None:
+    dues = [due for one in DEMO.items for due in due_states(one, BOOK, TONIGHT)]
+    first = next_due(dues)
+    assert first is not None
+    assert (first.rule, first.due_on) == ("firstaid.check", TONIGHT)
+    assert next_due([due for due in dues if due.open]) is None

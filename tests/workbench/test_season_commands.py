@@ -80,3 +80,33 @@ def test_what_stops_is_asked_of_the_file(bench: Workbench) -> None:
 def test_an_empty_file_asks_nothing(empty: Workbench) -> None:
     assert empty.season_start().lines == ()
     assert empty.what_stops(TODAY) == ()
+
+
+def test_what_is_on_record_counts_the_opening_balance_and_ground_handling(bench: Workbench) -> None:
+    """Worked example of the trade notes: 16.417 h and half an hour on the ground in 2026, 96 launches in all."""
+    record = bench.on_record(id_of(bench, "Wing A"))
+    assert record is not None
+    (full,) = [due for due in record.dues if due.rule == "wing.full"]
+    assert (full.state, full.due_on) == (DueState.DUE_SOON, date(2026, 5, 20))
+    assert full.hours_left == pytest.approx(22.083, abs=0.001)
+    assert record.ground_h == pytest.approx(9.5, abs=0.01)
+
+
+def test_on_an_outing_the_rules_are_judged_on_its_last_day_as_its_assessment_does(bench: Workbench) -> None:
+    for outing in bench.outings():
+        assessment = bench.assess(outing)
+        said = {f.subject: f.facts["due"] for f in assessment.findings if "due" in f.facts}
+        assert said
+        for due in said.values():
+            record = bench.on_record(due.item_id, outing)
+            assert record is not None
+            assert due in record.dues
+
+
+def test_the_next_outing_judges_a_rule(bench: Workbench, empty: Workbench) -> None:
+    wing = id_of(bench, "Wing A")
+    due = bench.on_next_outing(wing, rule_id(bench, "Wing A", "wing.full"))
+    assert due is not None
+    assert (due.on, due.state) == (date(2026, 5, 9), DueState.DUE_SOON)
+    assert empty.on_next_outing("nothing", "nothing") is None
+    assert empty.on_record("nothing") is None

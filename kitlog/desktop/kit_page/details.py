@@ -8,23 +8,18 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSizePolicy, QVB
 
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
-from kitlog.desktop.due_marks import MARKS, due_brief
 from kitlog.desktop.kit_page.figures import figure_rows, take_off_row
 from kitlog.desktop.kit_page.filter_bar import totals_text
-from kitlog.desktop.kit_page.month_bars import MonthBars, month_hours
+from kitlog.desktop.kit_page.record_sections import add_rules, coming_outing, use_section
 from kitlog.desktop.parts.button import Button, Rank
-from kitlog.desktop.parts.chip import StateMark
-from kitlog.desktop.parts.section import RIGHT, Section, clear
+from kitlog.desktop.parts.section import Section, clear
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
-from kitlog.kit.due import due_states
 from kitlog.kit.item import Item
 from kitlog.paint import item_sketch
-from kitlog.paint.mark import Mark
 from kitlog.paint.type_scale import Role
-from kitlog.wording.figures import with_unit
-from kitlog.wording.rules import rule_text
-from kitlog.wording.translate import _, ngettext
-from kitlog.wording.words import word
+from kitlog.wording.season_text import custody_text
+from kitlog.wording.translate import _
+from kitlog.wording.words import first_upper, word
 from kitlog.workbench.reads import KitRow
 
 HEAD_PX = 220
@@ -85,6 +80,9 @@ class Details(QScrollArea):
     def _show_item(self, row: KitRow) -> None:
         item = row.item
         self._rows.addLayout(self._head(item))
+        if custody := custody_text(item):
+            late = item.back_by is not None and item.back_by < self._desk.bench.now().date()
+            self._rows.addWidget(Paragraph(first_upper(custody), Role.SECOND, "look" if late else "muted"))
         self._rows.addWidget(Sketch(item.kind.value))
         figures = Section(_("Figures"))
         flown = take_off_row(item, self._desk.assessed_already(), self._desk.bench.now().date())
@@ -147,7 +145,9 @@ class Details(QScrollArea):
 
     def _service(self, item: Item) -> Section | None:
         bench = self._desk.bench
-        dues = due_states(item, bench.book(), bench.now().date())
+        today, outing = bench.on_record(item.id), coming_outing(self._desk)
+        then = bench.on_record(item.id, outing) if outing is not None else None
+        dues = today.dues if today is not None else ()
         offered = bench.starters_for(item.id)
         if not dues and not offered:
             return None
@@ -157,19 +157,7 @@ class Details(QScrollArea):
             else (_("Starter rules"), self._starters(item))
         )
         section = Section(_("Service"), *act)
-        for due in dues:
-            row = QHBoxLayout()
-            row.setSpacing(look.px(8))
-            row.addWidget(
-                StateMark(word(due.state.value), MARKS[due.state])
-                if MARKS[due.state] is not Mark.NONE
-                else Text(word(due.state.value), Role.SMALL, "muted")
-            )
-            row.addWidget(CutText(rule_text(due.rule), Role.SECOND))
-            said = CutText(due_brief(due), Role.SMALL, "muted")
-            said.setAlignment(RIGHT)
-            row.addWidget(said, 1)
-            section.rows.addLayout(row)
+        add_rules(section, dues, then.dues if then is not None else ())
         if not dues:
             section.rows.addWidget(
                 Paragraph(_("No rule yet. Starters can be offered; the maker’s manual replaces them."))
@@ -185,27 +173,8 @@ class Details(QScrollArea):
         return offer
 
     def _use(self, item: Item) -> Section | None:
-        bench, today = self._desk.bench, self._desk.bench.now().date()
-        flights = bench.book().flown_with(item.id)
-        if not flights and item.opening_h is None:
-            return None
-        used = bench.usage(item.id, today)
-        section = Section(_("Use"), _("Flights"), lambda: self._desk.show("flights", ""))
-        row = QHBoxLayout()
-        row.setSpacing(look.px(16))
-        words = QVBoxLayout()
-        words.setSpacing(0)
-        launches = used.launches + (item.opening_launches or 0)
-        recent = sum(month_hours(flights, today))
-        words.addWidget(Text(with_unit(used.airtime_h + (item.opening_h or 0), "h", 1), Role.SECTION))
-        words.addWidget(Text(ngettext("{n} launch", "{n} launches", launches).format(n=launches), Role.SMALL, "muted"))
-        words.addWidget(Text(_("{hours} in 12 months").format(hours=with_unit(recent, "h", 1)), Role.SMALL, "muted"))
-        row.addLayout(words)
-        row.addWidget(MonthBars(month_hours(flights, today), today), 1)
-        section.rows.addLayout(row)
-        if item.opening_h is None:
-            section.rows.addWidget(Paragraph(_("Hours before the log are not known."), Role.SMALL))
-        return section
+        record = self._desk.bench.on_record(item.id)
+        return None if record is None else use_section(self._desk, record)
 
 
 def _fit_beside(name: str, more: str) -> bool:

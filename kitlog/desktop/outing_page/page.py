@@ -20,6 +20,7 @@ from kitlog.desktop.outing_page.plan_panel import PlanPanel
 from kitlog.desktop.outing_page.power_asking import PowerAsking
 from kitlog.desktop.outing_page.power_topic import PowerTools, PowerTopic
 from kitlog.desktop.outing_page.question_band import QuestionBand
+from kitlog.desktop.outing_page.record_rows import Records
 from kitlog.desktop.outing_page.remedies import Remedies
 from kitlog.desktop.outing_page.tile import Board
 from kitlog.desktop.outing_page.tile_words import TileWords, tile_words
@@ -185,7 +186,10 @@ class OutingPage(Page):
         if self.topic is not None and self.topic not in self.board.tiles:
             self.topic = worst_topic(assessment)
         self.board.show_open(self.topic)
-        acts = TopicActs(RowActs(self._remedy, self.override), self.power, self._take_along, self._leave_out)
+        bench, outing = self.desk.bench, assessment.outing
+        records = Records(lambda name: bench.on_record(name, outing), lambda name: self.desk.show("service", name))
+        rows = RowActs(self._remedy, self.override)
+        acts = TopicActs(rows, self.power, self._take_along, self._leave_out, records)
         view = topic_view(self.topic, assessment, self.desk.names(), acts, at_once=held is not None)
         if self.view is not None:
             self.view.hide()

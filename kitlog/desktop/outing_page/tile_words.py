@@ -9,7 +9,7 @@ from kitlog.desktop.words import count_text
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.power_day import NO_PHASES
 from kitlog.paint.mark import Mark
-from kitlog.wording.figures import MINUS, kg_text, number_text, percent_text, span_text
+from kitlog.wording.figures import MINUS, day_text, kg_text, number_text, percent_text, span_text
 from kitlog.wording.findings import Names, say, tile_figure
 from kitlog.wording.translate import N_, _, ngettext
 from kitlog.wording.words import first_upper
@@ -106,12 +106,22 @@ def _kit(findings: tuple[Finding, ...], assessment: Assessment, names: Names) ->
     count = len(assessment.lines)
     if not open_ones:
         said = ngettext("{n} line", "{n} lines", count).format(n=count)
-        return said, (_("every need of the list is met"), _("no service open on record"))
+        return said, (_("needs met, no service open"), _next_due(assessment, names))
     worst = [finding for finding in open_ones if finding.state is open_ones[0].state]
     titles = [first_upper(say(finding, names).title) for finding in open_ones[:2]] + [""]
     rest = len(open_ones) - 1
     second = titles[1] if rest < 2 else ngettext("and {n} more", "and {n} more", rest).format(n=rest)
     return count_text(len(worst), worst[0].state), (titles[0], second)
+
+
+def _next_due(assessment: Assessment, names: Names) -> str:
+    """What of the things that go along falls due first after the outing."""
+    due = assessment.next_due
+    first = None if due is None else min((day for day in (due.due_on, due.predicted_on) if day), default=None)
+    if due is None or first is None:
+        return ""
+    day = day_text(first, year=first.year != due.on.year)
+    return _("next due: {item}, {day}").format(item=names.get(due.item_id, due.item_id), day=day)
 
 
 def _power(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:

@@ -12,6 +12,7 @@ from kitlog.desktop.outing_page import weight_words
 from kitlog.desktop.outing_page.finding_rows import RowActs, finding_list
 from kitlog.desktop.outing_page.item_rows import ItemLine, item_list
 from kitlog.desktop.outing_page.power_topic import PowerTools, PowerTopic
+from kitlog.desktop.outing_page.record_rows import Records, record_section
 from kitlog.desktop.outing_page.topics import TITLES
 from kitlog.desktop.outing_page.weight_view import WeightView
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
@@ -27,12 +28,13 @@ from kitlog.wording.words import ALARMS_NOBODY, first_upper
 
 @dataclass(frozen=True, slots=True)
 class TopicActs:
-    """What can be done in a view: findings' acts, drawing days, letting an item go, leaving it at home."""
+    """What can be done in a view: findings' acts, drawing days, letting an item go, leaving it at home, its records."""
 
     rows: RowActs
     power: PowerTools
     take_along: Callable[[str], object]
     leave_out: Callable[[str], object]
+    records: Records
 
 
 def topic_view(
@@ -93,7 +95,7 @@ def _add_kit(rows: QVBoxLayout, assessment: Assessment, names: Names, acts: Topi
     lists.setSpacing(look.px(12))
     rows.addLayout(lists)
     take, leave = _("Take along"), _("Leave out")
-    wanted: list[Callable[[], QWidget]] = []
+    wanted: list[Callable[[], QWidget | None]] = [lambda: record_section(assessment, acts.records)]
     if passed := _passed(assessment):
         wanted.append(lambda: item_list(_("Passed over"), passed, take, acts.take_along))
     if stays := _stays(assessment, names):
@@ -102,9 +104,15 @@ def _add_kit(rows: QVBoxLayout, assessment: Assessment, names: Names, acts: Topi
         wanted.append(lambda: item_list(_("Goes along"), going, leave, acts.leave_out))
     for number, make in enumerate(wanted):
         if at_once:
-            lists.addWidget(make())
+            _add(lists, make)
         else:
-            QTimer.singleShot(15 * (number + 1), lists, lambda made=make: lists.addWidget(made()))
+            QTimer.singleShot(15 * (number + 1), lists, lambda made=make: _add(lists, made))
+
+
+def _add(lists: QVBoxLayout, make: Callable[[], QWidget | None]) -> None:
+    made = make()
+    if made is not None:
+        lists.addWidget(made)
 
 
 def _passed(assessment: Assessment) -> list[ItemLine]:
