@@ -30,6 +30,7 @@ _NAMED = {
     "rule.model": N_("rule {rule} of the model {name}"),
     "rule.model_delete": N_("delete rule {rule} of the model {name}"),
     "record.add": N_("record {item}"),
+    "record.change": N_("change a record of {item}"),
     "record.strike": N_("strike a record of {item}"),
     "event.log": N_("event of {item}"),
     "event.strike": N_("strike an event of {item}"),

@@ -27,6 +27,30 @@ class ServiceCommands(FlightImport):
             InputFault: ``record.in_future`` with ``day``; ``item.unknown``; ``rule.unknown``: it is no rule of that
                 item; what is asked about (unless `sure`), see `kitlog.kit.record_questions`.
         """
+        self._put("record.add", self._entered(record, sure=sure), {"item_id": record.item_id})
+        return record.id
+
+    def change_record(self, record_id: str, record: ServiceRecord, *, sure: bool = False) -> str:
+        """Put another record in the place of one, which stays on record, struck through; one step to undo.
+
+        Args:
+            record_id: the one that is struck.
+            record: the new one, with an id of its own.
+            sure: as in `add_record`.
+
+        Raises:
+            InputFault: as `add_record`; ``record.unknown``: there is none, or it is struck already.
+        """
+        old = next((r for r in self.records() if r.id == record_id and r.struck_at is None), None)
+        if old is None or record.id == record_id:
+            raise InputFault("record.unknown", name=record_id)
+        struck = old.model_copy(update={"struck_at": self.now()})
+        entered = self._entered(record, sure=sure, instead_of=record_id)
+        self._put("record.change", (struck, *entered), {"item_id": record.item_id})
+        return record.id
+
+    def _entered(self, record: ServiceRecord, *, sure: bool, instead_of: str = "") -> tuple[ServiceRecord | Event, ...]:
+        """The rows of a record that may stand in the book."""
         if record.done_on > self.now().date():
             raise InputFault("record.in_future", day=record.done_on)
         item, rules = self._known(record.item_id), self.rules()
@@ -35,12 +59,12 @@ class ServiceCommands(FlightImport):
             if rule_id not in of_item:
                 raise InputFault("rule.unknown", rule=rule_id)
         flown = self.book().flown_with(item.id)
-        for asked in () if sure else record_questions(record, item, self.records(), flown):
+        others = [other for other in self.records() if other.id != instead_of]
+        for asked in () if sure else record_questions(record, item, others, flown):
             raise InputFault(asked.code, **asked.facts)
         answered = record.answers or answered_that_day(record, rules, self.events())
         written = record.model_copy(update={"answers": answered})
-        self._put("record.add", (written, *self._repack_calls_for(written)), {"item_id": item.id})
-        return record.id
+        return (written, *self._repack_calls_for(written))
 
     def _repack_calls_for(self, record: ServiceRecord) -> tuple[Event, ...]:
         """The event of the harness that a repack of its reserve is; none where no rule asks, or it was looked over."""

@@ -168,3 +168,47 @@ class TestFlights:
             with pytest.raises(InputFault) as refused:
                 act()
             assert refused.value.code == "flight.unknown"
+
+
+class TestChangedRecords:
+    def record(self, bench: Workbench, **fields: Any) -> ServiceRecord:
+        rule = rule_of(bench, "Wing A", "wing.full")
+        made = {"id": bench.new_id(), "item_id": rule.item_id, "rules": (rule.id,), "done_on": TODAY, **fields}
+        return ServiceRecord.model_validate(made)
+
+    def test_the_old_one_stays_struck_and_the_new_one_counts(self, bench: Workbench) -> None:
+        old = self.record(bench, who="myself")
+        bench.add_record(old)
+        new = self.record(bench, who="workshop", result="failed")
+        bench.change_record(old.id, new)
+        stored = {r.id: r for r in bench.records()}
+        assert stored[old.id].struck_at is not None
+        assert (stored[new.id].who, stored[new.id].struck_at) == ("workshop", None)
+        assert state_of(bench, "Wing A", "wing.full") is DueState.OVERDUE
+
+    def test_it_is_one_step_to_undo(self, bench: Workbench) -> None:
+        old, new = self.record(bench, who="myself"), self.record(bench, who="workshop")
+        bench.add_record(old)
+        bench.change_record(old.id, new)
+        bench.undo()
+        stored = {r.id: r for r in bench.records()}
+        assert stored[old.id].struck_at is None
+        assert stored[new.id].struck_at is not None
+        bench.redo()
+        stored = {r.id: r for r in bench.records()}
+        assert stored[old.id].struck_at is not None
+        assert stored[new.id].struck_at is None
+
+    def test_hours_are_not_held_against_the_one_that_goes(self, bench: Workbench) -> None:
+        old = self.record(bench, hours=900, done_on=TODAY - timedelta(days=9))
+        bench.add_record(old, sure=True)
+        bench.change_record(old.id, self.record(bench, hours=200.0, done_on=TODAY), sure=False)
+        assert len([r for r in bench.records() if r.hours == 200.0]) == 1
+
+    def test_neither_a_struck_nor_an_unknown_record_can_be_changed(self, bench: Workbench) -> None:
+        old = self.record(bench)
+        bench.add_record(old)
+        bench.strike_record(old.id)
+        for name in (old.id, "nobody"):
+            with pytest.raises(InputFault, match=r"record\.unknown"):
+                bench.change_record(name, self.record(bench))
