@@ -14,8 +14,10 @@ from typing import TYPE_CHECKING
 from kitlog.fault import InputFault, SystemFault
 
 if TYPE_CHECKING:
+    from kitlog.kit.paper import Paper
     from kitlog.outing.library import Library
     from kitlog.packing.assessment import Assessment
+    from kitlog.wording.book_parts import BookContent
     from kitlog.workbench.workbench import Workbench
 
 FILE_NAME = "kit.kitlog"
@@ -113,11 +115,30 @@ class App:
             SystemFault: ``sheet.no_library`` with ``reason``; ``sheet.no_font``.
         """
         try:
-            from kitlog.desktop.sheet_pdf import Paper, drawn_days, sheet_pdf
+            from kitlog.desktop.pdf_writing import Paper
+            from kitlog.desktop.sheet_pdf import drawn_days, sheet_pdf
         except ImportError as error:
             raise SystemFault("sheet.no_library", reason=str(error)) from error
         forecast = drawn_days(assessment, library)
         return sheet_pdf(assessment, names, library, self.clock(), paper=Paper(paper), forecast=forecast)
+
+    def book_pdf(self, content: "BookContent", load: "Callable[[Paper], bytes]", paper: str) -> bytes:
+        """A service book or an inventory as PDF, with its photos; no screen is needed.
+
+        Args:
+            content: its words.
+            load: gives the bytes of a photo.
+            paper: ``A4`` or ``letter``.
+
+        Raises:
+            SystemFault: ``sheet.no_library`` with ``reason``; ``sheet.no_font``.
+        """
+        try:
+            from kitlog.desktop import pdf_writing
+            from kitlog.desktop.book_pdf import book_pdf
+        except ImportError as error:
+            raise SystemFault("sheet.no_library", reason=str(error)) from error
+        return book_pdf(content, load, pdf_writing.Paper(paper))
 
     def refuse_no_screen(self) -> None:
         """Raise ``window.no_screen`` where no window can be opened."""

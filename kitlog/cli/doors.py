@@ -6,8 +6,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
+    from kitlog.kit.paper import Paper
     from kitlog.outing.library import Library
     from kitlog.packing.assessment import Assessment
+    from kitlog.wording.book_parts import BookContent
     from kitlog.workbench.workbench import Workbench
 
 
@@ -37,6 +39,10 @@ class Doors(Protocol):
 
     def sheet_pdf(self, assessment: "Assessment", names: Mapping[str, str], library: "Library", paper: str) -> bytes:
         """The sheet of an outing as PDF, on A4 or letter; no screen is needed."""
+        ...
+
+    def book_pdf(self, content: "BookContent", load: "Callable[[Paper], bytes]", paper: str) -> bytes:
+        """A service book or an inventory as PDF, on A4 or letter; no screen is needed."""
         ...
 
     def refuse_no_screen(self) -> None:

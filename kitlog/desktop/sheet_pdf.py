@@ -1,41 +1,23 @@
 """The sheet of an outing as a PDF file: A4 or US letter, vectors and letters, no picture of them."""
 
-from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import suppress
 from datetime import datetime
-from enum import StrEnum
-
-from PySide6.QtCore import QBuffer, QIODevice, QMarginsF
-from PySide6.QtGui import QFontDatabase, QGuiApplication, QPageLayout, QPageSize, QPdfWriter
 
 from kitlog.budget.power.forecast import Forecast
 from kitlog.desktop.outing_page.chance_words import drawing_text
 from kitlog.desktop.outing_page.power_said import power_sentences
 from kitlog.desktop.outing_page.power_words import power_picture
 from kitlog.desktop.outing_page.weight_words import weight_picture
-from kitlog.fault import InputFault, SystemFault
+from kitlog.desktop.pdf_writing import Paper, written
+from kitlog.fault import InputFault
 from kitlog.outing.library import Library
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.power_chance import chance_findings
 from kitlog.packing.power_question import day_forecasts
 from kitlog.paint.sheet_paint import Sheet, paint_sheet
 from kitlog.paint.sheet_pictures import SheetPictures
-from kitlog.paint.sheet_setting import MARGIN_MM, paper_font
 from kitlog.wording.findings import Names
 from kitlog.wording.sheet_content import sheet_content, told
-
-DOTS_PER_INCH = 1200
-"""Units of the pages: fine enough that no line moves."""
-
-
-class Paper(StrEnum):
-    """The papers there are."""
-
-    A4 = "A4"
-    LETTER = "letter"
-
-
-_SIZES = {Paper.A4: QPageSize.PageSizeId.A4, Paper.LETTER: QPageSize.PageSizeId.Letter}
 
 
 def sheet_pdf(
@@ -61,16 +43,8 @@ def sheet_pdf(
         SystemFault: ``sheet.no_font``.
     """
     sheet = Sheet(sheet_content(assessment, names, library, made_at), sheet_pictures(assessment, names, forecast))
-    buffer = QBuffer()
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    with _letters():
-        writer = QPdfWriter(buffer)
-        writer.setResolution(DOTS_PER_INCH)
-        writer.setPageLayout(_layout(paper))
-        writer.setTitle(f"{sheet.content.title} \u00b7 {sheet.content.name}")
-        writer.setCreator("kitlog")
-        paint_sheet(writer, sheet, paper_font(QGuiApplication.font()))
-    return bytes(buffer.data().data())
+    title = f"{sheet.content.title} \u00b7 {sheet.content.name}"
+    return written(title, paper, lambda writer, font: paint_sheet(writer, sheet, font))
 
 
 def drawn_days(assessment: Assessment, library: Library) -> Forecast | None:
@@ -92,19 +66,3 @@ def sheet_pictures(assessment: Assessment, names: Names, forecast: Forecast | No
         power_said=power_sentences(assessment, names, forecast),
         weight=weight_picture(assessment, names),
     )
-
-
-def _layout(paper: Paper) -> QPageLayout:
-    margins = QMarginsF(MARGIN_MM, MARGIN_MM, MARGIN_MM, MARGIN_MM)
-    size = QPageSize(_SIZES[paper])
-    return QPageLayout(size, QPageLayout.Orientation.Portrait, margins, QPageLayout.Unit.Millimeter)
-
-
-@contextmanager
-def _letters() -> Iterator[None]:
-    """An application that knows the fonts: the running one, or one without a screen for as long as it takes."""
-    application = QGuiApplication.instance() or QGuiApplication(["kitlog", "-platform", "offscreen"])
-    if not QFontDatabase.families():
-        raise SystemFault("sheet.no_font")
-    yield
-    del application

@@ -2,27 +2,21 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
-from functools import cached_property
 
-from PySide6.QtCore import QLineF, QRectF
 from PySide6.QtGui import QFont, QPagedPaintDevice, QPainter
 
 from kitlog.paint import sheet_parts, sheet_pictures
-from kitlog.paint.lettering import RIGHT
-from kitlog.paint.sheet_block import Block, Frame, Group, Part, Spot
+from kitlog.paint.sheet_block import Block, Group, Part, Spot
 from kitlog.paint.sheet_flow import laid
 from kitlog.paint.sheet_lines import BODY, QUIET, STRONG, Style, heading, kept, lines, over, space, write_right
+from kitlog.paint.sheet_margins import Margins
 from kitlog.paint.sheet_pictures import SheetPictures
 from kitlog.paint.sheet_setting import Setting
-from kitlog.paint.strokes import pen
 from kitlog.paint.type_scale import Role
 from kitlog.wording.sheet_content import SheetContent
 from kitlog.wording.sheet_words import head
 from kitlog.wording.translate import _
 from kitlog.wording.words import ALARMS_NOBODY, STANCE
-
-GUTTER, HEADER, FOOTER = 26.0, 30.0, 14.0
-"""Between columns; height of the header; of the foot, beside its lines."""
 
 Rows = Callable[[float], tuple[Group, ...]]
 
@@ -66,11 +60,9 @@ class SheetPages:
 
     def __init__(self, sheet: Sheet, setting: Setting) -> None:
         self._sheet, self._setting = sheet, setting
-        room = setting.device.pageLayout().paintRectPixels(setting.device.logicalDpiX())
-        self._size = float(room.width()), float(room.height())
-        high = setting.text.line(Role.SMALL) * max(2, len(self._stance)) + setting.px(FOOTER)
-        bottom = self._size[1] - high
-        self.frame = Frame(self._size[0], setting.px(GUTTER), 0.0, setting.px(HEADER), bottom)
+        content = sheet.content
+        self._margins = Margins(setting, f"{content.title} \u00b7 {content.name}", content.made)
+        self.frame = self._margins.frame
         self.pages: tuple[tuple[Spot, ...], ...] = laid(tuple(self._parts()), self.frame)
 
     @property
@@ -82,42 +74,10 @@ class SheetPages:
         """Paint one page, counted from 0."""
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         if number:
-            self._header(painter)
+            self._margins.head(painter)
         for spot in self.pages[number]:
             spot.block.paint(painter, spot.x, spot.y)
-        self._footer(painter, number)
-
-    def _header(self, painter: QPainter) -> None:
-        setting, content = self._setting, self._sheet.content
-        room = QRectF(0, 0, self._size[0], setting.text.line(Role.SMALL))
-        words = f"{content.title} \u00b7 {content.name}"
-        setting.text.draw(painter, room, words, Role.SMALL, setting.tokens.muted)
-        self._line(painter, room.bottom() + setting.px(3))
-
-    def _footer(self, painter: QPainter, number: int) -> None:
-        setting, right = self._setting, self._page_words(number)
-        line = setting.text.line(Role.SMALL)
-        top = self.frame.bottom + setting.px(FOOTER - 2)
-        self._line(painter, top - setting.px(5))
-        for at, words in enumerate(self._stance):
-            room = QRectF(0, top + at * line, self._size[0], line)
-            setting.text.draw(painter, room, words, Role.SMALL, setting.tokens.muted)
-        for at, words in enumerate(right):
-            room = QRectF(0, top + at * line, self._size[0], line)
-            setting.text.draw(painter, room, words, Role.SMALL, setting.tokens.muted, RIGHT)
-
-    def _line(self, painter: QPainter, y: float) -> None:
-        painter.setPen(pen(self._setting.tokens.outline, self._setting.px(0.8)))
-        painter.drawLine(QLineF(0, y, self._size[0], y))
-
-    def _page_words(self, number: int) -> tuple[str, str]:
-        return _("page {n} of {m}").format(n=number + 1, m=self.count), self._sheet.content.made
-
-    @cached_property
-    def _stance(self) -> list[str]:
-        text = self._setting.text
-        right = max(text.width(words, Role.SMALL) for words in (_("page 99 of 99"), self._sheet.content.made))
-        return self._setting.broken(_(STANCE), Role.SMALL, self._size[0] - right - self._setting.px(24))
+        self._margins.foot(painter, number, self.count)
 
     def _parts(self) -> Iterator[Part]:
         content, setting = self._sheet.content, self._setting

@@ -11,8 +11,9 @@ from PySide6.QtCore import QLocale, Qt
 from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QFileDialog
 
+from kitlog.desktop.pdf_writing import Paper
 from kitlog.desktop.repack_page.sheet_saving import ask_pdf
-from kitlog.desktop.sheet_pdf import Paper, drawn_days, sheet_pdf
+from kitlog.desktop.sheet_pdf import drawn_days, sheet_pdf
 from kitlog.desktop.window import Window
 from kitlog.fault import Fault, SystemFault
 from kitlog.outing.ticks import Step

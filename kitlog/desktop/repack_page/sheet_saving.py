@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from kitlog.desktop.apart import apart
 from kitlog.desktop.desk import Desk
-from kitlog.desktop.sheet_pdf import Paper, drawn_days, sheet_pdf
+from kitlog.desktop.pdf_writing import Paper
+from kitlog.desktop.sheet_pdf import drawn_days, sheet_pdf
 from kitlog.files import atomic
 from kitlog.files.sheet_html import sheet_html
 from kitlog.packing.assessment import Assessment
