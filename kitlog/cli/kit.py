@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from kitlog.cli import documents
+from kitlog.cli import documents, kit_inventory
 from kitlog.cli.call import DONE, Call
 from kitlog.cli.import_choices import add_choices
 from kitlog.cli.kit_import import take_in
@@ -30,6 +30,7 @@ def add(verbs: Verbs) -> None:
     giving = own.add("export", _("write the items as CSV"), _export)
     giving.add_argument("file", metavar=_("FILE.csv"), help=_("where to"))
     giving.add_argument("--service", metavar=_("FILE.csv"), help=_("where to write service rules and newest records"))
+    kit_inventory.add(own)
 
 
 def _list(call: Call) -> int:
