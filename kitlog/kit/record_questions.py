@@ -10,8 +10,30 @@ from kitlog.kit.recordings.outcome import Reason
 from kitlog.kit.service import Event, ServiceRecord, ServiceRule
 from kitlog.kit.usage import logged
 
+ASKED = frozenset(
+    {
+        "record.before_made",
+        "record.hours_backwards",
+        "record.launches_backwards",
+        "record.hours_below_log",
+        "record.launches_below_log",
+    }
+)
+"""The codes of all questions: a fault of another code is no question, and cannot be answered with *it is so*."""
+
 SLACK_H = 0.5
 """A workshop writes whole hours; so much less than the log holds is no question (common practice, no source)."""
+
+ASKED = frozenset(
+    {
+        "record.before_made",
+        "record.hours_backwards",
+        "record.launches_backwards",
+        "record.hours_below_log",
+        "record.launches_below_log",
+    }
+)
+"""Everything that `record_questions` may ask about."""
 
 
 def record_questions(

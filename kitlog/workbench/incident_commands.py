@@ -59,6 +59,14 @@ class IncidentCommands(ServiceCommands):
             return tuple(kept)
         return tuple(item for item in kept if incident.strike(item.kind) is not None or item.id in answering)
 
+    def flown_then(self, on: date) -> tuple[str, ...]:
+        """Ids of what was flown on a day, else on the last flight before it, and of what is fitted to that."""
+        flights = [flight for flight in self.flights() if flight.until is None and flight.on <= on]
+        last = max((flight.on for flight in flights), default=None)
+        flown = [item_id for flight in flights if flight.on == last for item_id in flight.flown]
+        fitted = [item.id for item in self.items() if item.fitted_to in flown]
+        return tuple(dict.fromkeys((*flown, *fitted)))
+
     def incident_follow_ups(self, incident: Incident, item_ids: Iterable[str]) -> tuple[FollowUp, ...]:
         """What an incident would open, without writing anything.
 

@@ -149,8 +149,10 @@ def test_an_event_says_what_it_opens_and_opens_it(page: ServicePage, demo_bench:
 
     def enter(dialog: QDialog) -> None:
         assert isinstance(dialog, EventDialog)
+        assert not dialog.main.isEnabled()
         dialog.kind.choose("water")
-        assert "check after an event" in dialog.opens.text()
+        told = dialog.struck.ticks[line_of(demo_bench, "Harness A", "harness.event").item.id].accessibleDescription()
+        assert "Check after an event: at once, a stop until it is done" in told
         dialog.note.setPlainText("Landed in the reeds.")
         dialog.accept()
 

@@ -1,4 +1,6 @@
-"""Logging what happened to an item: a blow, water, a tree; rules that answer to it are open from that day."""
+"""Logging what happened to the kit: a bath, a tree, a blow; what that opens is shown before it is written."""
+
+from datetime import date
 
 from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
@@ -7,78 +9,124 @@ from kitlog.desktop.desk import Desk
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, DateField
 from kitlog.desktop.parts.form import Form
-from kitlog.kit.service import Event
+from kitlog.desktop.parts.section import Section
+from kitlog.desktop.parts.text import Paragraph
+from kitlog.desktop.service_page.struck_rows import StruckRows
+from kitlog.kit.incidents import Incident
+from kitlog.kit.item import Item
 from kitlog.paint.type_scale import Role
-from kitlog.wording.rules import rule_text
-from kitlog.wording.translate import _
-from kitlog.wording.words import word
+from kitlog.wording.incident_text import incident_label
+from kitlog.wording.translate import N_, _
+from kitlog.wording.words import first_upper
+
+CAUTION = N_(
+    "What is open stays open until a service record answers it. The maker’s manual and inspectors have the last word."
+)
 
 
 class EventDialog(Dialog):
-    """Which item, what, when."""
+    """What happened, when, and to which things."""
 
     def __init__(self, desk: Desk, item_id: str, parent: QWidget) -> None:
-        super().__init__(_("Log an event"), _("Log"), parent)
+        super().__init__(_("Log an event"), _("Log"), parent, wide=560)
         self._desk = desk
-        items = sorted(desk.bench.items(), key=lambda item: item.name.casefold())
-        self.item = ChoiceField([(item.id, item.name) for item in items])
-        self.item.choose(item_id)
-        self.kind = ChoiceField()
-        self.kind.setEditable(True)
+        self._first = item_id
+        self._incidents = desk.bench.incidents()
+        self.kind = ChoiceField([("", _("choose"))])
+        self.kind.offer([("", _("choose")), *((one.name, first_upper(incident_label(one))) for one in self._incidents)])
+        self.kind.choose("")
         self.day = DateField()
         self.day.put(desk.bench.now().date())
+        self.struck = StruckRows(self._look)
+        self.more = ChoiceField()
         self.note = QPlainTextEdit()
-        self.note.setTabChangesFocus(True)
-        self.note.setFont(look.font(Role.BODY))
-        self.note.setFixedHeight(look.px(64))
-        form = Form()
-        form.add(_("Item"), self.item)
-        form.add(_("What happened"), self.kind)
-        self.opens = form.add_note(tone="look")
-        form.add(_("On"), self.day)
-        form.add(_("Note"), self.note)
-        self.body.addWidget(form)
-        self.item.currentIndexChanged.connect(lambda _index: self._offer())
-        self.kind.currentTextChanged.connect(lambda _text: self._look())
+        self._assemble()
+        self.kind.currentIndexChanged.connect(lambda _index: self._offer())
+        self.day.dateChanged.connect(lambda _day: self._offer())
+        self.more.activated.connect(lambda _index: self._add())
         self._offer()
 
     def accept(self) -> None:
-        """Write the event."""
-        if self.attempt(lambda: self._desk.bench.log_event(self._event())):
+        """Write the event of each ticked thing, and the rules that it lacks."""
+        bench, incident, ids = self._desk.bench, self._incident(), self.struck.ticked()
+        if incident is None or not ids:
+            return
+        if self.attempt(lambda: bench.log_incident(incident, ids, self._day(), self.note.toPlainText())):
             super().accept()
 
-    def _event(self) -> Event:
-        bench = self._desk.bench
-        return Event(
-            id=bench.new_id(),
-            item_id=str(self.item.chosen()),
-            on=self.day.day() or bench.now().date(),
-            kind=self._kind(),
-            note=self.note.toPlainText(),
-        )
+    def _incident(self) -> Incident | None:
+        name = self.kind.chosen()
+        return next((one for one in self._incidents if one.name == name), None)
 
-    def _kind(self) -> str:
-        text = self.kind.currentText().strip()
-        by_word = {word(event): event for event in self._known()}
-        return by_word.get(text, text)
-
-    def _known(self) -> list[str]:
-        """Events that a rule of the item, or a starter for its kind, answers to."""
-        bench, item_id = self._desk.bench, str(self.item.chosen())
-        item = bench.item(item_id)
-        own = [event for rule in bench.rules() if rule.item_id == item_id for event in rule.events]
-        starters = bench.library.starter_rules
-        offered = [e for starter in starters if item is not None and item.kind in starter.kinds for e in starter.events]
-        return list(dict.fromkeys((*own, *offered)))
+    def _day(self) -> date:
+        return self.day.day() or self._desk.bench.now().date()
 
     def _offer(self) -> None:
-        self.kind.offer([(event, word(event)) for event in self._known()])
+        """The thing it was opened for and what was flown then are offered; what is nearly always struck is ticked."""
+        incident = self._incident()
+        able = {item.id: item for item in self._desk.bench.can_strike(incident)} if incident else {}
+        flown = self._desk.bench.flown_then(self._day())
+        near = [able[item_id] for item_id in dict.fromkeys((self._first, *flown)) if item_id in able]
+        self.struck.put(near, [item.id for item in near if incident and self._usual(incident, item)])
+        rest = sorted((item for item in able.values() if item not in near), key=lambda item: item.name.casefold())
+        self.more.offer([("", _("add …")), *((item.id, item.name) for item in rest)])
+        self.more.choose("")
+        self.things.setVisible(incident is not None)
+        self._more_row.setVisible(bool(rest))
+        self._nothing.setVisible(incident is not None and not able)
+        self.origin.setText(_(incident.source) if incident else "")
+        self.origin.setVisible(incident is not None)
+        self._look()
+        self._grow()
+
+    def _usual(self, incident: Incident, item: Item) -> bool:
+        """Whether it is ticked from the start: what it was opened for, and what such a thing nearly always strikes."""
+        strike = incident.strike(item.kind)
+        return item.id == self._first or (strike is not None and strike.usual)
+
+    def _add(self) -> None:
+        item = self._desk.bench.item(str(self.more.chosen()))
+        if item is not None:
+            self.struck.add(item, ticked=True)
+        self.more.choose("")
         self._look()
 
     def _look(self) -> None:
-        kind = self._kind()
-        rules = [rule for rule in self._desk.bench.rules() if rule.item_id == self.item.chosen()]
-        opened = [rule_text(rule.rule) for rule in rules if kind.casefold() in {e.casefold() for e in rule.events}]
-        self.opens.setText(_("Opens: {rules}").format(rules=", ".join(opened)) if opened else "")
-        self.opens.setVisible(bool(opened))
-        self.want("" if kind else _("Say what happened."))
+        incident, ids = self._incident(), self.struck.ticked()
+        if incident is None:
+            self.want(_("Say what happened."))
+            return
+        self.struck.tell(self._desk.bench.incident_follow_ups(incident, ids), self._desk.bench.library)
+        self.want("" if ids else _("Tick what it happened to."))
+
+    def _grow(self) -> None:
+        """As high as the things ask for, upwards and downwards alike, within the screen."""
+        if not self.isVisible():
+            return
+        more = self.sizeHint().height() - self.height()
+        if more > 0:
+            top = self.screen().availableGeometry().top()
+            self.move(self.x(), max(top, self.y() - more // 2))
+            self.resize(self.width(), self.height() + more)
+
+    def _assemble(self) -> None:
+        self.note.setTabChangesFocus(True)
+        self.note.setFont(look.font(Role.BODY))
+        self.note.setFixedHeight(look.px(56))
+        form = Form()
+        form.add(_("What happened"), self.kind)
+        self.origin = form.add_note()
+        form.add(_("On"), self.day)
+        self.body.addWidget(form)
+        self.things = Section(_("To what"))
+        self.things.rows.addWidget(self.struck)
+        self._nothing = Paragraph(_("Nothing in the kit that this can happen to."), Role.SECOND, "muted")
+        self.things.rows.addWidget(self._nothing)
+        self._more_row = Form()
+        self._more_row.add(_("Something else too"), self.more)
+        self.things.rows.addWidget(self._more_row)
+        self.things.rows.addWidget(Paragraph(_(CAUTION), Role.SMALL, "muted"))
+        self.body.addWidget(self.things)
+        last = Form()
+        last.add(_("Note"), self.note)
+        self.body.addWidget(last)
