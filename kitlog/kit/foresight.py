@@ -40,13 +40,13 @@ class RunOut:
 def rates(flights: Sequence[Flight], on: date, *, ground_handling: bool) -> Rates:
     """The rates of the 365 days up to `on`, that day included."""
     start, middle = on - timedelta(days=RATE_DAYS), on - timedelta(days=HALF_DAYS)
-    older, newer = (
-        logged(flights, after=after, until=until).hours(ground_handling=ground_handling)
-        for after, until in ((start, middle), (middle, on))
+    whole, newer = (
+        logged(flights, after=after, until=on).hours(ground_handling=ground_handling) for after in (start, middle)
     )
-    halves = sorted((older / (RATE_DAYS - HALF_DAYS), newer / HALF_DAYS))
-    whole = logged(flights, after=start, until=on).hours(ground_handling=ground_handling)
-    return Rates(whole / RATE_DAYS, halves[0], halves[1])
+    older = max(0.0, whole - newer)  # of a typed total over the middle each half has its part
+    halves = (older / (RATE_DAYS - HALF_DAYS), newer / HALF_DAYS)
+    plain = whole / RATE_DAYS
+    return Rates(plain, min(plain, *halves), max(plain, *halves))  # the plain one lies between, rounding apart
 
 
 def run_out(hours: float, rate: Rates, on: date) -> RunOut:

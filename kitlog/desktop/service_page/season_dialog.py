@@ -77,7 +77,7 @@ class SeasonDialog(Dialog):
         # Return ends a date or a remark here; only on the button itself it answers
         self.main.setDefault(False)
         self.main.setAutoDefault(False)
-        self.since.setMinimumWidth(look.px(152))
+        self.since.setMinimumWidth(look.px(168))
         self.since.dateChanged.connect(lambda _day: self._begin())
         self.in_full.clicked.connect(self._open_record)
         self.charge.clicked.connect(self._open_charge)

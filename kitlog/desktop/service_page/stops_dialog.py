@@ -64,7 +64,7 @@ class StopsDialog(Dialog):
         self.day, self.law = DateField(), TickField(_("Law, school or event asks for service"))
         self.day.put(desk.bench.now().date())
         self.said, self.note = Paragraph("", Role.NAME, "ink"), Paragraph("", Role.SMALL)
-        self.day.setMinimumWidth(look.px(152))
+        self.day.setMinimumWidth(look.px(168))
         self.rows: list[StopRow] = []
         self._rows = QVBoxLayout()
         self._rows.setSpacing(0)
