@@ -39,7 +39,7 @@ from kitlog.paint.strokes import pen
 from kitlog.wording.book_parts import BookEntry, Fact, Photo
 from kitlog.wording.translate import _
 
-WHEN, LABEL, SHAPE, BETWEEN = 92.0, 128.0, 17.0, 12.0
+WHEN, LABEL, SHAPE, BETWEEN = 100.0, 128.0, 17.0, 12.0
 """Room of a day, of a label, of the shape of a state, between columns."""
 
 SMALL_MM, LARGE_MM = 42.0, 88.0
@@ -88,7 +88,7 @@ def entry(setting: Setting, one: BookEntry, width: float, album: Album) -> Group
     ]
     blocks += others
     if one.struck:
-        blocks = [_struck(setting, block, left, width) for block in blocks]
+        blocks = [_struck(setting, block, width) for block in blocks]
     for text in one.said:
         blocks += lines(setting, text, SMALL, width, left)
     blocks += _photos(setting, one.photos, width, album)

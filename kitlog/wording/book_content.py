@@ -131,9 +131,15 @@ def _before(book: ItemBook) -> str:
 def _in_log(book: ItemBook) -> str:
     if not book.flights or book.log_begins_on is None:
         return _("no flight")
-    entries = ngettext("{n} flight", "{n} flights", book.flights).format(n=number_text(book.flights))
-    text = _("{entries} since {day}, {recorded} of them from recordings")
-    return text.format(entries=entries, day=day_text(book.log_begins_on), recorded=number_text(book.recorded))
+    text = _("{entries} since {day}")
+    if book.recorded:
+        text = _("{entries} since {day}, {recorded} of them from flight recordings")
+    day, recorded = day_text(book.log_begins_on), number_text(book.recorded)
+    return text.format(entries=_log_entries(book.flights), day=day, recorded=recorded)
+
+
+def _log_entries(count: int) -> str:
+    return ngettext("{n} entry", "{n} entries", count).format(n=number_text(count))
 
 
 def _launches(count: int) -> str:
@@ -143,8 +149,7 @@ def _launches(count: int) -> str:
 def _year(year: Year) -> BookEntry:
     used = year.used
     ground = _("{hours} on the ground").format(hours=with_unit(used.ground_h, "h", 1)) if used.ground_h else ""
-    flights = ngettext("{n} flight", "{n} flights", year.flights).format(n=number_text(year.flights))
-    parts = (flights, _launches(used.launches), ground)
+    parts = (_log_entries(year.flights), _launches(used.launches), ground)
     return BookEntry(", ".join(p for p in parts if p), str(year.year), with_unit(used.airtime_h, "h", 1))
 
 
@@ -175,9 +180,14 @@ def _history(book: ItemBook, shown: Shown) -> Chapter:
     return Chapter(
         _("History"),
         _("services and events, the oldest first"),
-        entries=tuple(_entry(entry, shown) for entry in book.history),
+        entries=history_entries(book, shown),
         said=() if book.history else (nothing,),
     )
+
+
+def history_entries(book: ItemBook, shown: Shown) -> tuple[BookEntry, ...]:
+    """The words of each entry of the history, in its order."""
+    return tuple(_entry(entry, shown) for entry in book.history)
 
 
 def _entry(entry: Entry, shown: Shown) -> BookEntry:

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from kitlog.kit.inventory import Inventory
 from kitlog.kit.item import Item
+from kitlog.kit.kinds import SET_KINDS
 from kitlog.wording.book_parts import (
     BookContent,
     BookEntry,
@@ -97,23 +98,29 @@ def _items(title: str, items: tuple[Item, ...], shown: InventoryShown, remark: s
 
 def _entry(item: Item, shown: InventoryShown) -> BookEntry:
     name = item.name if item.quantity == 1 else _("{name}, {n} pieces").format(name=item.name, n=item.quantity)
-    value = _("value not entered") if item.value is None else money_text(item.value, shown.currency)
+    value = "" if item.value is None else money_text(item.value, shown.currency)
     photos = photos_of(item.papers, shown.lacking) if shown.photos else ()
     return BookEntry(name, "", value, tuple(_said(item, shown)), photos=photos)
 
 
 def _said(item: Item, shown: InventoryShown) -> Iterator[str]:
     made = " ".join(part for part in (item.maker, item.model) if part)
-    yield ", ".join(part for part in (first_upper(word(item.kind.value)), made, item.colour) if part)
-    yield _("Serial number: {serial}").format(serial=item.serial or _("not on record"))
+    value = _("value not entered") if item.value is None else ""
+    parts = (word(item.kind.value), made, item.colour, _serial(item), value)
+    yield first_upper(", ".join(part for part in parts if part))
     facts: tuple[Fact, ...] = given(*_days(item), *figures(item), *whereabouts(item))
     if facts:
         yield "; ".join(f"{label}: {figure}" for label, figure in facts)
-    if item.notes:
-        yield item.notes
     papers = papers_line(item.papers, shown.lacking)
     if papers:
         yield first_upper(papers)
+
+
+def _serial(item: Item) -> str:
+    """The serial number; that there is none on record is said where one is to be expected."""
+    if item.serial:
+        return _("serial number {serial}").format(serial=item.serial)
+    return _("serial number not on record") if item.value is not None or item.kind in SET_KINDS else ""
 
 
 def _days(item: Item) -> Iterator[Fact]:
