@@ -1,5 +1,7 @@
 """What can be done on the page Flights."""
 
+from collections.abc import Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -12,6 +14,28 @@ class FlightActs:
     def __init__(self, page: "FlightsPage") -> None:
         self._page = page
         self._desk = page.desk
+
+    def read_recordings(self) -> None:
+        """Choose recordings and read them."""
+        from kitlog.desktop.flights_page.recordings_input import chosen_files
+
+        self.read(chosen_files(self._page))
+
+    def read_folder(self) -> None:
+        """Choose a folder and read the recordings in it."""
+        from kitlog.desktop.flights_page.recordings_input import chosen_folder
+
+        self.read(chosen_folder(self._page))
+
+    def read(self, paths: Sequence[Path]) -> None:
+        """Read recordings and ask what of it was flown; the last of them is selected afterwards."""
+        from kitlog.desktop.flights_page.recordings_dialog import RecordingsDialog
+
+        if not paths or self._desk.writes:
+            return
+        dialog = RecordingsDialog(self._desk, paths, self._page)
+        if dialog.exec() and dialog.written:
+            self._page.show_this(max(dialog.written, key=lambda flight: (flight.on, str(flight.takeoff_at))).id)
 
     def add_flight(self) -> None:
         """Add a flight by hand."""

@@ -24,16 +24,34 @@ def airtime_text(minutes: float) -> str:
     return f"{number_text(whole // 60)}:{whole % 60:02d}"
 
 
+def top_m(flight: Flight) -> int | None:
+    """Greatest height by satellite if recorded, else by pressure."""
+    return flight.max_pressure_m if flight.max_gnss_m is None else flight.max_gnss_m
+
+
+def _top_text(flight: Flight) -> str:
+    top = top_m(flight)
+    return "" if top is None else number_text(top)
+
+
+def _from_text(flight: Flight) -> str:
+    if flight.recordings:
+        return _("recording")
+    return _("total") if flight.until is not None else _("by hand")
+
+
 COLUMNS: tuple[tuple[str, int, Callable[[Flight], str]], ...] = (
     (N_("Date"), 212, lambda flight: days_text(flight.on, flight.last_day)),
     (N_("Site"), 150, lambda flight: flight.site),
     (N_("Airtime"), 72, lambda flight: airtime_text(flight.airtime_min)),
     (N_("Launches"), 76, lambda flight: number_text(flight.launches)),
-    (N_("Note"), 200, lambda flight: " ".join(flight.note.split())),
+    (N_("Top, m"), 76, _top_text),
+    (N_("From"), 88, _from_text),
 )
-"""Title, width in px of the design, words. The last takes what is left."""
+"""Title, width in px of the design, words. The site takes what is left."""
 
-DATE, SITE, AIRTIME, LAUNCHES, NOTE = range(5)
+DATE, SITE, AIRTIME, LAUNCHES, TOP, FROM = range(6)
+FIGURES = frozenset({AIRTIME, LAUNCHES, TOP})
 
 
 class LogModel(QAbstractTableModel):
@@ -64,7 +82,7 @@ class LogModel(QAbstractTableModel):
         flight = self.flights[index.row()]
         if role in {Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole}:
             return COLUMNS[index.column()][2](flight)
-        return flight.note if role == Qt.ItemDataRole.ToolTipRole and index.column() == NOTE else None
+        return flight.note or None if role == Qt.ItemDataRole.ToolTipRole else None
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """Heads of the columns."""
@@ -94,7 +112,7 @@ class LogCells(QStyledItemDelegate):
         over = bool(option.state & QStyle.StateFlag.State_MouseOver)
         painter.save()
         draw_row_ground(painter, option.rect, selected=selected, over=over)
-        right = index.column() in {AIRTIME, LAUNCHES}
+        right = index.column() in FIGURES
         box = cell_box(option.rect, right=right)
         role, colour = _style(index.column())
         look.lettering().draw(painter, box, str(index.data() or ""), role, colour, RIGHT if right else LEFT)
@@ -107,4 +125,4 @@ def _style(column: int) -> tuple[Role, QColor]:
         return Role.NAME, t.ink
     if column == AIRTIME:
         return Role.GROUP, t.ink
-    return (Role.SMALL, t.muted) if column == NOTE else (Role.BODY, t.ink)
+    return (Role.SMALL, t.muted) if column == FROM else (Role.BODY, t.ink)

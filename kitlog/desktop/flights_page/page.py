@@ -11,8 +11,11 @@ from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.flights_page.acts import FlightActs
 from kitlog.desktop.flights_page.hour_bars import HourBars, hour_bars
-from kitlog.desktop.flights_page.log import AIRTIME, COLUMNS, LAUNCHES, NOTE, SITE, LogCells, LogModel, airtime_text
+from kitlog.desktop.flights_page.log import COLUMNS, FIGURES, FROM, SITE, TOP, LogCells, LogModel, airtime_text
+from kitlog.desktop.flights_page.recorded import recorded_rows
+from kitlog.desktop.flights_page.recordings_input import dropped, said_of_drop
 from kitlog.desktop.fold import Fold
+from kitlog.desktop.import_page.drop import FileDrop
 from kitlog.desktop.page import Page
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.empty import EmptyState
@@ -39,16 +42,20 @@ class FlightsPage(Page):
         super().__init__(desk, parent)
         self.acts: FlightActs = FlightActs(self)
         self.model = LogModel()
-        self.table = PaperTable(_("Flights, the newest first"), frozenset({AIRTIME, LAUNCHES}), high=36)
+        self.table = PaperTable(_("Flights, the newest first"), FIGURES, high=36)
         self.table.setSelectionMode(PaperTable.SelectionMode.SingleSelection)
         self.table.setModel(self.model)
         self.table.setItemDelegate(LogCells(self.table, self.model))
         self.caption = CutText("", Role.SECOND, "muted")
+        self._captions, self._is_middle = ("", ""), False
         self.total = Text("", Role.GROUP)
-        self.add = Button(_("Add flight"), Rank.MAIN)
+        self.read = Button(_("Read recordings…"), Rank.MAIN)
+        self.add = Button(_("Add flight"))
         self.hours = HourBars()
         self._assemble()
+        self.read.clicked.connect(self.acts.read_recordings)
         self.add.clicked.connect(self.acts.add_flight)
+        self.drop = FileDrop(self, dropped, said_of_drop, self.acts.read, desk.faulted.emit)
         self.table.doubleClicked.connect(lambda _index: self.acts.edit_flight())
         self.table.selectionModel().selectionChanged.connect(lambda _on, _off: self._selected())
 
@@ -88,11 +95,10 @@ class FlightsPage(Page):
     def lay_out(self, fold: Fold) -> None:
         """In one column the right side takes the place of the log."""
         self._sides.lay_out(narrow=fold.narrow, right_px=340 if fold.middle else 439)
-        self.table.setColumnHidden(NOTE, fold.middle)
-        modes = self.table.head.ResizeMode
-        self.table.head.setSectionResizeMode(SITE, modes.Stretch if fold.middle else modes.Interactive)
-        if not fold.middle:
-            self.table.setColumnWidth(SITE, look.px(COLUMNS[SITE][1]))
+        self._is_middle = fold.middle
+        self._say_caption()
+        self.table.setColumnHidden(FROM, fold.middle)
+        self.table.setColumnHidden(TOP, fold.thin or (fold.middle and not fold.narrow))
         side = look.px(fold.side_px)
         self._left.setContentsMargins(side, look.px(fold.head_px(15)), look.px(12), look.px(12))
 
@@ -104,13 +110,16 @@ class FlightsPage(Page):
         flights = tuple(flights)
         year = logged(flights, after=date(today.year - 1, 12, 31), until=today).airtime_h
         recent = logged(flights, after=today - RECENT, until=today).airtime_h
-        said = _("{year_h} in {year}, {recent_h} in the last 12 months")
-        self.caption.setText(
-            said.format(year_h=with_unit(year, "h", 1), year=today.year, recent_h=with_unit(recent, "h", 1))
-        )
+        figures = {"year_h": with_unit(year, "h", 1), "year": today.year, "recent_h": with_unit(recent, "h", 1)}
+        said = _("{year_h} in {year}, {recent_h} in the last 12 months").format(**figures)
+        self._captions = said, _("{recent_h} in 12 months").format(**figures)
+        self._say_caption()
         count = ngettext("{n} entry", "{n} entries", len(flights)).format(n=len(flights))
         airtime = airtime_text(sum(flight.airtime_min for flight in flights))
         self.total.setText(_("{count}, {airtime} of airtime").format(count=count, airtime=airtime))
+
+    def _say_caption(self) -> None:
+        self.caption.setText(self._captions[self._is_middle])
 
     def _selected(self) -> None:
         clear(self._booked)
@@ -125,7 +134,7 @@ class FlightsPage(Page):
         rows = [(_("Date"), day_text(flight.on), flight.site), (_("Airtime"), airtime_text(flight.airtime_min), "")]
         if flight.ground_handling_min:
             rows.append((_("On the ground"), airtime_text(flight.ground_handling_min), ""))
-        section.add_figures(rows)
+        section.add_figures([*rows, *recorded_rows(flight)])
         flown = ", ".join(names.get(item_id, item_id) for item_id in flight.flown)
         section.rows.addWidget(Paragraph(flown or _("nothing: no item gets these hours"), Role.SECOND, "ink"))
         if flight.carried:
@@ -144,10 +153,11 @@ class FlightsPage(Page):
             _("No flight yet"),
             _(
                 "Hours and launches are booked on what was flown: they drive the service dates.\n"
-                "A typed total of an old log is a start."
+                "Drop recordings (IGC) here, or begin with a typed total of an old log."
             ),
         )
-        self.empty.act(_("Add a flight"), Rank.MAIN).clicked.connect(self.acts.add_flight)
+        self.empty.act(_("Read recordings…"), Rank.MAIN).clicked.connect(self.acts.read_recordings)
+        self.empty.act(_("Add a flight"), Rank.PLAIN).clicked.connect(self.acts.add_flight)
         self._stack.addWidget(self.empty)
         left, self._right = QWidget(), self._side()
         self._sides = TwoSides(left, self._right, _("Hours by item"), _("Back to the log"))
@@ -159,7 +169,7 @@ class FlightsPage(Page):
         self._left.addLayout(self._foot())
         for number, (_title, wide, _text) in enumerate(COLUMNS):
             self.table.setColumnWidth(number, look.px(wide))
-        self.table.head.setSectionResizeMode(NOTE, self.table.head.ResizeMode.Stretch)
+        self.table.head.setSectionResizeMode(SITE, self.table.head.ResizeMode.Stretch)
 
     def _head(self) -> QHBoxLayout:
         head = QHBoxLayout()
@@ -168,6 +178,7 @@ class FlightsPage(Page):
         head.addWidget(Text(_("Flights"), Role.TITLE))
         head.addWidget(self.caption, 1)
         head.addWidget(self.add)
+        head.addWidget(self.read)
         return head
 
     def _foot(self) -> QHBoxLayout:

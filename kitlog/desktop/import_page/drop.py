@@ -1,6 +1,7 @@
-"""Dropping a table: the page says what letting go would do, and the window takes the drop while the page is shown."""
+"""Dropping files: the page says what letting go would do, and the window takes the drop while the page is shown."""
 
 from collections.abc import Callable, Sequence
+from typing import Generic, TypeVar
 
 from PySide6.QtCore import QEvent, QObject, QRectF, Qt, QTimer, QUrl
 from PySide6.QtGui import QDropEvent, QPainter, QPaintEvent
@@ -18,17 +19,19 @@ from kitlog.wording.faults import fault_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
 
+T = TypeVar("T")
+
 INSET, DASHES = 16, (6.0, 4.0)
 VEIL = 0.96
 """How much the sheet covers of the page: what lies under it is guessed, not read."""
 
 
 class DropSheet(QWidget):
-    """A sheet laid over the page while something is held over it."""
+    """A sheet laid over the page while something is held over it; `tell` says what letting go would do."""
 
-    def __init__(self, page: QWidget) -> None:
+    def __init__(self, page: QWidget, tell: Callable[[Sequence[QUrl]], tuple[str, str]]) -> None:
         super().__init__(page)
-        self._page = page
+        self._page, self._tell = page, tell
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.what, self.more, self._fits = "", "", True
         self.hide()
@@ -36,13 +39,11 @@ class DropSheet(QWidget):
     def show_urls(self, urls: Sequence[QUrl]) -> None:
         """Say what letting go would do."""
         try:
-            table = dropped(urls)
+            self.what, self.more = self._tell(urls)
+            self._fits = True
         except InputFault as fault:
             said = fault_text(fault)
             self.what, self.more, self._fits = first_upper(said.what), said.remedy, False
-        else:
-            self.what = _("Let go to look at {file}").format(file=table.name)
-            self.more, self._fits = _("Nothing is written before you import it."), True
         self.setAccessibleName(f"{self.what}. {self.more}")
         self.setGeometry(self._page.rect())
         self.raise_()
@@ -71,18 +72,27 @@ class DropSheet(QWidget):
             look.lettering().draw(painter, row.translated(0, px(32)), self.more, Role.BODY, t.muted, CENTRE)
 
 
-class TableDrop(QObject):
+class FileDrop(QObject, Generic[T]):
     """Takes files dropped on a page, or on its window while the page is shown.
 
     Args:
-        page: the page; take: is called with what was dropped; refuse: with why it cannot be taken.
+        page: the page.
+        see: makes of what is dropped what is taken, or raises an `InputFault`; tell: says what letting go would do.
+        take: is called with what was dropped; refuse: with why it cannot be taken.
     """
 
-    def __init__(self, page: QWidget, take: Callable[[TableInput], object], refuse: Callable[[Fault], object]) -> None:
+    def __init__(
+        self,
+        page: QWidget,
+        see: Callable[[Sequence[QUrl]], T],
+        tell: Callable[[Sequence[QUrl]], tuple[str, str]],
+        take: Callable[[T], object],
+        refuse: Callable[[Fault], object],
+    ) -> None:
         super().__init__(page)
-        self._page, self._take, self._refuse = page, take, refuse
+        self._page, self._see, self._take, self._refuse = page, see, take, refuse
         self._window: QWidget | None = None
-        self.sheet = DropSheet(page)
+        self.sheet = DropSheet(page, tell)
         page.setAcceptDrops(True)
         page.installEventFilter(self)
 
@@ -113,11 +123,11 @@ class TableDrop(QObject):
 
     def _drop(self, urls: Sequence[QUrl]) -> None:
         try:
-            table = dropped(urls)
+            taken = self._see(urls)
         except InputFault as fault:
             self._refuse(fault)
         else:
-            self._take(table)
+            self._take(taken)
 
     def _watch(self, window: QWidget | None) -> None:
         """Take drops on this window, and no more on the one before."""
@@ -128,3 +138,15 @@ class TableDrop(QObject):
         if window is not None and window is not self._page:
             window.setAcceptDrops(True)
             window.installEventFilter(self)
+
+
+class TableDrop(FileDrop[TableInput]):
+    """Takes a table."""
+
+    def __init__(self, page: QWidget, take: Callable[[TableInput], object], refuse: Callable[[Fault], object]) -> None:
+        super().__init__(page, dropped, _said_of_table, take, refuse)
+
+
+def _said_of_table(urls: Sequence[QUrl]) -> tuple[str, str]:
+    said = _("Let go to look at {file}").format(file=dropped(urls).name)
+    return said, _("Nothing is written before you import it.")
