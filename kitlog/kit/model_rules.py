@@ -41,6 +41,11 @@ class Reach:
     loosened: tuple[ServiceRule, ...] = ()
 
     @property
+    def told(self) -> tuple[tuple[ServiceRule, ...], ...]:
+        """Rules with the new figures, those that keep their own, and those let go: what the pilot is told."""
+        return (*self.follows, *self.new), self.own, self.loosened
+
+    @property
     def written(self) -> tuple[ServiceRule, ...]:
         """Every rule that is another afterwards."""
         return (*self.follows, *self.new, *self.loosened)

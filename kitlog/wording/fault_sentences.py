@@ -173,6 +173,18 @@ INPUT = {
         N_("Name it by its id: kitlog service rules --json."),
     ),
     "rule.has_records": (N_("the rule {rule} has records"), N_("Mark it as not applying; history stays.")),
+    "rule.not_offered": (
+        N_("no rule {rule} is offered for {name}"),
+        N_("See: kitlog service rules --item; a rule of your own is made with: kitlog service rule set."),
+    ),
+    "rule.none_of_model": (
+        N_("the model of {name} has no rule {rule}"),
+        N_("Make one with: kitlog service rule set --model."),
+    ),
+    "rule.no_notices": (
+        N_("{name} has no rule to look for the maker’s notices"),
+        N_("Take it first: kitlog service rule take ITEM maker.notices --model."),
+    ),
     "rule.no_model": (
         N_("{name} names no model, so nothing else can be of the same"),
         N_("Enter maker and model of the item first, or make the rule for this item alone."),

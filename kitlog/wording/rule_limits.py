@@ -28,7 +28,14 @@ def limits_of(rule: Limits | StarterRule) -> Iterator[str]:
     if isinstance(rule, Limits) and rule.due_on:
         yield _("by {day}").format(day=day_text(rule.due_on))
     if rule.events:
-        yield _("after {events}").format(events=", ".join(word(event) for event in rule.events))
+        yield _after(", ".join(word(event) for event in rule.events), rule.event_days)
+
+
+def _after(events: str, days: int) -> str:
+    if not days:
+        return _("after {events}").format(events=events)
+    text = ngettext("within {n} day after {events}", "within {n} days after {events}", days)
+    return text.format(n=days, events=events)
 
 
 def _months(months: int) -> str:
