@@ -1,6 +1,6 @@
 """The run before a season, and what stops the pilot on a day, in words."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 
 from kitlog.budget.result import State
@@ -124,8 +124,12 @@ def _goes_back(item: Item) -> str:
     return _("{who}: has to be back before").format(who=custody_text(item))
 
 
-_ABOUT = {
-    AWAY: lambda item: _("not at hand: {who}").format(who=custody_text(item)),
-    GOES_BACK: _goes_back,
-    NO_RULES: lambda _item: _("no service rule on record: nothing is known of when it is due"),
-}
+def _away(item: Item) -> str:
+    return _("not at hand: {who}").format(who=custody_text(item) or word(item.state.value))
+
+
+def _no_rules(_item: Item) -> str:
+    return _("no service rule on record: nothing is known of when it is due")
+
+
+_ABOUT: Mapping[str, Callable[[Item], str]] = {AWAY: _away, GOES_BACK: _goes_back, NO_RULES: _no_rules}
