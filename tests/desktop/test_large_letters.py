@@ -24,6 +24,8 @@ from kitlog.desktop.pilot_dialog import PilotDialog
 from kitlog.desktop.repack_page.page import RepackPage
 from kitlog.desktop.scheme import Scheme, lay_over
 from kitlog.desktop.service_page.record_dialog import RecordDialog
+from kitlog.desktop.service_page.season_dialog import SeasonDialog
+from kitlog.desktop.service_page.stops_dialog import StopsDialog
 from kitlog.desktop.window import Window
 from kitlog.outing.ticks import Step
 from kitlog.workbench.workbench import Workbench
@@ -37,6 +39,8 @@ DIALOGS: dict[str, Callable[[Window], Dialog]] = {
     "power plan": lambda w: PowerPlan(w.desk, outing_of(w.desk.bench), w),
     "record": lambda w: RecordDialog(w.desk, item_named(w.desk.bench, "Wing A").id, "", w),
     "pilot": lambda w: PilotDialog(w.desk, w),
+    "stops": lambda w: StopsDialog(w.desk, w),
+    "season": lambda w: SeasonDialog(w.desk, w),
 }
 
 
