@@ -83,6 +83,7 @@ COMMANDS: dict[str, Callable[[Workbench], object]] = {
     ),
     "delete_rule": lambda b: b.delete_rule(rule_of(b, "Helmet B", "helmet.age").id),
     "take_starters": lambda b: b.take_starters(id_of(b, "Hook knife"), ["knife.blade"]),
+    "strike_event": lambda b: b.strike_event(b.events()[0].id),
     "strike_record": lambda b: b.strike_record(b.records()[0].id),
     "save_outing, new": lambda b: b.save_outing(changed(first(b), id="more", name="another day")),
     "save_outing, changed": lambda b: b.save_outing(changed(first(b), water_ml=1_500, pinned=[], people=[])),
@@ -101,6 +102,9 @@ COMMANDS: dict[str, Callable[[Workbench], object]] = {
 HISTORY: dict[str, Callable[[Workbench], object]] = {
     "add_record": lambda b: b.add_record(record_of(b)),
     "log_event": lambda b: b.log_event(Event(id="ev", item_id=id_of(b, "Helmet B"), on=TODAY, kind="blow")),
+    "log_incident": lambda b: b.log_incident(
+        b.incident("hard landing"), [id_of(b, "Harness A"), id_of(b, "Phone")], TODAY
+    ),
     "override": lambda b: b.override(first(b).id, "people.nobody_told", "told by radio"),
     "edit_items, new pairing": lambda b: b.edit_items([edited(b, "Reserve A", fitted_to=id_of(b, "Harness B"))]),
 }
