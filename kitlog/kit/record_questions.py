@@ -24,17 +24,6 @@ ASKED = frozenset(
 SLACK_H = 0.5
 """A workshop writes whole hours; so much less than the log holds is no question (common practice, no source)."""
 
-ASKED = frozenset(
-    {
-        "record.before_made",
-        "record.hours_backwards",
-        "record.launches_backwards",
-        "record.hours_below_log",
-        "record.launches_below_log",
-    }
-)
-"""Everything that `record_questions` may ask about."""
-
 
 def record_questions(
     record: ServiceRecord, item: Item, others: Iterable[ServiceRecord], flown: Iterable[Flight]

@@ -53,6 +53,12 @@ class PaperCommands(Reads):
         atomic.write(target, self.paper_bytes(paper))
         return target
 
+    def paper_file_name(self, paper: Paper) -> str:
+        """A name for a copy of a paper on any system, with the end that belongs to what is inside."""
+        from kitlog.files import papers
+
+        return papers.file_name(paper)
+
     def papers_of(self, item_id: str) -> tuple[Paper, ...]:
         """The papers of an item and of its records that are not struck, each content once."""
         item = self.item(item_id)

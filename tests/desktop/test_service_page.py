@@ -100,7 +100,8 @@ def test_a_recorded_service_is_in_the_file_and_changes_the_state(
         assert isinstance(dialog, RecordDialog)
         assert [tick.isChecked() for tick in dialog.ticks.values()] == [True]
         dialog.who.setText("myself")
-        dialog.outcome.setText("9,400 mAh left")
+        dialog.outcome.choose("passed with remarks")
+        dialog.remarks.setPlainText("9,400 mAh left")
         dialog.accept()
 
     in_dialog(page.record.click, enter)

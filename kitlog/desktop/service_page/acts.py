@@ -20,6 +20,14 @@ class ServiceActs:
         line = self._page.line()
         RecordDialog(self._desk, line.item.id if line else "", line.rule.id if line else "", self._page).exec()
 
+    def show_history(self) -> None:
+        """Show all that was ever done or happened to the item of the selected rule."""
+        from kitlog.desktop.service_page.history_dialog import HistoryDialog
+
+        line = self._page.line()
+        if line is not None:
+            HistoryDialog(self._desk, line.item, self._page).exec()
+
     def log_event(self) -> None:
         """Log what happened to an item."""
         from kitlog.desktop.service_page.event_dialog import EventDialog

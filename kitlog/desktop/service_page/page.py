@@ -1,9 +1,10 @@
 """The page Service."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import ClassVar
 
 from PySide6.QtCore import QItemSelection, Qt
+from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
@@ -92,6 +93,10 @@ class ServicePage(Page):
         """Select the worst rule of an item, by the item's id."""
         rule = next((line.rule.id for line in self.model.lines if line.item.id == what), "")
         self._choose(rule)
+
+    def take_list_actions(self, actions: Mapping[str, QAction]) -> None:
+        """R records the selected service."""
+        self.table.addAction(actions["service.record_now"])
 
     def lay_out(self, fold: Fold) -> None:
         """Fewer months and columns where there is less room."""
@@ -250,6 +255,7 @@ class ServicePage(Page):
         for text, do in (
             (_("What stops me?"), self.acts.show_stops),
             (_("Before the season…"), self.acts.run_season),
+            (_("History…"), self.acts.show_history),
             (_("Log an event…"), self.acts.log_event),
             (_("Add a rule…"), self.acts.add_rule),
             (_("Calendar file…"), self.acts.write_calendar),
