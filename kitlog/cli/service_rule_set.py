@@ -13,7 +13,7 @@ from kitlog.wording.translate import _
 if TYPE_CHECKING:
     from kitlog.kit.item import Item
     from kitlog.kit.model_rules import Reach
-    from kitlog.kit.service import ModelRule, ServiceRule
+    from kitlog.kit.service import ServiceRule
     from kitlog.workbench.workbench import Workbench
 
 NONE = "none"
@@ -131,18 +131,9 @@ def _save(call: Call, bench: "Workbench") -> "tuple[ServiceRule, Reach | None]":
     if not call.options.model:
         bench.save_rule(rule)
         return _stored(bench, rule.id), None
-    model = bench.as_model_rule(rule)
-    if model is None:
-        raise InputFault("rule.no_model", name=item.name)
-    reach = bench.save_model_rule(model, [rule.id, *_others(call, bench, model)])
-    own = next(one for one in bench.rules() if one.item_id == item.id and one.of_model == model.id)
-    if own.applies != rule.applies:
-        bench.save_rule(own.model_copy(update={"applies": rule.applies}))
+    reach = bench.save_for_model(rule, all_items=call.options.all)
+    own = next(one for one in reach.told[0] if one.item_id == item.id)
     return _stored(bench, own.id), reach
-
-
-def _others(call: Call, bench: "Workbench", model: "ModelRule") -> list[str]:
-    return [one.id for one in bench.reach_of(model).own] if call.options.all else []
 
 
 def _stored(bench: "Workbench", rule_id: str) -> "ServiceRule":

@@ -136,6 +136,26 @@ class RuleCommands(KitCommands):
         self._put("rule.model", (model, *done.written), {"rule": model.rule, "name": model.model})
         return done
 
+    def save_for_model(self, rule: ServiceRule, *, all_items: bool = False) -> Reach:
+        """Make a rule of one item one for every item of its model, or change the one that there is.
+
+        Args:
+            rule: the rule of the item, with the new figures; whether it applies stays this item's own.
+            all_items: also where an item has figures of its own.
+
+        Raises:
+            InputFault: ``rule.no_model`` with ``name``: the item names no model.
+        """
+        model = self.as_model_rule(rule)
+        if model is None:
+            raise InputFault("rule.no_model", name=self._known(rule.item_id).name)
+        others = [one.id for one in self.reach_of(model).own] if all_items else []
+        done = self._reach(model, [rule.id, *others], iter(self.new_id, None))
+        own = {"applies": rule.applies}
+        written = [one.model_copy(update=own) if one.item_id == rule.item_id else one for one in done.written]
+        self._put("rule.model", (model, *written), {"rule": model.rule, "name": model.model})
+        return done
+
     def follow_model(self, rule_id: str) -> bool:
         """Let a rule with figures of its own follow the rule of its model; False where the model has none.
 

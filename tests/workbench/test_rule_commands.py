@@ -120,6 +120,29 @@ class TestModelRule:
         assert rule_of(kit, "a").months == 12
 
 
+class TestOneItemForItsModel:
+    def test_its_own_figures_become_those_of_the_model_in_one_step(self, kit: Workbench) -> None:
+        kit.save_rule(own_rule("r", "a", months=18))
+        kit.save_rule(own_rule("s", "b", months=6))
+        done = kit.save_for_model(own_rule("r", "a", months=30, applies=False))
+        assert (items_of(done.follows), items_of(done.own)) == ({"a"}, {"b"})
+        assert (rule_of(kit, "a").months, rule_of(kit, "a").applies, rule_of(kit, "b").months) == (30, False, 6)
+        kit.save_for_model(rule_of(kit, "a"), all_items=True)
+        assert (rule_of(kit, "b").id, rule_of(kit, "b").months, rule_of(kit, "b").applies) == ("s", 30, True)
+        kit.undo()
+        kit.undo()
+        assert (rule_of(kit, "a").months, rule_of(kit, "b").months, kit.model_rules()) == (18, 6, ())
+
+    def test_a_new_one_is_put_on_all(self, kit: Workbench) -> None:
+        kit.save_for_model(own_rule("r", "a"))
+        assert items_of(kit.rules()) == {"a", "b"}
+
+    def test_it_needs_a_model(self, kit: Workbench) -> None:
+        with pytest.raises(InputFault) as refused:
+            kit.save_for_model(own_rule("r", "n"))
+        assert refused.value.code == "rule.no_model"
+
+
 class TestOneItem:
     def test_a_rule_edited_by_itself_follows_no_longer(self, kit: Workbench) -> None:
         kit.save_model_rule(model_rule())
