@@ -1,7 +1,7 @@
 """Option values: a day, a figure, each refused by the name of its option."""
 
 from collections.abc import Callable
-from datetime import date
+from datetime import date, time
 from typing import TypeVar
 
 from kitlog.fault import InputFault
@@ -20,6 +20,21 @@ def day(option: str) -> Callable[[str], date]:
         from kitlog.units.days import parse_day
 
         return _named(option, text, parse_day)
+
+    return read
+
+
+def clock(option: str) -> Callable[[str], time]:
+    """Reads ``HH:MM``.
+
+    Raises:
+        InputFault: ``time.not_a_clock`` with ``field`` and ``value``.
+    """
+
+    def read(text: str) -> time:
+        from kitlog.units.clock import parse_clock
+
+        return _named(option, text, parse_clock)
 
     return read
 

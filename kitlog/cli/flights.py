@@ -41,6 +41,8 @@ def add(verbs: Verbs) -> None:
     adding.add_argument("--site", default="", help=_("where"))
     adding.add_argument("--note", default="", help=_("anything else"))
     _day(adding, "--until", _("last day of a typed total"))
+    for option, text in (("--takeoff", _("take-off, local time")), ("--landing", _("landing, local time"))):
+        adding.add_argument(option, metavar=_("HH:MM"), type=arguments.clock(option), help=text)
     sure = _("it is so, though it overlaps or fills more than a day")
     adding.add_argument("--sure", action="store_true", help=sure)
     flights_import.add(own)
@@ -70,17 +72,27 @@ def _add(call: Call) -> int:
 
 
 def _flight(call: Call, bench: "Workbench") -> "Flight":
+    from zoneinfo import ZoneInfo
+
     from pydantic import ValidationError
 
+    from kitlog.kit.flight_times import moments_of
     from kitlog.kit.flights import Flight
     from kitlog.units.refused import refused
 
     options = call.options
+    if options.landing is not None and options.takeoff is None:
+        raise InputFault("usage.needs", field="--landing", needs="--takeoff")
+    zone = bench.zone_on(options.on)
+    takeoff_at, landing_at = moments_of(options.on, options.takeoff, options.landing, ZoneInfo(zone) if zone else None)
     try:
         return Flight(
             id=bench.new_id(),
             on=options.on,
             until=options.until,
+            takeoff_at=takeoff_at,
+            landing_at=landing_at,
+            time_zone=zone if takeoff_at else "",
             airtime_min=options.airtime,
             ground_handling_min=options.ground_handling,
             launches=_launches(call),

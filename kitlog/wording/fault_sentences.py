@@ -23,6 +23,7 @@ INPUT = {
         N_("“{value}” is no day with a time"),
         N_("Write it as YYYY-MM-DDTHH:MMZ in UTC, such as 2026-05-08T18:30Z."),
     ),
+    "time.not_a_clock": (N_("“{value}” is no time of day"), N_("Write it as 10:30, of 24 hours.")),
     "time.no_zone": (N_("“{value}” is a time without an offset"), N_("Add the offset, such as +02:00, or Z for UTC.")),
     "time.out_of_range": (N_("“{value}” is a time outside 1970 to 2100"), N_("Check the year.")),
     "text.empty": (N_("it is empty"), N_("Give it a text.")),

@@ -1,5 +1,7 @@
 """What can be done to the log by hand."""
 
+from datetime import date
+
 from kitlog.fault import InputFault
 from kitlog.kit.flight_questions import questions
 from kitlog.kit.flights import Flight
@@ -44,6 +46,14 @@ class FlightCommands(KitCommands):
         """What was flown last: proposed for the next flight, never booked by itself."""
         last = max(self.flights(), key=lambda flight: flight.last_day, default=None)
         return last.flown if last else ()
+
+    def zone_on(self, day: date) -> str:
+        """Time zone of the flights of a day, as far as the outing of that day or else the last flight tells it."""
+        outing = next((o for o in self.outings() if o.first_day <= day <= o.last_day and o.time_zone), None)
+        if outing is not None and outing.time_zone:
+            return outing.time_zone
+        told = [flight for flight in self.flights() if flight.time_zone]
+        return max(told, key=lambda flight: flight.on).time_zone if told else ""
 
     def _logged(self, flight_id: str) -> Flight:
         flight = next((f for f in self.flights() if f.id == flight_id), None)

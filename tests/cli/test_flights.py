@@ -83,3 +83,16 @@ def test_nothing_flown_can_be_said(kitlog: Kitlog, demo: Path) -> None:
 def test_an_empty_log(kitlog: Kitlog, nothing: Path) -> None:
     kitlog("--data", nothing, "pilot", "--body-mass", "70")
     assert "kitlog flights add" in kitlog("--data", nothing, "flights", "list").out
+
+
+def test_take_off_and_landing_in_local_time(kitlog: Kitlog, demo: Path) -> None:
+    more = ("--flown", "Wing A", "--takeoff", "11:00", "--landing", "12:30")
+    assert kitlog("--data", demo, *ADD, *more).code == 0
+    entry = kitlog("--data", demo, "flights", "list", "--json").json[-1]
+    assert entry["takeoff_at"] < entry["landing_at"]
+    overlaps = kitlog("--data", demo, *ADD, "--flown", "Wing A", "--takeoff", "12:00")
+    assert "30 min of it are also in the flight of 2026-05-01" in one_line(overlaps)
+    longer = kitlog("--data", demo, *ADD, "--flown", "Wing B", "--takeoff", "14:00", "--landing", "15:00")
+    assert "90 min of airtime are more than the 60 min" in one_line(longer)
+    assert "no time of day" in one_line(kitlog("--data", demo, *ADD, "--takeoff", "25:00"))
+    assert "--takeoff" in one_line(kitlog("--data", demo, *ADD, "--flown", "Wing A", "--landing", "15:00"))

@@ -159,3 +159,55 @@ def test_an_empty_log_says_how_to_begin(show: Callable[..., Window], empty_bench
     in_dialog(page.empty.buttons[1].click, lambda dialog: dialog.accept())
     assert not page.empty.isVisible()
     assert len(empty_bench.flights()) == 1
+
+
+def test_times_are_typed_on_the_clocks_of_the_place(page: FlightsPage, demo_bench: Workbench, in_dialog: Use) -> None:
+    def enter(dialog: QDialog) -> None:
+        assert isinstance(dialog, FlightEditor)
+        dialog.day.put(date(2026, 5, 2))
+        dialog.takeoff.setText("25:00")
+        dialog.hours.put(1)
+        dialog.accept()
+        assert "no time of day" in dialog.wrong()
+        dialog.takeoff.setText("11:30")
+        dialog.landing.setText("12.45")
+        dialog.accept()
+        assert not dialog.isVisible()
+
+    in_dialog(page.acts.add_flight, enter)
+    flight = next(f for f in demo_bench.flights() if f.on == date(2026, 5, 2))
+    assert flight.takeoff_at is not None
+    assert flight.landing_at is not None
+    assert (flight.landing_at - flight.takeoff_at).total_seconds() == 75 * 60
+
+    def again(dialog: QDialog) -> None:
+        assert isinstance(dialog, FlightEditor)
+        assert (dialog.takeoff.text(), dialog.landing.text()) == ("11:30", "12:45")
+
+    page.show_this(flight.id)
+    in_dialog(page.acts.edit_flight, again)
+
+
+def test_a_wing_twice_in_the_air_is_asked_about(page: FlightsPage, demo_bench: Workbench, in_dialog: Use) -> None:
+    before = len(demo_bench.flights())
+
+    def enter(dialog: QDialog) -> None:
+        assert isinstance(dialog, FlightEditor)
+        dialog.day.put(date(2026, 5, 2))
+        dialog.takeoff.setText("11:30")
+        dialog.hours.put(1)
+        dialog.accept()
+
+    def again(dialog: QDialog) -> None:
+        enter(dialog)
+        assert isinstance(dialog, FlightEditor)
+        assert dialog.isVisible()
+        assert dialog.question.isVisible()
+        assert "twice at a time" in dialog.question.what.text()
+        assert len(demo_bench.flights()) == before + 1
+        dialog.question.do_act.click()
+        assert not dialog.isVisible()
+
+    in_dialog(page.acts.add_flight, enter)
+    in_dialog(page.acts.add_flight, again)
+    assert len(demo_bench.flights()) == before + 2

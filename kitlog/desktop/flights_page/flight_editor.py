@@ -1,26 +1,32 @@
 """A flight entered by hand: when, how long, with what."""
 
 from datetime import date
+from zoneinfo import ZoneInfo
 
 from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
+from kitlog.desktop.outing_page.hour_fields import TimeField
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, DateField, NumberField, TickField
 from kitlog.desktop.parts.form import Form
 from kitlog.desktop.parts.section import Section
 from kitlog.desktop.parts.text import Paragraph
-from kitlog.fault import Fault
+from kitlog.fault import Fault, InputFault
+from kitlog.kit.flight_times import clock_of, moments_of
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
-from kitlog.kit.kinds import SET_KINDS, Kind
+from kitlog.kit.kinds import Kind
 from kitlog.outing.outing import Outing
+from kitlog.packing.flown_set import FLOWN_KINDS
 from kitlog.paint.type_scale import Role
+from kitlog.wording.faults import fault_text
 from kitlog.wording.translate import _
+from kitlog.wording.words import first_upper
 
-FLOWN_KINDS = frozenset({*SET_KINDS, Kind.CARABINER, Kind.SPEED_SYSTEM})
-"""Kinds that get airtime."""
+ASKED = frozenset({"flight.overlaps", "flight.day_over_full", "flight.airtime_over_span"})
+"""What the pilot may say is so."""
 
 
 class FlightEditor(Dialog):
@@ -40,6 +46,10 @@ class FlightEditor(Dialog):
             NumberField("min", most=59, unknown="0 min"),
         )
         self.launches = NumberField(most=100_000, unknown="1")
+        known = (flight.takeoff_at, flight.landing_at) if flight else (None, None)
+        zone = flight.time_zone if flight else ""
+        self.takeoff, self.landing = (TimeField(clock_of(at, zone)) for at in known)
+        self._times_were = self.takeoff.text(), self.landing.text()
         self.ground = NumberField("min", most=100_000, unknown="0 min")
         self.site = ChoiceField()
         self.site.setEditable(True)
@@ -75,21 +85,61 @@ class FlightEditor(Dialog):
             "flown": flown,
             "carried": self._carried(frozenset(flown)),
         }
-        if self._flight is not None and (on != self._flight.on or minutes != round(self._flight.airtime_min)):
-            entered |= {"takeoff_at": None, "landing_at": None}
+        if self._flight is not None and minutes == round(self._flight.airtime_min):
+            entered["airtime_min"] = self._flight.airtime_min  # untouched, it keeps its seconds
+        if self._flight is None or on != self._flight.on or self._times_typed() != self._times_were:
+            entered |= self._moments(on)
         return Flight.model_validate(raw | entered)
 
     def accept(self) -> None:
-        """Save the flight."""
-        if self.attempt(self._save):
+        """Save the flight; what is unlikely is asked about first."""
+        asked: list[InputFault] = []
+
+        def save() -> None:
+            try:
+                self._save()
+            except InputFault as fault:
+                if fault.code not in ASKED:
+                    raise
+                asked.append(fault)
+
+        if not self.attempt(save):
+            return
+        if asked:
+            self._ask(asked[0])
+        else:
             super().accept()
 
-    def _save(self) -> None:
+    def _ask(self, fault: InputFault) -> None:
+        said = fault_text(fault)
+        self.say_wrong("")
+        do, stay = (_("Save it so"), self._save_so), (_("Keep editing"), self.day.setFocus)
+        self.question.ask(first_upper(said.what) + ".", _("Nothing of it is written yet."), do, stay)
+
+    def _save_so(self) -> None:
+        if self.attempt(lambda: self._save(sure=True)):
+            super().accept()
+
+    def _save(self, *, sure: bool = False) -> None:
+        for field in (self.takeoff, self.landing):
+            if field.is_wrong():
+                raise InputFault("time.not_a_clock", field=field.accessibleName(), value=field.text())
         bench, draft = self._desk.bench, self.draft()
         if self._flight is None:
-            bench.add_flight(draft)
+            bench.add_flight(draft, sure=sure)
         elif draft != self._flight:
-            bench.edit_flight(draft)
+            bench.edit_flight(draft, sure=sure)
+
+    def _times_typed(self) -> tuple[str, str]:
+        return self.takeoff.text(), self.landing.text()
+
+    def _moments(self, on: date) -> dict[str, object]:
+        """Take-off and landing as typed, on the clocks of the place as far as they are known."""
+        known = self._flight.time_zone if self._flight else ""
+        name = known or self._desk.bench.zone_on(on)
+        zone = ZoneInfo(name) if name else None
+        takeoff_at, landing_at = moments_of(on, self.takeoff.time(), self.landing.time(), zone)
+        return {"takeoff_at": takeoff_at, "landing_at": landing_at, "time_zone": name if takeoff_at else known}
 
     def _assemble(self) -> None:
         form = Form()
@@ -97,6 +147,9 @@ class FlightEditor(Dialog):
         form.add(_("Airtime"), self.hours, self.minutes)
         self.hours.setAccessibleName(_("Airtime, hours"))
         self.minutes.setAccessibleName(_("Airtime, minutes"))
+        form.add(_("Take-off, landing"), self.takeoff, self.landing)
+        self.takeoff.setAccessibleName(_("Take-off, local time"))
+        self.landing.setAccessibleName(_("Landing, local time"))
         form.add(_("Launches"), self.launches)
         form.add(_("Ground handling"), self.ground)
         form.add(_("Site"), self.site)
