@@ -15,6 +15,9 @@ if TYPE_CHECKING:
 
 PAPERS = ("A4", "letter")
 
+CURRENCY = "currency"
+"""The preference that names the pilot's currency, as the window keeps it."""
+
 
 def book_options(parser: Parser) -> None:
     """``--pdf``, ``--paper``, ``--no-photos``, ``--currency`` and ``--json``."""

@@ -1,7 +1,7 @@
 """kitlog kit inventory: serial numbers, values and photos, for an insurance claim."""
 
 from kitlog.cli import documents
-from kitlog.cli.book_options import book_options, give, refuse_paper_alone
+from kitlog.cli.book_options import CURRENCY, book_options, give, refuse_paper_alone
 from kitlog.cli.call import DONE, Call
 from kitlog.cli.parser import Verbs
 from kitlog.wording.translate import _
@@ -25,12 +25,13 @@ def _inventory(call: Call) -> int:
     options = call.options
     refuse_paper_alone(call, "kitlog kit inventory")
     with call.reading() as bench:
+        currency = options.currency or bench.preference(CURRENCY)
         only = frozenset(item_named(bench, name, _("ITEM")).id for name in options.items)
         listed = bench.inventory(only, retired=options.retired)
-        shown = InventoryShown(not options.no_photos, options.currency, bench.lacking(listed.papers))
+        shown = InventoryShown(not options.no_photos, currency, bench.lacking(listed.papers))
         give(call, bench, inventory_content(listed, bench.now(), shown), text=not options.json)
     if options.json:
         from kitlog.files.book_json import inventory_json
 
-        return documents.say_json(inventory_json(listed, options.currency, shown.lacking))
+        return documents.say_json(inventory_json(listed, currency, shown.lacking))
     return DONE

@@ -1,7 +1,7 @@
 """kitlog service book: all that is on record about one item, for a buyer, an inspector or an insurer."""
 
 from kitlog.cli import documents
-from kitlog.cli.book_options import book_options, give, refuse_paper_alone
+from kitlog.cli.book_options import CURRENCY, book_options, give, refuse_paper_alone
 from kitlog.cli.call import DONE, Call
 from kitlog.cli.parser import Verbs
 from kitlog.wording.translate import _
@@ -23,11 +23,12 @@ def _book(call: Call) -> int:
     options = call.options
     refuse_paper_alone(call, "kitlog service book")
     with call.reading() as bench:
+        currency = options.currency or bench.preference(CURRENCY)
         book = bench.item_book(item_named(bench, options.item, _("ITEM")).id)
         shown = Shown(
             costs=options.costs,
             photos=not options.no_photos,
-            currency=options.currency,
+            currency=currency,
             lacking=bench.lacking(book.papers),
         )
         give(call, bench, book_content(book, bench.now(), shown), text=not options.json)

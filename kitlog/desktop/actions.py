@@ -61,6 +61,7 @@ class Action:
 _FILE = (
     Action("kit.import", N_("Read a table…"), "file", "kit.import_table", "Ctrl+I"),
     Action("kit.export", N_("Export items to CSV…"), "file", "kit.export_csv", "Ctrl+Shift+E", "items"),
+    Action("kit.inventory", N_("Inventory for an insurer…"), "file", "kit.print_inventory", None, "items"),
     Action("file.backup", N_("Back up the data file…"), "file", "back_up", None, group=1),
     Action("file.demo", N_("Open the demo kit"), "file", "open_demo", None, "demo", 1),
     Action("file.quit", N_("Quit"), "file", "quit", StandardKey.Quit, group=2),
@@ -100,6 +101,7 @@ _KIT = (
         in_list=True,
     ),
     Action("service.history", N_("History of the item…"), "kit", "service.show_history", "Ctrl+H", "one rule", 2),
+    Action("service.book", N_("Service book as PDF…"), "kit", "service.print_book", StandardKey.Print, "items", 2),
     Action("service.storage", N_("Storage charge…"), "kit", "service.show_storage", None, "items", 2),
     Action("service.event", N_("Log an event…"), "kit", "service.log_event", "Ctrl+Shift+L", "items", 2),
     Action("service.calendar", N_("Calendar file…"), "kit", "service.write_calendar", None, "rules", 2),

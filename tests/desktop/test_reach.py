@@ -11,6 +11,7 @@ from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QAbstractButton, QApplication, QDialog, QLabel, QLineEdit, QMenuBar, QWidget
 
 from kitlog.desktop.about import AboutDialog
+from kitlog.desktop.book_dialog import BookDialog, InventoryDialog
 from kitlog.desktop.flights_page.flight_editor import FlightEditor
 from kitlog.desktop.keys_dialog import CommandSearch, KeysDialog
 from kitlog.desktop.kit_page.bulk_editor import BulkEditor
@@ -46,6 +47,8 @@ DIALOGS: dict[str, Callable[[Window], QDialog]] = {
     "stops": lambda w: StopsDialog(w.desk, w),
     "season": lambda w: SeasonDialog(w.desk, w),
     "flight": lambda w: FlightEditor(w.desk, w.desk.bench.flights()[0], w),
+    "book": lambda w: BookDialog(w.desk, w.desk.bench.items()[0].id, w),
+    "inventory": lambda w: InventoryDialog(w.desk, w.desk.bench.items()[:2], w),
     "new flight": lambda w: FlightEditor(w.desk, None, w),
 }
 

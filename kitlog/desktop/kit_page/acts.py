@@ -127,6 +127,19 @@ class KitActs:
 
             self._desk.perform(lambda: export_kit(self._bench, Path(chosen)))
 
+    def print_inventory(self) -> None:
+        """Serial numbers, values and photos for an insurance claim: of all, or of what is selected."""
+        from kitlog.desktop.book_dialog import InventoryDialog
+
+        InventoryDialog(self._desk, self._items(), self._page).exec()
+
+    def print_book(self) -> None:
+        """The service book of the selected item."""
+        from kitlog.desktop.book_dialog import BookDialog
+
+        ids = self._page.selected_ids()
+        BookDialog(self._desk, ids[0] if ids else "", self._page).exec()
+
     def _items(self) -> list[Item]:
         found = (self._bench.item(item_id) for item_id in self._page.selected_ids())
         return [item for item in found if item is not None]

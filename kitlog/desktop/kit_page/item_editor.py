@@ -14,9 +14,12 @@ from kitlog.desktop.kit_page.facet_fields import FACET_FIELDS, FACET_TITLES, FIT
 from kitlog.desktop.kit_page.facet_form import FacetForm
 from kitlog.desktop.kit_page.facet_part import FacetPart
 from kitlog.desktop.kit_page.item_fields import MainFields, MoreFields
+from kitlog.desktop.papers_field import PapersField
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.dialog import Dialog
+from kitlog.desktop.parts.section import Section
 from kitlog.desktop.parts.tab_order import tab_stops
+from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import SET_KINDS, Kind
 from kitlog.packing.capacity import refuse_more_out_than_in
@@ -46,6 +49,11 @@ class ItemEditor(Dialog):
         self.body.addLayout(self._facet_rows)
         self.body.addWidget(self.more_facets)
         self.body.addWidget(self.more)
+        self.papers = PapersField(desk, self._item.papers)
+        papers = Section(_("Papers and photos"))
+        papers.rows.addWidget(self.papers)
+        self.body.addWidget(papers)
+        self.papers.changed.connect(self._chain)
         self._put(self._item, desk.bench.items())
         self.main_fields.changed.connect(self._look)
         self.main_fields.changed.connect(self._look_at_power)
@@ -61,7 +69,8 @@ class ItemEditor(Dialog):
         """
         facets = {name: form.model() for name, form in self.facets.items()}
         raw = {name: getattr(self._item, name) for name in Item.model_fields}
-        made = Item(**(raw | self.main_fields.values() | self.more.values() | facets))
+        papers = {"papers": self.papers.papers}
+        made = Item(**(raw | self.main_fields.values() | self.more.values() | facets | papers))
         refuse_more_out_than_in(made)
         return self._seen_now(made)
 
@@ -71,6 +80,10 @@ class ItemEditor(Dialog):
         if battery is None or battery.on_hand_pct is None or battery.on_hand_at is not None:
             return item
         return item.model_copy(update={"battery": battery.model_copy(update={"on_hand_at": self._desk.bench.now()})})
+
+    def changed(self) -> bool:
+        """Papers that were attached or taken off count too."""
+        return super().changed() or self.papers.papers != self._item.papers
 
     def showEvent(self, event: QShowEvent) -> None:
         """Chain what was put in before there was a window."""
@@ -142,7 +155,8 @@ class ItemEditor(Dialog):
 
     def _chain(self) -> None:
         """Tab goes through the form as it is seen: name to zones, facets, the rest."""
-        parts = (self.main_fields, *self.facets.values(), self.more_facets, self.more)
+        papers = (*self.papers.findChildren(WrapRow, "paper"), self.papers.attach_act)
+        parts = (self.main_fields, *self.facets.values(), self.more_facets, self.more, *papers)
         stops = [stop for part in parts for stop in tab_stops(part) if stop.window() is self]
         for before, after in pairwise(stops):
             self.setTabOrder(before, after)

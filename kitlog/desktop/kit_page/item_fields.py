@@ -6,6 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPlainTextEdit, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
+from kitlog.desktop.kit_page.loan_fields import LoanFields
 from kitlog.desktop.parts.fields import ChoiceField, DateField, LineField, NumberField
 from kitlog.desktop.parts.form import Form
 from kitlog.desktop.parts.section import Section
@@ -108,7 +109,7 @@ class MainFields(QWidget):
 
 
 class MoreFields(QWidget):
-    """Pair, state, maker, days, before the log, notes."""
+    """Pair, state, loan, maker, days, before the log, notes."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -117,8 +118,10 @@ class MoreFields(QWidget):
         self.days = {name: DateField() for name in ("made_on", "bought_on", "first_used_on")}
         self.fitted_to = ChoiceField()
         self.state = ChoiceField([(state, word(state.value)) for state in ItemState])
+        self.loan = LoanFields(self.state)
         self.hours = NumberField("h", decimals=1, most=100_000)
         self.launches = NumberField(most=1_000_000)
+        self.ground = NumberField("h", decimals=1, most=100_000)
         self.value = NumberField(decimals=2, most=1e9)
         self.volume = NumberField("l", decimals=1, most=1000)
         self.notes = QPlainTextEdit()
@@ -140,6 +143,8 @@ class MoreFields(QWidget):
         self.serves.setText(", ".join(item.serves))
         self.hours.put(item.opening_h)
         self.launches.put(item.opening_launches)
+        self.ground.put(item.opening_ground_h)
+        self.loan.put(item)
         self.value.put(item.value)
         self.volume.put(None if item.volume_ml is None else item.volume_ml / 1000)
         self.notes.setPlainText(item.notes)
@@ -155,6 +160,8 @@ class MoreFields(QWidget):
             "serves": tuple(part.strip() for part in self.serves.text().split(",") if part.strip()),
             "opening_h": self.hours.number(),
             "opening_launches": self.launches.whole(),
+            "opening_ground_h": self.ground.number(),
+            **self.loan.values(),
             "value": self.value.number(),
             "volume_ml": None if volume_l is None else round(volume_l * 1000),
             "notes": self.notes.toPlainText(),
@@ -179,11 +186,14 @@ class MoreFields(QWidget):
                     (_("Made on"), self.days["made_on"]),
                     (_("Bought on"), self.days["bought_on"]),
                     (_("First used on"), self.days["first_used_on"]),
-                    (_("Value"), self.value),
+                    (_("Value of all pieces"), self.value),
                     (_("Packed volume"), self.volume),
                 ],
             ),
-            (_("Before the log begins"), [(_("Airtime"), self.hours), (_("Launches"), self.launches)]),
+            (
+                _("Before the log begins"),
+                [(_("Airtime"), self.hours), (_("Launches"), self.launches), (_("Ground handling"), self.ground)],
+            ),
         ]
         for title, fields in groups:
             section, form = Section(title), Form()
@@ -192,6 +202,7 @@ class MoreFields(QWidget):
             section.rows.addSpacing(look.px(4))
             section.rows.addWidget(form)
             rows.addWidget(section)
+        rows.insertWidget(1, self.loan)
         notes = Section(_("Notes"))
         notes.rows.addWidget(self.notes)
         rows.addWidget(notes)

@@ -17,7 +17,7 @@ from kitlog.desktop.kit_page.filtering import Haystack, Show
 from kitlog.desktop.kit_page.model import KitModel
 from kitlog.desktop.kit_page.row_paint import KitCells
 from kitlog.desktop.page import Page
-from kitlog.desktop.parts.button import Rank
+from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.empty import EmptyState, NothingFound
 from kitlog.desktop.parts.paper_table import PaperTable
 from kitlog.desktop.parts.text import Paragraph, Text
@@ -51,6 +51,7 @@ class KitPage(Page):
         self.table.setItemDelegate(KitCells(self.table, self.model))
         self.nothing = NothingFound(_("No item matches"))
         self.total, self.total_more = Text("", Role.GROUP), Paragraph("", Role.SECOND, "muted")
+        self.inventory = Button(_("Inventory…"), Rank.ACT)
         self.drop = TableDrop(self, self.acts.look_at, desk.faulted.emit)
         self.bar.words.setAcceptDrops(False)  # a file dropped there is no word to filter by
         self._later = QTimer(self)
@@ -122,6 +123,7 @@ class KitPage(Page):
         """Columns that have no room go into the details; in one column the details replace the table."""
         for number, column in enumerate(COLUMNS):
             self.table.setColumnHidden(number, fold.middle and column.in_details)
+        self.inventory.setVisible(not fold.middle)  # the menu has it
         side = look.px(fold.side_px)
         self._left_rows.setContentsMargins(side, look.px(fold.head_px(15)), look.px(12), look.px(8))
         self._sides.lay_out(narrow=fold.narrow, right_px=320 if fold.middle else 376)
@@ -176,6 +178,7 @@ class KitPage(Page):
         self.bar.changed.connect(self.sift)
         self.bar.words.lines_pasted.connect(self.acts.paste_table)
         self.bar.add.clicked.connect(self.acts.add_item)
+        self.inventory.clicked.connect(self.acts.print_inventory)
         self.nothing.cleared.connect(self.bar.clear)
         self.table.head.sectionClicked.connect(self._sort_by)
         self.table.doubleClicked.connect(lambda _index: self.acts.edit_item())
@@ -215,6 +218,7 @@ class KitPage(Page):
         foot.setSpacing(look.px(16))
         foot.addWidget(self.total)
         foot.addWidget(self.total_more, 1)
+        foot.addWidget(self.inventory)
         foot.addWidget(self._sides.open_act)
         return foot
 

@@ -35,6 +35,13 @@ class ServiceActs:
         line = self._page.line()
         EventDialog(self._desk, line.item.id if line else "", self._page).exec()
 
+    def print_book(self) -> None:
+        """The service book of the item of the selected rule."""
+        from kitlog.desktop.book_dialog import BookDialog
+
+        line = self._page.line()
+        BookDialog(self._desk, line.item.id if line else "", self._page).exec()
+
     def add_rule(self) -> None:
         """Offer starter rules, or make an own one."""
         from kitlog.desktop.service_page.starters_dialog import StartersDialog

@@ -259,6 +259,7 @@ class ServicePage(Page):
             (_("Log an event…"), self.acts.log_event),
             (_("Add a rule…"), self.acts.add_rule),
             (_("Calendar file…"), self.acts.write_calendar),
+            (_("Service book…"), self.acts.print_book),
         ):
             button = Button(text, Rank.ACT)
             button.clicked.connect(do)
