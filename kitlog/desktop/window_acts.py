@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFileDialog
 from kitlog.desktop.desk import MANY
 from kitlog.desktop.scheme import Scheme
 from kitlog.desktop.undo_words import moving_text
+from kitlog.fault import SystemFault
 from kitlog.paint.mark import Mark
 from kitlog.wording.translate import _
 from kitlog.workbench.undo_list import UndoStep
@@ -52,7 +53,21 @@ class WindowActs:
         proposed = str(bench.path.with_name(f"{bench.path.stem} {bench.now():%Y-%m-%d}.kitlogbackup"))
         chosen, _kind = QFileDialog.getSaveFileName(self._window, _("Back up the data file"), proposed)
         if chosen:
-            self._desk.perform(lambda: bench.backup(Path(chosen)))
+            self._back_up(Path(chosen))
+
+    def _back_up(self, to: Path) -> None:
+        """Write it beside the window, scans may be large; a paper that could not go in is told."""
+        lacking: list[SystemFault] = []
+        write = partial(self._desk.write_apart, lambda: lacking.extend(self._desk.bench.backup(to)))
+        self._desk.perform(partial(write, _("Backing up…")))
+        for fault in lacking[:1]:
+            self._desk.faulted.emit(fault)
+
+    def tell_lost_papers(self) -> None:
+        """Say it where the data file was moved without the folder of its papers."""
+        lost = self._desk.bench.papers_lost()
+        if lost is not None:
+            self._desk.faulted.emit(lost)
 
     def open_demo(self) -> None:
         """Open the demo kit in a window of its own data file."""

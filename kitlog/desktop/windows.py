@@ -38,6 +38,7 @@ class Windows:
                 window.close()
         if not self._open:
             made.painted.connect(lambda: QTimer.singleShot(REMIND_AFTER_MS, made, made.remind))
+        made.painted.connect(lambda: QTimer.singleShot(REMIND_AFTER_MS, made, made.acts.tell_lost_papers))
         self._open.append(made)
         made.setWindowIcon(self._icon())
         made.show()

@@ -168,6 +168,11 @@ def look(data_file: Path, papers: Iterable[Paper]) -> Looked:
     return Looked(tuple(faults), tuple(whole))
 
 
+def absent(data_file: Path, papers: Iterable[Paper]) -> frozenset[str]:
+    """The hashes of those papers that are not there or have another length; their bytes are not read."""
+    return frozenset(paper.sha256 for paper in papers if not _is_there(place_of(data_file, paper.sha256), paper.size))
+
+
 def sweep(data_file: Path, named: Collection[str], now: datetime) -> int:
     """Remove what lies in the folder under a hash that nothing names and is older than a day; how many.
 
@@ -200,6 +205,13 @@ def _lacking(data_file: Path, sha256: str) -> str | None:
     if not folder_of(data_file).is_dir():
         return "paper.folder_missing"
     return None if place_of(data_file, sha256).is_file() else "paper.missing"
+
+
+def _is_there(place: Path, size: int) -> bool:
+    try:
+        return place.is_file() and place.stat().st_size == size
+    except OSError:
+        return False
 
 
 def _is_whole(place: Path, sha256: str) -> bool:

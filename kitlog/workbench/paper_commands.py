@@ -3,6 +3,7 @@
 What reads and writes the files is imported when it is used: a window opens without it.
 """
 
+from collections.abc import Iterable
 from pathlib import Path
 
 from kitlog.fault import InputFault, SystemFault
@@ -67,14 +68,32 @@ class PaperCommands(Reads):
         of_records = (p for r in self.records() if r.item_id == item_id and r.struck_at is None for p in r.papers)
         return tuple({paper.sha256: paper for paper in (*item.papers, *of_records)}.values())
 
+    def papers_absent(self, papers: Iterable[Paper]) -> frozenset[str]:
+        """The hashes of those papers that are not where they were kept; quick, since their bytes are not read."""
+        from kitlog.files.papers import absent
+
+        return absent(self.path, papers)
+
+    def papers_lost(self) -> SystemFault | None:
+        """``paper.folder_missing`` where papers are on record and their folder is not there: the file moved alone."""
+        from kitlog.files.papers import folder_of
+
+        if folder_of(self.path).is_dir() or not (named := self._papers_named()):
+            return None
+        return SystemFault(
+            "paper.folder_missing", path=str(self.path), folder=str(folder_of(self.path)), count=len(named)
+        )
+
     def papers_lacking(self) -> tuple[SystemFault, ...]:
         """One fault for each paper that is missing or damaged; a single one where the whole folder is missing."""
         from kitlog.files import papers
 
+        return papers.look(self.path, self._papers_named()).faults
+
+    def _papers_named(self) -> tuple[Paper, ...]:
         of_items = (paper for item in self.items() for paper in item.papers)
         of_records = (paper for record in self.records() for paper in record.papers)
-        named = {paper.sha256: paper for paper in (*of_items, *of_records)}
-        return papers.look(self.path, named.values()).faults
+        return tuple({paper.sha256: paper for paper in (*of_items, *of_records)}.values())
 
 
 def _free(target: Path) -> Path:

@@ -23,6 +23,9 @@ from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.desktop.pilot_dialog import PilotDialog
 from kitlog.desktop.repack_page.page import RepackPage
 from kitlog.desktop.scheme import Scheme, lay_over
+from kitlog.desktop.service_page.history_dialog import HistoryDialog
+from kitlog.desktop.service_page.model_rules_dialog import ModelRulesDialog
+from kitlog.desktop.service_page.notices_dialog import NoticesDialog
 from kitlog.desktop.service_page.record_dialog import RecordDialog
 from kitlog.desktop.service_page.season_dialog import SeasonDialog
 from kitlog.desktop.service_page.stops_dialog import StopsDialog
@@ -38,7 +41,10 @@ DIALOGS: dict[str, Callable[[Window], Dialog]] = {
     "plan": lambda w: PlanEditor(w.desk, outing_of(w.desk.bench), w),
     "power plan": lambda w: PowerPlan(w.desk, outing_of(w.desk.bench), w),
     "record": lambda w: RecordDialog(w.desk, item_named(w.desk.bench, "Wing A").id, "", w),
+    "history": lambda w: HistoryDialog(w.desk, item_named(w.desk.bench, "Wing A"), w),
     "pilot": lambda w: PilotDialog(w.desk, w),
+    "notices": lambda w: NoticesDialog(w.desk, item_named(w.desk.bench, "Wing A").id, w),
+    "models": lambda w: ModelRulesDialog(w.desk, w),
     "stops": lambda w: StopsDialog(w.desk, w),
     "season": lambda w: SeasonDialog(w.desk, w),
 }

@@ -51,7 +51,7 @@ class HistoryDialog(Dialog):
         clear(self._rows)
         book = self._desk.bench.item_book(self._item.id)
         self._show_measured([judged.rule for judged in book.rules], book.records)
-        shown = Shown(costs=True, lacking=self._desk.bench.lacking(book.papers))
+        shown = Shown(costs=True, lacking=self._desk.bench.papers_absent(book.papers))
         section = Section(_("Services and events, the newest first"))
         both = list(zip(book.history, history_entries(book, shown), strict=True))
         for entry, said in reversed(both):
