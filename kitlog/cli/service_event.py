@@ -47,7 +47,7 @@ def _judged(call: Call, bench: "Workbench") -> "Logged":
     from kitlog.workbench.incident_commands import Logged
 
     incident, ids = _named(call, bench)
-    return Logged(incident, (), bench.incident_follow_ups(incident, ids))
+    return Logged(incident, (), bench.incident_follow_ups(incident, ids, _day(call)))
 
 
 def _named(call: Call, bench: "Workbench") -> "tuple[Incident, tuple[str, ...]]":
@@ -102,6 +102,7 @@ def _item_json(one: "FollowUp", logged: "Logged", names: dict[str, str], library
             for line in opened(one, library)
         ],
         "does_not_apply": [rule.rule for rule in one.silent],
+        "answered_already": [{"rule": rule.rule, "on": str(record.done_on)} for rule, record in one.answered],
     }
 
 

@@ -101,15 +101,16 @@ def origin_text(one: Opened, event: str) -> str:
     return ""
 
 
-def silent_text(one: FollowUp) -> str:
-    """What would be opened had the pilot not said that it does not apply; empty for nothing."""
+def not_opened(one: FollowUp) -> Iterator[str]:
+    """What is not opened, and why: answered already, does not apply, or nothing there that answers."""
+    for rule, record in one.answered:
+        text = _("{rule}: answered already by the record of {day}")
+        yield text.format(rule=rule_text(rule.rule), day=day_text(record.done_on))
     names = ", ".join(rule_text(rule.rule) for rule in one.silent)
-    return _("does not apply, as you said: {rules}").format(rules=names) if names else ""
-
-
-def nothing_text() -> str:
-    """Said where no rule is opened."""
-    return _("opens nothing; it stays in the history")
+    if names:
+        yield _("does not apply, as you said: {rules}").format(rules=names)
+    if one.nothing:
+        yield _("opens nothing; it stays in the history")
 
 
 def incident_lines(
@@ -132,9 +133,8 @@ def incident_lines(
             origin = origin_text(line, one.event)
             if origin:
                 yield from paragraph(origin, indent=4)
-        for said in (silent_text(one), nothing_text() if one.nothing else ""):
-            if said:
-                yield from paragraph(said, indent=2)
+        for said in not_opened(one):
+            yield from paragraph(said, indent=2)
     yield ""
     yield from wrapped(_(STANCE), WIDTH)
 
@@ -143,11 +143,13 @@ def known_lines(incidents: Sequence[Incident], library: Library) -> Iterator[str
     """Everything that can be logged, with what it opens, on a terminal."""
     labels = {facts.kind: _(facts.label) for facts in library.kinds}
     for incident in incidents:
-        yield from paragraph(f"{incident.name}: {incident_label(incident)}")
+        label = incident_label(incident)
+        yield from paragraph(label if label == incident.name else f"{incident.name}: {label}")
         for strike in incident.strikes:
             kinds = ", ".join(labels[kind] for kind in strike.kinds)
             rules = [library.starter(name) for name in strike.rules]
             said = "; ".join(opened_text(Opened(r.name, TAKEN, r.event_days, r.grounds, r.source)) for r in rules)
-            yield from paragraph(f"{kinds}: {said}", indent=2)
+            struck = kinds if strike.usual else _("{kinds}, if struck").format(kinds=kinds)
+            yield from paragraph(f"{struck}: {said}", indent=2)
     yield ""
     yield from wrapped(_(STANCE), WIDTH)

@@ -67,13 +67,13 @@ class IncidentCommands(ServiceCommands):
         fitted = [item.id for item in self.items() if item.fitted_to in flown]
         return tuple(dict.fromkeys((*flown, *fitted)))
 
-    def incident_follow_ups(self, incident: Incident, item_ids: Iterable[str]) -> tuple[FollowUp, ...]:
-        """What an incident would open, without writing anything.
+    def incident_follow_ups(self, incident: Incident, item_ids: Iterable[str], on: date) -> tuple[FollowUp, ...]:
+        """What an incident of a day would open, without writing anything.
 
         Raises:
             InputFault: ``item.unknown``.
         """
-        return follow_ups(incident, [self._known(item_id) for item_id in item_ids], self.rules())
+        return follow_ups(incident, [self._known(item_id) for item_id in item_ids], self.rules(), self.records(), on)
 
     def log_incident(self, incident: Incident, item_ids: Sequence[str], on: date, note: str = "") -> Logged:
         """Log that something happened to some items, and open what follows from it.
@@ -92,7 +92,7 @@ class IncidentCommands(ServiceCommands):
         for item in map(self._known, item_ids):
             if item.made_on is not None and on < item.made_on:
                 raise InputFault("event.before_made", name=item.name, day=on, made=item.made_on)
-        found = self.incident_follow_ups(incident, item_ids)
+        found = self.incident_follow_ups(incident, item_ids, on)
         rows = incident_rows(found, self.library, on, note, self.new_id)
         facts = {"incident": incident.name, "item_id": item_ids[0], "count": len(found)}
         self._put("incident.log", rows, facts)

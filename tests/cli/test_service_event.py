@@ -38,10 +38,18 @@ def test_what_it_would_open_is_told_without_writing(kitlog: Kitlog, demo: Path) 
     assert demo.read_bytes() == before
 
 
+def test_what_a_later_record_has_answered_is_told(kitlog: Kitlog, demo: Path) -> None:
+    said = kitlog("--data", demo, "service", "event", "tree", "Wing A", "--on", "2026-04-26", "--dry-run")
+    words = " ".join(said.out.replace("\u00a0", " ").split())
+    assert "check after an event: answered already by the record of 27 Apr 2026" in words
+    assert "at once" not in words
+
+
 def test_what_can_be_logged_is_listed_with_what_it_opens(kitlog: Kitlog, demo: Path) -> None:
     said = kitlog("--data", demo, "service", "incidents")
     for name in ("reserve thrown", "water", "tree", "hard landing", "crash", "sand or salt", "line cut"):
-        assert f"\n{name}: " in f"\n{said.out}"
+        assert f"\n{name}" in f"\n{said.out}"
+    assert "helmet, if struck: replace after a blow" in said.out
     assert "dry it: within 1 day, a look until it is done" in " ".join(said.out.split())
     assert all(len(line) <= 80 for line in said.out.splitlines())
     assert len(kitlog("--data", demo, "service", "incidents", "--json").json) > 20

@@ -1,7 +1,9 @@
+from datetime import date
+
 from kitlog.kit.incidents import FollowUp, Incident, Strike, follow_ups, widened
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
-from kitlog.kit.service import ServiceRule
+from kitlog.kit.service import ServiceRecord, ServiceRule
 
 WATER = Incident(
     name="water",
@@ -72,3 +74,15 @@ def test_a_thing_that_is_not_named_gets_the_event_and_nothing_more() -> None:
 def test_each_item_once_in_their_order() -> None:
     helmet = Item(id="h", name="Helmet", kind=Kind.HELMET)
     assert [f.item_id for f in follow_ups(WATER, [helmet, WING, helmet], ())] == ["h", "w"]
+
+
+def test_a_later_record_has_answered_it_already() -> None:
+    known = rule("wing.event", "water")
+    record = ServiceRecord(id="r", item_id="w", rules=(known.id,), done_on=date(2026, 4, 27))
+    (before,) = follow_ups(WATER, [WING], [known], [record], date(2026, 4, 26))
+    assert (before.opens, before.answered, before.takes) == ((), ((known, record),), ("any.dry",))
+    assert not before.nothing
+    failed = ServiceRecord.model_validate({**record.model_dump(), "result": "failed"})
+    for records, on in (([record], date(2026, 4, 27)), ([failed], date(2026, 4, 26))):
+        (found,) = follow_ups(WATER, [WING], [known], records, on)
+        assert (found.opens, found.answered) == ((known,), ())

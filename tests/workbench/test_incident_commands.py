@@ -72,7 +72,7 @@ class TestLogging:
 
     def test_nothing_is_written_before_it_is_asked_for(self, bench: Workbench) -> None:
         before = all_reads(bench)
-        found = bench.incident_follow_ups(bench.incident("water"), [id_of(bench, "Reserve A")])
+        found = bench.incident_follow_ups(bench.incident("water"), [id_of(bench, "Reserve A")], TODAY)
         assert found[0].takes == ("reserve.event",)
         assert all_reads(bench) == before
 

@@ -96,7 +96,7 @@ class EventDialog(Dialog):
         if incident is None:
             self.want(_("Say what happened."))
             return
-        self.struck.tell(self._desk.bench.incident_follow_ups(incident, ids), self._desk.bench.library)
+        self.struck.tell(self._desk.bench.incident_follow_ups(incident, ids, self._day()), self._desk.bench.library)
         self.want("" if ids else _("Tick what it happened to."))
 
     def _grow(self) -> None:

@@ -12,7 +12,7 @@ from kitlog.kit.incidents import FollowUp
 from kitlog.kit.item import Item
 from kitlog.outing.library import Library
 from kitlog.paint.type_scale import Role
-from kitlog.wording.incident_text import nothing_text, opened, opened_text, origin_text, silent_text
+from kitlog.wording.incident_text import not_opened, opened, opened_text, origin_text
 from kitlog.wording.words import first_upper
 
 
@@ -75,5 +75,5 @@ def what_opens(one: FollowUp, library: Library) -> str:
     for rule in opened(one, library):
         origin = origin_text(rule, one.event)
         lines.append(first_upper(f"{opened_text(rule)} ({origin})" if origin else opened_text(rule)))
-    lines += [first_upper(text) for text in (silent_text(one), nothing_text() if one.nothing else "") if text]
+    lines += [first_upper(text) for text in not_opened(one)]
     return "\n".join(lines)
