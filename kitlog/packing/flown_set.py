@@ -84,6 +84,14 @@ class FlownSets:
         ways = (*self._of_outings(day, at), self._of_last_flight(day), self._only_ones())
         return [way for way in ways if way is not None and way.flown]
 
+    def newer_than(self, day: date, booked: FlownSet) -> tuple[str, date] | None:
+        """The first thing of what was flown that was bought, or else made, after a day: its name, and that day."""
+        for item in (self._items[item_id] for item_id in booked.flown if item_id in self._items):
+            since = item.bought_on or item.made_on
+            if since is not None and since > day:
+                return item.name, since
+        return None
+
     def outing_on(self, day: date) -> Outing | None:
         """The outing of a day."""
         return next((outing for outing in self._outings if outing.first_day <= day <= outing.last_day), None)

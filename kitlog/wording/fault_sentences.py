@@ -122,6 +122,10 @@ INPUT = {
         N_("{minutes} min of {day} were entered by hand, without times, and may be the same flight"),
         N_("Delete that entry and read the recording again, or confirm both."),
     ),
+    "flight.before_bought": (
+        N_("{name} is on record as bought or made on {day}, after this flight"),
+        N_("Say what was flown then, or correct the day in Kit."),
+    ),
     "flight.in_a_total": (
         N_("the total from {first} to {last} reaches over its day and may hold it already"),
         N_("Lower the total by what is imported, if it does."),
@@ -211,7 +215,7 @@ INPUT = {
     ),
     "paper.too_large": (N_("it has more than {limit} MB"), N_("Scan it with fewer dots, or in parts.")),
     "paper.empty": (N_("the file is empty"), N_("Choose another one.")),
-    "paper.unknown": (N_("no such paper is on record"), N_("Look at: kitlog service papers.")),
+    "paper.no_folder": (N_("there is no such folder"), N_("Make it first; the papers are saved into it.")),
     "record.unknown": (N_("no such record"), N_("Look at the service book.")),
     "record.before_made": (
         N_("{day} lies before {made}, the day it was made"),

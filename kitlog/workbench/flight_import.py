@@ -138,7 +138,8 @@ def _proposal(source: FlightSource, outcome: Outcome, flown: tuple[str, ...] | N
         carried = tuple(item_id for item_id in (*booked.flown, *booked.carried) if item_id not in flown)
         booked = FlownSet(ChosenBy.NAMED, flown, carried if booked.by is ChosenBy.OUTING else ())
     asked = (*outcome.reasons, *_entered_by_hand(source, day))
-    return Proposal(replace(outcome, reasons=asked), booked, _site(source, flight, day), tuple(_totals(source, day)))
+    notes = (*_totals(source, day), *_too_new(source, day, booked))
+    return Proposal(replace(outcome, reasons=asked), booked, _site(source, flight, day), notes)
 
 
 def _entered_by_hand(source: FlightSource, day: date) -> Iterator[Reason]:
@@ -154,6 +155,13 @@ def _totals(source: FlightSource, day: date) -> Iterator[Reason]:
     for flight in source.by_hand:
         if flight.until is not None and flight.on <= day <= flight.until:
             yield Reason("flight.in_a_total", {"first": flight.on, "last": flight.until})
+
+
+def _too_new(source: FlightSource, day: date, booked: FlownSet) -> Iterator[Reason]:
+    """What was flown was bought later: its hours would count a flight on another one."""
+    newer = source.sets.newer_than(day, booked)
+    if newer is not None:
+        yield Reason("flight.before_bought", {"name": newer[0], "day": newer[1]})
 
 
 def _site(source: FlightSource, flight: FlightFound, day: date) -> str:

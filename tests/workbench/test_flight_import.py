@@ -211,6 +211,18 @@ class TestAsked:
         assert [note.code for note in one.notes] == ["flight.in_a_total"]
         assert one.is_plain
 
+    def test_a_wing_that_was_bought_later_is_told(self, bench: Workbench, tmp_path: Path) -> None:
+        wing = next(item for item in bench.items() if item.name == "Wing A")
+        bench.edit_items([wing.model_copy(update={"bought_on": date(2026, 5, 3)})])
+        before, after = read(
+            bench,
+            put(tmp_path, "a.igc", flown(SATURDAY)),
+            put(tmp_path, "b.igc", flown(SATURDAY + timedelta(days=1))),
+        )
+        assert [note.code for note in before.notes] == ["flight.before_bought"]
+        assert before.notes[0].facts["name"] == "Wing A"
+        assert after.notes == ()
+
     def test_a_flight_that_has_not_been_yet_is_refused(self, bench: Workbench, tmp_path: Path) -> None:
         (one,) = read(bench, put(tmp_path, "a.igc", flown(utc("2026-05-20T09:00"))))
         assert (one.outcome.status, one.outcome.reasons[0].code) == (Status.REFUSED, "flight.in_future")

@@ -1,6 +1,7 @@
 """What was flown: one of the sets that could be, or ticked item by item."""
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
@@ -67,6 +68,8 @@ class FlownTicks(QWidget):
                 tick.clicked.connect(lambda _on=False: self._ticked())
                 self.ticks[item_id] = tick
                 self._grid.addWidget(tick, number, 0)
+            for before, after in pairwise([self.choice, *self.ticks.values()]):
+                QWidget.setTabOrder(before, after)
         for item_id, tick in self.ticks.items():
             tick.setChecked(item_id in self.booked.flown)
         self._say()
