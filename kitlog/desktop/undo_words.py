@@ -14,6 +14,7 @@ Names = Mapping[str, str]
 _NAMED = {
     "item.add": N_("add {name}"),
     "item.edit": N_("edit {name}"),
+    "item.paired": N_("edit {name}; the new pairing opens its check"),
     "item.measured": N_("measurement for {name}, {way} (before: {was_w}, {basis})"),
     "item.duplicate": N_("duplicate {name}"),
     "item.delete": N_("delete {name}"),
@@ -58,7 +59,9 @@ _NAMED = {
     "kit.import": N_("import {file}"),
     "demo.fill": N_("fill with the demo kit"),
 }
-_MANY = frozenset({"incident.log", "record.add", "item.edit", "item.delete", "item.state", "item.zone", "item.on_hand"})
+_MANY = frozenset(
+    {"incident.log", "record.add", "item.edit", "item.paired", "item.delete", "item.state", "item.zone", "item.on_hand"}
+)
 
 
 def undo_text(step: UndoStep, names: Names) -> str:

@@ -30,8 +30,8 @@ def recorded_lines(item: str, record: ServiceRecord, dues: Sequence[Due]) -> Ite
         yield from paragraph(text.format(n=n), indent=2)
     yield ""
     for due in dues:
-        said = dict.fromkeys((word(due.state.value), due_sentence(due)))
-        yield from paragraph(f"{rule_text(due.rule)}: {'; '.join(said)}")
+        state = dict.fromkeys((word(due.state.value), due_sentence(due)))
+        yield from paragraph(f"{rule_text(due.rule)}: {'; '.join(state)}")
     yield from wrapped(_(STANCE), WIDTH)
 
 

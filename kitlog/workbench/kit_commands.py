@@ -39,6 +39,8 @@ class KitCommands(Reads):
         """What is written, and what undo says of it: a measurement names the draw that was there before."""
         facts: dict[str, object] = {"name": items[0].name if items else "", "count": len(items)}
         replaced = measured_instead(self._known(items[0].id), items[0]) if len(items) == 1 else None
+        if any(isinstance(row, Event) and row.kind == NEW_PAIRING for row in events):
+            return "item.paired", (*items, *events), facts
         if replaced is None:
             return "item.edit", (*items, *events), facts
         facts |= {"way": replaced.way, "was_w": replaced.before.likely_w, "basis": replaced.basis}

@@ -156,6 +156,8 @@ class TestPairs:
         due = due_of(bench, "Reserve A", "reserve.fit")
         assert (due.state, due.grounds) == (DueState.OVERDUE, Grounds.YES)
         assert bench.events()[-1].note == "Harness A -> Harness B"
+        assert bench.undoable is not None
+        assert bench.undoable.code == "item.paired"  # the window says so beside Undo
         bench.undo()
         assert "reserve.fit" not in rules_of(bench, "Reserve A")
         assert self.reserve(bench).fitted_to == id_of(bench, "Harness A")
