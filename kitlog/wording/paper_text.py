@@ -1,7 +1,7 @@
 """Papers and photos in words."""
 
 from kitlog.kit.paper import MediaType, Paper
-from kitlog.wording.figures import number_text
+from kitlog.wording.figures import with_unit
 from kitlog.wording.translate import N_, _
 
 TYPES = {MediaType.PDF: N_("PDF"), MediaType.JPEG: N_("photo (JPEG)"), MediaType.PNG: N_("photo (PNG)")}
@@ -17,5 +17,5 @@ def paper_text(paper: Paper) -> str:
 def size_text(size: int) -> str:
     """Bytes as kB or MB of 1,000."""
     if size < _MB:
-        return _("{n} kB").format(n=number_text(max(size / _KB, 1), 0))
-    return _("{n} MB").format(n=number_text(size / _MB, 1))
+        return with_unit(max(size / _KB, 1), "kB")
+    return with_unit(size / _MB, "MB", 1)
