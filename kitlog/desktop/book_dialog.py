@@ -6,7 +6,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.book_saving import CURRENCY, ask_where, usual_paper, write_book
@@ -16,7 +16,6 @@ from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, LineField, TickField
 from kitlog.desktop.parts.form import Form
 from kitlog.desktop.parts.text import Paragraph
-from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.desktop.pdf_writing import Paper
 from kitlog.kit.inventory import Inventory
 from kitlog.kit.item import Item
@@ -56,9 +55,11 @@ class PrintDialog(Dialog):
         self.done_note = Paragraph("", Role.SECOND, "ink")
         self.open_act = Button(_("Open the PDF"), Rank.ACT)
         self.open_act.clicked.connect(self._open)
-        self._done = WrapRow(gap=12)
-        self._done.add(self.done_note, wide=True)
-        self._done.add(self.open_act)
+        self._done = QWidget()
+        row = QHBoxLayout(self._done)
+        row.setContentsMargins(0, look.px(4), look.px(4), look.px(4))
+        row.addWidget(self.done_note, 1)
+        row.addWidget(self.open_act)
         self._done.hide()
 
     @abstractmethod

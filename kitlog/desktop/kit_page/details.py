@@ -1,22 +1,25 @@
 """The details at the right of the kit table."""
 
 from collections.abc import Callable, Sequence
+from functools import partial
 
-from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.kit_page.figures import figure_rows, take_off_row
 from kitlog.desktop.kit_page.filter_bar import totals_text
+from kitlog.desktop.kit_page.photo_view import Photos, PhotoView
 from kitlog.desktop.kit_page.record_sections import add_rules, coming_outing, use_section
+from kitlog.desktop.paper_opening import open_paper
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.section import Section, clear
 from kitlog.desktop.parts.text import CutText, Paragraph, Text
 from kitlog.kit.item import Item
-from kitlog.paint import item_sketch
+from kitlog.kit.paper import Paper
 from kitlog.paint.type_scale import Role
+from kitlog.wording.paper_text import paper_text
 from kitlog.wording.season_text import custody_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper, word
@@ -26,38 +29,20 @@ HEAD_PX = 220
 """Room for name and make in the head where the details are at their narrowest, in px of the design."""
 
 
-class Sketch(QWidget):
-    """What stands where there is no photo."""
-
-    def __init__(self, kind: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._kind = kind
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-
-    def sizeHint(self) -> QSize:
-        """92 high."""
-        return QSize(look.px(240), look.px(92))
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """Paint the sketch in its well."""
-        t, px = look.tokens(), look.px
-        box = QRectF(self.rect())
-        with QPainter(self) as painter:
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            painter.setPen(QPen(t.hairline, 1))
-            painter.setBrush(t.sunk)
-            painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), px(6), px(6))
-            item_sketch.paint(painter, box.adjusted(px(12), px(12), -px(12), -px(12)), self._kind, t)
-
-
 class Details(QScrollArea):
     """Everything about the selected item, or the sum of several."""
 
     def __init__(
-        self, desk: Desk, edit: Callable[[], None], bulk: Callable[[], None], parent: QWidget | None = None
+        self,
+        desk: Desk,
+        edit: Callable[[], None],
+        bulk: Callable[[], None],
+        book: Callable[[], None],
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self._desk, self._edit, self._bulk = desk, edit, bulk
+        self._desk, self._edit, self._bulk, self._book = desk, edit, bulk, book
+        self._photos = Photos(desk, self)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -83,13 +68,13 @@ class Details(QScrollArea):
         if custody := custody_text(item):
             late = item.back_by is not None and item.back_by < self._desk.bench.now().date()
             self._rows.addWidget(Paragraph(first_upper(custody), Role.SECOND, "look" if late else "muted"))
-        self._rows.addWidget(Sketch(item.kind.value))
+        self._rows.addWidget(PhotoView(item.kind.value, item.papers, self._photos))
         figures = Section(_("Figures"))
         flown = take_off_row(item, self._desk.assessed_already(), self._desk.bench.now().date())
         figures.add_figures(figure_rows(row, self._desk.bench.library) + flown)
         self._rows.addWidget(figures)
         self._add_question(row)
-        for section in (self._pairs(item), self._service(item), self._use(item)):
+        for section in (self._pairs(item), self._service(item), self._use(item), self._papers(item)):
             if section is not None:
                 self._rows.addWidget(section)
         if item.notes:
@@ -130,6 +115,24 @@ class Details(QScrollArea):
         band = self._desk.bench.implausible(row.item)
         if band is not None:
             self._rows.addWidget(Paragraph(implausible_text(row.item, band, self._desk), Role.SECOND, "look"))
+
+    def _papers(self, item: Item) -> Section:
+        """Its papers and photos, each to be opened; the act of the section prints all that is on record."""
+        section = Section(_("Papers"), _("Service book…"), self._book)
+        for paper in item.papers:
+            row = QHBoxLayout()
+            row.addWidget(CutText(paper_text(paper), Role.SECOND), 1)
+            button = Button(_("Open"), Rank.ACT)
+            button.setAccessibleName(_("Open {paper}").format(paper=paper.name))
+            button.clicked.connect(partial(self._open, paper))
+            row.addWidget(button)
+            section.rows.addLayout(row)
+        if not item.papers:
+            section.rows.addWidget(Paragraph(_("No paper or photo yet; the editor takes them."), Role.SMALL))
+        return section
+
+    def _open(self, paper: Paper, _checked: bool = False) -> None:  # noqa: FBT001, FBT002  # Qt tells it
+        self._desk.perform(partial(open_paper, self._desk, paper))
 
     def _pairs(self, item: Item) -> Section | None:
         bench = self._desk.bench

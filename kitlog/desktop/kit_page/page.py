@@ -168,7 +168,7 @@ class KitPage(Page):
             self._later.start()
             return
         if self._details is None:
-            self._details = Details(self.desk, self.acts.edit_item, self.acts.bulk_edit)
+            self._details = Details(self.desk, self.acts.edit_item, self.acts.bulk_edit, self.acts.print_book)
             self._right_rows.addWidget(self._details)
         rows = [self.model.rows[number] for number in self.table.selected_rows()]
         if isinstance(self._details, Details):
