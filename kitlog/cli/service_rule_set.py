@@ -17,8 +17,6 @@ if TYPE_CHECKING:
     from kitlog.workbench.workbench import Workbench
 
 NONE = "none"
-FIGURES = ("months", "recommended_months", "hours", "launches", "due_on", "events", "event_days", "counts_from")
-"""What a source vouches for."""
 _GROUNDS = ("yes", "by law", "no")
 _COUNTS_FROM = ("record", "first use", "bought", "made")
 """As in `kitlog.kit.service`, which is not read before it is needed."""
@@ -157,6 +155,8 @@ def _drafted(call: Call, bench: "Workbench", item: "Item") -> "ServiceRule":
 
 def _sourced(before: "dict[str, object]", rule: "ServiceRule", source: str | None) -> "ServiceRule":
     """The rule without the source of figures that it no longer has."""
+    from kitlog.kit.model_rules import FIGURES
+
     changed = any(field in before and getattr(rule, field) != before[field] for field in FIGURES)
     return rule.model_copy(update={"source": ""}) if changed and source is None else rule
 

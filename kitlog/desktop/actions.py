@@ -107,6 +107,8 @@ _KIT = (
     Action("service.calendar", N_("Calendar file…"), "kit", "service.write_calendar", None, "rules", 2),
     Action("service.rule", N_("Add a service rule…"), "kit", "service.add_rule", "Ctrl+Shift+A", "items", 2),
     Action("service.edit_rule", N_("Edit service rule…"), "kit", "service.edit_rule", None, "one rule", 2),
+    Action("service.model_rules", N_("Rules by model…"), "kit", "service.show_model_rules", None, "items", 2),
+    Action("service.notices", N_("Maker’s safety notices…"), "kit", "service.look_for_notices", None, "items", 2),
     Action("service.delete_rule", N_("Delete service rule"), "kit", "service.delete_rule", None, "one rule", 2),
 )
 

@@ -11,6 +11,9 @@ from kitlog.kit.service import Limits, ModelRule, ServiceRule
 LIMIT_FIELDS = tuple(Limits.model_fields)
 """What a rule says of itself, whoever it is about."""
 
+FIGURES = ("months", "recommended_months", "hours", "launches", "due_on", "events", "event_days", "counts_from")
+"""What the source of a rule vouches for."""
+
 GONE = frozenset({ItemState.RETIRED, ItemState.LOST})
 """An item in such a state gets no new rule; one that it has is changed all the same."""
 

@@ -161,7 +161,7 @@ def test_dialogs_stay_on_the_screen_and_cut_no_word(letters: float, window: Wind
         none_in_the_end(qtbot, lambda dialog=dialog: cut_words(dialog) + lost_sideways(dialog))
         room = dialog.screen().availableGeometry().size()
         assert dialog.size().boundedTo(room) == dialog.size(), name
-        for act in (dialog.main, dialog.leave):
+        for act in (act for act in (dialog.main, dialog.leave) if act.isVisible()):
             assert dialog.rect().contains(act.geometry()), name
         dialog.discard()
 

@@ -20,6 +20,8 @@ from kitlog.desktop.outing_choice import OutingChoice
 from kitlog.desktop.page import PAGES
 from kitlog.desktop.pilot_dialog import PilotDialog
 from kitlog.desktop.service_page.event_dialog import EventDialog
+from kitlog.desktop.service_page.model_rules_dialog import ModelRulesDialog
+from kitlog.desktop.service_page.notices_dialog import NoticesDialog
 from kitlog.desktop.service_page.record_dialog import RecordDialog
 from kitlog.desktop.service_page.rule_editor import RuleEditor
 from kitlog.desktop.service_page.season_dialog import SeasonDialog
@@ -44,6 +46,8 @@ DIALOGS: dict[str, Callable[[Window], QDialog]] = {
     "event": lambda w: EventDialog(w.desk, w.desk.bench.items()[0].id, w),
     "starters": lambda w: StartersDialog(w.desk, w.desk.bench.items()[1], w),
     "rule": lambda w: RuleEditor(w.desk, w.desk.bench.items()[0], w.desk.bench.rules()[0], None, w),
+    "models": lambda w: ModelRulesDialog(w.desk, w),
+    "notices": lambda w: NoticesDialog(w.desk, w.desk.bench.items()[0].id, w),
     "stops": lambda w: StopsDialog(w.desk, w),
     "season": lambda w: SeasonDialog(w.desk, w),
     "flight": lambda w: FlightEditor(w.desk, w.desk.bench.flights()[0], w),

@@ -49,6 +49,19 @@ class ServiceActs:
         line = self._page.line()
         StartersDialog(self._desk, line.item if line else None, self._page).exec()
 
+    def show_model_rules(self) -> None:
+        """Show the rules by model."""
+        from kitlog.desktop.service_page.model_rules_dialog import ModelRulesDialog
+
+        ModelRulesDialog(self._desk, self._page).exec()
+
+    def look_for_notices(self) -> None:
+        """Enter that the maker's safety notices were looked for, for all of a model."""
+        from kitlog.desktop.service_page.notices_dialog import NoticesDialog
+
+        line = self._page.line()
+        NoticesDialog(self._desk, line.item.id if line else "", self._page).exec()
+
     def show_stops(self) -> None:
         """Show what stands in the way on a day."""
         from kitlog.desktop.service_page.stops_dialog import StopsDialog

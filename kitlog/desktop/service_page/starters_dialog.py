@@ -1,19 +1,22 @@
-"""Starter rules of an item: offered, never applied by themselves; the maker's manual overrides them all."""
+"""Rules offered for an item: those of its model, then starters; never applied by themselves."""
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
-from kitlog.desktop.parts.button import Button
+from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, TickField
 from kitlog.desktop.parts.form import Form
 from kitlog.desktop.parts.section import clear
 from kitlog.desktop.parts.text import Paragraph
-from kitlog.desktop.service_page.rule_words import WHILE_OPEN, limits_of
+from kitlog.desktop.service_page.rule_scope import RuleScope
 from kitlog.kit.item import Item
+from kitlog.kit.service import ModelRule
 from kitlog.outing.library import StarterRule
 from kitlog.paint.type_scale import Role
+from kitlog.wording.rule_limits import WHILE_OPEN, limits_of
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _
 from kitlog.wording.words import first_upper
@@ -25,7 +28,7 @@ CAUTION = N_(
 
 
 class StartersDialog(Dialog):
-    """Choose an item, tick starters, or make an own rule."""
+    """Choose an item, tick what is offered for it or for its model, or make an own rule."""
 
     def __init__(self, desk: Desk, item: Item | None, parent: QWidget) -> None:
         super().__init__(_("Add a service rule"), _("Take these"), parent, wide=560)
@@ -34,18 +37,24 @@ class StartersDialog(Dialog):
         self.item = ChoiceField([(i.id, i.name) for i in items])
         if item is not None:
             self.item.choose(item.id)
+        self.scope = RuleScope(desk, item)
         self.ticks: dict[str, TickField] = {}
         self._rows = QVBoxLayout()
         self._rows.setSpacing(look.px(2))
         form = Form()
         form.add(_("Item"), self.item)
         self.body.addWidget(form)
+        self.body.addWidget(self.scope)
+        self.models = Button(_("Rules by model…"), Rank.ACT)
+        self.models.clicked.connect(self._show_models)
+        self.body.addWidget(self.models, 0, Qt.AlignmentFlag.AlignLeft)
         self.body.addWidget(Paragraph(_(CAUTION), Role.SECOND, "look"))
         self.body.addLayout(self._rows)
         self.own = Button(_("Own rule…"))
         self.own.clicked.connect(lambda: self._edit(None))
         self.foot_row.insertWidget(0, self.own)
         self.item.currentIndexChanged.connect(lambda _index: self._offer())
+        self.scope.changed.connect(self._look)
         self._offer()
 
     def accept(self) -> None:
@@ -54,7 +63,8 @@ class StartersDialog(Dialog):
         typed = [starter for starter in self._starters() if starter.name in ticked and _wants_date(starter)]
         plain = [name for name in ticked if name not in {starter.name for starter in typed}]
         item_id = str(self.item.chosen())
-        if plain and not self.attempt(lambda: self._desk.bench.take_starters(item_id, plain)):
+        for_model = self.scope.for_model
+        if plain and not self.attempt(lambda: self._desk.bench.take_starters(item_id, plain, for_model=for_model)):
             return
         for starter in typed:
             self._edit(starter)
@@ -66,18 +76,32 @@ class StartersDialog(Dialog):
     def _offer(self) -> None:
         clear(self._rows)
         self.ticks = {}
+        bench, item_id = self._desk.bench, str(self.item.chosen())
+        self.scope.show_item(bench.item(item_id))
+        self.models.setVisible(bool(bench.model_rules()))
+        for model in bench.model_rules_for(item_id):
+            self._add(model.rule, _model_facts(model))
         for starter in self._starters():
-            tick = TickField(first_upper(rule_text(starter.name)))
-            tick.setAccessibleDescription(_facts(starter))
-            tick.toggled.connect(lambda _on: self._look())
-            self.ticks[starter.name] = tick
-            self._rows.addWidget(tick)
-            note = Paragraph(_facts(starter), Role.SMALL)
-            note.setContentsMargins(look.px(32), 0, 0, look.px(8))
-            self._rows.addWidget(note)
+            self._add(starter.name, _facts(starter))
         if not self.ticks:
             self._rows.addWidget(Paragraph(_("No further starter for this item; an own rule is always possible.")))
         self._look()
+
+    def _add(self, name: str, facts: str) -> None:
+        tick = TickField(first_upper(rule_text(name)))
+        tick.setAccessibleDescription(facts)
+        tick.toggled.connect(lambda _on: self._look())
+        self.ticks[name] = tick
+        self._rows.addWidget(tick)
+        note = Paragraph(facts, Role.SMALL)
+        note.setContentsMargins(look.px(32), 0, 0, look.px(8))
+        self._rows.addWidget(note)
+
+    def _show_models(self) -> None:
+        from kitlog.desktop.service_page.model_rules_dialog import ModelRulesDialog
+
+        ModelRulesDialog(self._desk, self).exec()
+        self._offer()
 
     def _look(self) -> None:
         some = any(tick.isChecked() for tick in self.ticks.values())
@@ -88,7 +112,10 @@ class StartersDialog(Dialog):
         from kitlog.desktop.service_page.rule_editor import RuleEditor
 
         item = self._desk.bench.item(str(self.item.chosen()))
-        if item is not None and RuleEditor(self._desk, item, None, starter, self).exec() and starter is None:
+        if item is None:
+            return
+        editor = RuleEditor(self._desk, item, None, starter, self, for_model=self.scope.for_model)
+        if editor.exec() and starter is None:
             super().accept()
 
 
@@ -97,9 +124,19 @@ def _wants_date(starter: StarterRule) -> bool:
     return not starter.events and all(limit is None for limit in limits)
 
 
+def _model_facts(model: ModelRule) -> str:
+    """A rule of the model, before any starter."""
+    return _("The rule of its model. {facts}").format(facts=". ".join(map(first_upper, _parts(model))))
+
+
+def _parts(rule: StarterRule | ModelRule) -> list[str]:
+    limits = ", ".join(limits_of(rule)) or _("a date or figure that you type")
+    parts = (limits, _("open: {what}").format(what=_(WHILE_OPEN[rule.grounds])), _(rule.source) if rule.source else "")
+    return [part for part in parts if part]
+
+
 def _facts(starter: StarterRule) -> str:
-    limits = ", ".join(limits_of(starter)) or _("a date or figure that you type")
-    parts = [first_upper(limits), _("open: {what}").format(what=_(WHILE_OPEN[starter.grounds])), _(starter.source)]
+    parts = _parts(starter)
     if starter.spread:
         parts.append(_("seen elsewhere: {spread}").format(spread=_(starter.spread)))
     return ". ".join(first_upper(part) for part in parts)
