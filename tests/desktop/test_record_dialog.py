@@ -235,6 +235,21 @@ class TestHistory:
         words = " ".join(label.text() for label in dialog.findChildren(Text) if label.isVisibleTo(dialog))
         assert "counts for nothing" in words
 
+    def test_older_entries_follow_on_demand(self, page: ServicePage, demo_bench: Workbench, qtbot) -> None:
+        for year in range(2000, 2020):
+            on_record(demo_bench, who=f"of {year}", done_on=date(year, 5, 8))
+        dialog = HistoryDialog(page.desk, line_of(demo_bench, "Wing A", "wing.full").item, page)
+        qtbot.addWidget(dialog)
+
+        def words() -> str:
+            return " ".join(label.text() for label in dialog.findChildren(Text) if label.isVisibleTo(dialog))
+
+        assert "of 2019" in words()
+        assert "of 2000" not in words()
+        dialog.show_older()
+        dialog.show_older()
+        assert "of 2000" in words()
+
     def test_a_missing_paper_is_said_in_words(
         self, page: ServicePage, demo_bench: Workbench, qtbot, scan: Path
     ) -> None:

@@ -25,9 +25,12 @@ from kitlog.paint.type_scale import Role
 from kitlog.wording.book_content import Shown, history_entries
 from kitlog.wording.book_parts import BookEntry
 from kitlog.wording.measurement_text import NEVER_CONVERTED
-from kitlog.wording.translate import _
+from kitlog.wording.translate import _, ngettext
 
 Do = Callable[[], object]
+
+AT_ONCE = 12
+"""Entries that are shown at once: more take a tenth of a second and longer to lay out."""
 
 
 class HistoryDialog(Dialog):
@@ -41,6 +44,7 @@ class HistoryDialog(Dialog):
         super().__init__(_("History of {name}").format(name=item.name), "", parent, wide=720)
         self._desk, self._item = desk, item
         self.view: MeasuredView | None = None
+        self._most = AT_ONCE
         self._rows = QVBoxLayout()
         self._rows.setSpacing(look.px(8))
         self.body.addLayout(self._rows)
@@ -53,13 +57,27 @@ class HistoryDialog(Dialog):
         self._show_measured([judged.rule for judged in book.rules], book.records)
         shown = Shown(costs=True, lacking=self._desk.bench.papers_absent(book.papers))
         section = Section(_("Services and events, the newest first"))
-        both = list(zip(book.history, history_entries(book, shown), strict=True))
-        for entry, said in reversed(both):
+        both = list(zip(book.history, history_entries(book, shown), strict=True))[::-1]
+        for entry, said in both[: self._most]:
             section.rows.addWidget(self._block(entry, said))
             section.rows.addWidget(Hairline())
         if not both:
             section.rows.addWidget(Paragraph(_("Nothing is on record: no service, no event.")))
         self._rows.addWidget(section)
+        self._offer_older(len(both) - self._most)
+
+    def show_older(self) -> None:
+        """Show some more of the older entries."""
+        self._most += AT_ONCE
+        self._keep_place(self.reload)
+
+    def _offer_older(self, hidden: int) -> None:
+        if hidden > 0:
+            text = ngettext("Show {n} older entry", "Show older entries ({n})", hidden).format(n=hidden)
+            row, button = WrapRow(), Button(text, Rank.ACT)
+            button.clicked.connect(self.show_older)
+            row.add(button)
+            self._rows.addWidget(row)
 
     def _show_measured(self, rules: Sequence[ServiceRule], records: Sequence[ServiceRecord]) -> None:
         picture = picture_of(measured_series(records, rules))
@@ -120,7 +138,11 @@ class HistoryDialog(Dialog):
         done = self.attempt(do)
         if done:
             self.say_wrong("")
+        self._keep_place(self.reload)
+
+    def _keep_place(self, do: Do) -> None:
+        """Do what puts new rows in the place of the old ones; what is in view stays there."""
         before = self.scroller.verticalScrollBar().value()
-        self.reload()
+        do()
         self.scroller.verticalScrollBar().setValue(before)
         self.main.setFocus()
