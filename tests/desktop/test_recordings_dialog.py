@@ -230,6 +230,7 @@ def test_stopping_keeps_what_was_read(page: FlightsPage, tmp_path: Path, qtbot) 
     dialog.waiting.cancel.click()
     qtbot.waitUntil(lambda: not dialog.background.busy)
     assert 2 <= dialog.model.rowCount() < 40
+    assert f"stopped, {40 - dialog.model.rowCount()} not read" in dialog.counts.text()
     assert dialog.main.isEnabled()
 
 

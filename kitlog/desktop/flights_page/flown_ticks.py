@@ -75,17 +75,24 @@ class FlownTicks(QWidget):
         self._say()
 
     def _say(self) -> None:
+        said = self._words()
+        self.said.setText(said)
+        self.said.setVisible(bool(said))
+
+    def _words(self) -> str:
         count = len(self.booked.carried)
-        if count:
-            text = ngettext(
-                "{n} more item of that day's list is remembered as carried.",
-                "{n} more items of that day's list are remembered as carried.",
-                count,
-            )
-            self.said.setText(text.format(n=count))
-        elif not self.booked.flown and self.ticks:
-            self.said.setText(_("No item gets these hours: a service date then looks further away than it is."))
-        self.said.setVisible(bool(count) or (not self.booked.flown and bool(self.ticks)))
+        if not self.ticks:
+            return _("Nothing in the kit could get these hours yet.")
+        if not self.booked.flown:
+            return _("No item gets these hours: a service date then looks further away than it is.")
+        if not count:
+            return ""
+        text = ngettext(
+            "{n} more item of that day's list is remembered as carried.",
+            "{n} more items of that day's list are remembered as carried.",
+            count,
+        )
+        return text.format(n=count)
 
     def _chosen(self) -> None:
         chosen = self.choice.chosen()

@@ -96,6 +96,8 @@ class ProposalSide(QWidget):
         self.ground.setChecked(draft.on_ground)
         del blockers
         self.flown.put(draft.booked, sets.choices(day, flight.takeoff_at))
+        for part in (self._each, self.for_all):
+            part.setVisible(bool(self.flown.ticks))
         self._say_found()
 
     def _say_found(self) -> None:
@@ -159,7 +161,8 @@ class ProposalSide(QWidget):
         form.add_wide(self.ground)
         rows.addWidget(form)
         section = Section(_("What was flown"))
-        section.rows.addWidget(Text(_("Each gets the airtime and the launches."), Role.SMALL, "muted"))
+        self._each = Text(_("Each gets the airtime and the launches."), Role.SMALL, "muted")
+        section.rows.addWidget(self._each)
         section.rows.addWidget(self.flown)
         section.rows.addWidget(self.for_all)
         rows.addWidget(section)

@@ -145,8 +145,8 @@ class RecordingsDialog(Dialog):
         self.drafts = kept(self.drafts, [draft_of(one, books=books) for one in reading.proposals])
         self.model.put(self.drafts)
         self._say_undated(sum(_is_undated(draft) for draft in self.drafts))
-        self.table.setVisible(bool(self.drafts))
-        self.side_area.setVisible(bool(self.drafts))
+        for part in self._result:
+            part.setVisible(bool(self.drafts))
         if self.drafts:
             first = next((n for n, draft in enumerate(self.drafts) if draft.is_asked), 0)
             self.table.select(first)
@@ -202,9 +202,16 @@ class RecordingsDialog(Dialog):
         minutes = sum(draft.minutes for draft in ticked if not draft.on_ground)
         said = ngettext("{n} flight to enter, {airtime}", "{n} flights to enter, {airtime}", len(ticked))
         self.sum.setText(said.format(n=len(ticked), airtime=airtime_text(minutes)))
-        self.counts.setText(counts_line(draft.proposal.outcome for draft in self.drafts) if self.drafts else "")
+        self.counts.setText(self._count())
         self.want(self._wanted(ticked))
         self.main.say(_("Enter flights") if ticked or not has_seconds(self.drafts) else _("Remember recordings"))
+
+    def _count(self) -> str:
+        said = counts_line(draft.proposal.outcome for draft in self.drafts) if self.drafts else ""
+        reading = self._reading
+        if reading.stopped.is_set() and reading.done < reading.of:
+            return _("{counts}; stopped, {n} not read").format(counts=said, n=reading.of - reading.done)
+        return said
 
     def _wanted(self, ticked: Sequence[Draft]) -> str:
         if ticked or has_seconds(self.drafts):
@@ -236,9 +243,12 @@ class RecordingsDialog(Dialog):
         for part in (self._build_head(), self._build_undated(), self.waiting, self._build_rule()):
             self.body.addWidget(part)
         self.body.addWidget(self._build_sides(), 1)
+        self._result: tuple[QWidget, ...] = (self.head, self.table, self.side_area)
+        for part in self._result:
+            part.hide()
 
     def _build_head(self) -> QWidget:
-        head = WrapRow(gap=16)
+        self.head = head = WrapRow(gap=16)
         acts = (
             (_("Tick or untick all"), self._tick_all),
             (_("Copy the report"), self._copy),
