@@ -29,7 +29,7 @@ from kitlog.wording.translate import _, ngettext
 
 Do = Callable[[], object]
 
-AT_ONCE = 12
+AT_ONCE = 8
 """Entries that are shown at once: more take a tenth of a second and longer to lay out."""
 
 
