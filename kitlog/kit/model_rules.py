@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import ItemState, Kind
@@ -56,8 +57,14 @@ class Reach:
 
 def model_of(thing: Item | ModelRule) -> Model | None:
     """Which model an item or a rule is of; None where no model is given: nothing is alike for that."""
-    model = folded(thing.model)
-    return Model(thing.kind, folded(thing.maker), model) if model else None
+    return _model(thing.kind, thing.maker, thing.model) if thing.model else None
+
+
+@lru_cache(maxsize=4096)
+def _model(kind: Kind, maker: str, model: str) -> Model | None:
+    """Thousands of items are of few models."""
+    same = folded(model)
+    return Model(kind, folded(maker), same) if same else None
 
 
 def items_like(item: Item, items: Iterable[Item]) -> tuple[Item, ...]:
@@ -104,10 +111,14 @@ def reach(
         replacing: ids of rules of the same name, with other figures, that are to follow it from now on.
         new_ids: ids for rules of items that have none of that name.
     """
-    by_item: dict[str, list[ServiceRule]] = {}
+    items, of = tuple(items), model_of(model)
+    alike = frozenset(item.id for item in items if model_of(item) == of)
+    had: dict[str, list[ServiceRule]] = {item_id: [] for item_id in alike}
     for rule in rules:
-        by_item.setdefault(rule.item_id, []).append(rule)
-    parts = [_reach_of(model, item, by_item.get(item.id, []), replacing, new_ids) for item in items]
+        if rule.of_model == model.id or rule.item_id in alike:
+            had.setdefault(rule.item_id, []).append(rule)
+    concerned = [item for item in items if item.id in had]
+    parts = [_reach_of(model, item, had[item.id], replacing, new_ids) for item in concerned]
     return Reach(
         follows=tuple(rule for part in parts for rule in part.follows),
         new=tuple(rule for part in parts for rule in part.new),

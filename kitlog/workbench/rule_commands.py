@@ -250,9 +250,11 @@ class RuleCommands(KitCommands):
                 yield record.model_copy(update=update)
 
     def _reach(self, model: ModelRule, replacing: Collection[str], new_ids: Iterator[str]) -> Reach:
-        rules = self.rules()
-        untouched = {rule.id for rule in rules if rule.rule == model.rule and self._is_starter(rule)}
-        return reach(model, self.items(), rules, replacing=untouched | set(replacing), new_ids=new_ids)
+        items, rules, of = self.items(), self.rules(), model_of(model)
+        alike = frozenset(item.id for item in items if model_of(item) == of)
+        named = [rule for rule in rules if rule.rule == model.rule and rule.item_id in alike]
+        untouched = {rule.id for rule in named if self._is_starter(rule)}
+        return reach(model, items, rules, replacing=untouched | set(replacing), new_ids=new_ids)
 
     def _is_starter(self, rule: ServiceRule) -> bool:
         """Whether a rule says just what its starter says."""

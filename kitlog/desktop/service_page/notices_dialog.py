@@ -1,5 +1,6 @@
 """Looking for the maker's safety notices: one look, entered for every item of a model."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
@@ -11,15 +12,16 @@ from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, DateField, LineField
 from kitlog.desktop.parts.form import Form
 from kitlog.desktop.parts.text import Paragraph
+from kitlog.kit.due import due_states
 from kitlog.kit.item import Item
-from kitlog.kit.model_rules import Model, model_of
-from kitlog.kit.service import ServiceRecord
+from kitlog.kit.model_rules import GONE, Model, model_of
+from kitlog.kit.service import ServiceRecord, ServiceRule
+from kitlog.kit.service_book import ServiceBook
 from kitlog.paint.type_scale import Role
 from kitlog.wording.due_sentence import due_sentence
 from kitlog.wording.figures import day_text
 from kitlog.wording.rule_lines import names_text
 from kitlog.wording.translate import N_, _
-from kitlog.workbench.reads import DueLine
 from kitlog.workbench.rule_commands import NOTICES
 
 ABOUT = N_("kitlog looks nowhere by itself: look on the maker’s page, and enter what there was.")
@@ -27,10 +29,16 @@ ABOUT = N_("kitlog looks nowhere by itself: look on the maker’s page, and ente
 
 @dataclass(frozen=True, slots=True)
 class Looked:
-    """One model, or one item without a model: its items, the rule of the first, and what is on record."""
+    """One model, or one item without a model.
+
+    Attributes:
+        items: all that have the rule; rule: that of the first of them.
+        last: the newest record of that, None for none.
+    """
 
     items: tuple[Item, ...]
-    line: DueLine
+    rule: ServiceRule
+    last: ServiceRecord | None
 
     @property
     def name(self) -> str:
@@ -40,13 +48,19 @@ class Looked:
         return model or first.name
 
 
-def by_model(lines: tuple[DueLine, ...]) -> tuple[Looked, ...]:
-    """The models that are looked after, the one that is due first in front."""
-    found: dict[Model | str, list[DueLine]] = {}
-    for line in lines:
-        if line.rule.rule == NOTICES and line.rule.applies:
-            found.setdefault(model_of(line.item) or line.item.id, []).append(line)
-    return tuple(Looked(tuple(line.item for line in group), group[0]) for group in found.values())
+def by_model(items: Iterable[Item], book: ServiceBook) -> tuple[Looked, ...]:
+    """The models that are looked after; those never looked for first, then the longest ago."""
+    rules = {rule.item_id: rule for rule in book.rules if rule.rule == NOTICES and rule.applies}
+    found: dict[Model | str, list[Item]] = {}
+    for item in items:
+        if item.id in rules and item.state not in GONE:
+            found.setdefault(model_of(item) or item.id, []).append(item)
+    looked = [_looked(tuple(group), rules[group[0].id], book) for group in found.values()]
+    return tuple(sorted(looked, key=lambda one: (one.last.done_on if one.last else date.min, one.name.casefold())))
+
+
+def _looked(items: tuple[Item, ...], rule: ServiceRule, book: ServiceBook) -> Looked:
+    return Looked(items, rule, next(reversed(book.records_of(rule.id)), None))
 
 
 class NoticesDialog(Dialog):
@@ -56,7 +70,7 @@ class NoticesDialog(Dialog):
         super().__init__(_("Maker’s safety notices"), _("Record"), parent, wide=520)
         self._desk = desk
         today: date = desk.bench.now().date()
-        self.looked = by_model(desk.bench.due(today))
+        self.looked = by_model(desk.bench.items(), desk.bench.book())
         self.model = ChoiceField([(number, one.name) for number, one in enumerate(self.looked)])
         chosen = next((n for n, one in enumerate(self.looked) if item_id in {i.id for i in one.items}), 0)
         self.model.choose(chosen)
@@ -83,8 +97,8 @@ class NoticesDialog(Dialog):
         return ServiceRecord.model_validate(
             {
                 "id": self._desk.bench.new_id(),
-                "item_id": one.line.item.id if one else "-",
-                "rules": (one.line.rule.id,) if one else (),
+                "item_id": one.items[0].id if one else "-",
+                "rules": (one.rule.id,) if one else (),
                 "done_on": self.day.day() or self._desk.bench.now().date(),
                 "who": self.who.text(),
                 "remarks": self.found.toPlainText(),
@@ -111,9 +125,12 @@ class NoticesDialog(Dialog):
             self.want(_("No item has that rule yet: add it, best for all of a model."))
             self.state.setText("")
             return
-        last = one.line.due.last
-        parts = [_("For: {names}").format(names=names_text([item.name for item in one.items]))]
-        parts.append(_("last looked {day}").format(day=day_text(last.done_on)) if last else _("never looked"))
-        parts.append(due_sentence(one.line.due))
-        self.state.setText("; ".join(part for part in parts if part))
+        names = _("For: {names}").format(names=names_text([item.name for item in one.items]))
+        when = _("last looked {day}").format(day=day_text(one.last.done_on)) if one.last else _("never looked")
+        self.state.setText(f"{names}; {when}; {self._due_text(one)}")
         self.want("")
+
+    def _due_text(self, one: Looked) -> str:
+        bench = self._desk.bench
+        dues = due_states(one.items[0], bench.book(), bench.now().date())
+        return next(due_sentence(due) for due in dues if due.rule_id == one.rule.id)
