@@ -1,6 +1,6 @@
 """The papers and photos of a record or an item: attached by button or by dropping files, opened, saved, taken off."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from functools import partial
 from pathlib import Path
 
@@ -123,7 +123,7 @@ class PapersField(QWidget):
             row.add(button)
         return row
 
-    def _try(self, do: "partial[object]") -> None:
+    def _try(self, do: Callable[[], object]) -> None:
         try:
             do()
         except Fault as fault:

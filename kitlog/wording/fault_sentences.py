@@ -207,7 +207,9 @@ INPUT = {
     "measurement.negative": (N_("{what} of {value} cannot be"), N_("Look at the paper again.")),
     "measurement.unread": (
         N_("“{value}” is no measurement"),
-        N_('Write what, value and unit, then gauge and place if the paper says them: "porosity 182 s, gauge A, cell 12".'),
+        N_(
+            'Write what, value, unit, and gauge and place where the paper says them: "porosity 182 s, gauge A, cell 12".'
+        ),
     ),
     "paper.not_a_paper": (
         N_("it is neither PDF nor JPEG nor PNG, whatever its name says"),
