@@ -82,13 +82,10 @@ def entry(setting: Setting, one: BookEntry, width: float, album: Album) -> Group
     """Day, title and figure, what else there is to say, and photos under it."""
     left = _left(setting, one)
     right = setting.text.width(one.figure, STRONG.role) + setting.px(BETWEEN) if one.figure else 0.0
-    first, *others = lines(setting, one.title or BLANK, NAME, width - right, left)
-    blocks = [
-        Block(first.height, all_of((*_before(setting, one, first.height), first.paint, *_end(setting, one, width))))
-    ]
-    blocks += others
-    if one.struck:
-        blocks = [_struck(setting, block, width) for block in blocks]
+    titles = lines(setting, one.title or BLANK, NAME, width - right, left)
+    title = stack(_struck(setting, line, width) for line in titles) if one.struck else stack(titles)
+    painted = (*_before(setting, one, titles[0].height), title.paint, *_end(setting, one, width))
+    blocks = [Block(title.height, all_of(painted))]  # read as one: day, all of the title, figure
     for text in one.said:
         blocks += lines(setting, text, SMALL, width, left)
     blocks += _photos(setting, one.photos, width, album)
