@@ -1,21 +1,12 @@
 """Which shape a due state is shown with, and when something is due in a few words."""
 
-from kitlog.kit.due import Due, DueState
-from kitlog.paint.mark import Mark
+from kitlog.kit.due import Due
+from kitlog.paint.due_mark import DUE_MARKS
 from kitlog.wording.due_sentence import hours_text, likely_text
 from kitlog.wording.figures import day_text, with_unit
 from kitlog.wording.translate import _, ngettext
 
-MARKS = {
-    DueState.OVERDUE: Mark.STOP,
-    DueState.DUE_SOON: Mark.LOOK,
-    DueState.RECOMMENDED_PASSED: Mark.LOOK,
-    DueState.IN_DATE: Mark.FINE,
-    DueState.NO_RECORD: Mark.NOT_KNOWN,
-    DueState.NO_RULE: Mark.NONE,
-    DueState.DOES_NOT_APPLY: Mark.NONE,
-}
-"""Word, shape and colour together: no record is a dashed ring and never good."""
+MARKS = DUE_MARKS
 
 
 def due_brief(due: Due) -> str:
