@@ -11,6 +11,7 @@ from kitlog.desktop.parts.text import Paragraph
 from kitlog.desktop.service_page.model_rules_dialog import ModelRulesDialog
 from kitlog.desktop.service_page.notices_dialog import NoticesDialog
 from kitlog.desktop.service_page.page import ServicePage
+from kitlog.desktop.service_page.record_dialog import RecordDialog
 from kitlog.desktop.service_page.rule_editor import RuleEditor
 from kitlog.desktop.service_page.starters_dialog import StartersDialog
 from kitlog.desktop.window import Window
@@ -260,3 +261,51 @@ class TestNotices:
             dialog.discard()
 
         in_dialog(page.acts.look_for_notices, look)
+
+    @pytest.mark.parametrize("for_all", [True, False])
+    def test_a_record_of_it_is_for_the_whole_model_unless_that_is_taken_off(
+        self, page: ServicePage, bench: Workbench, in_dialog: Use, for_all: bool
+    ) -> None:
+        bench.take_starters("a", [NOTICES], for_model=True)
+
+        def enter(dialog: QDialog) -> None:
+            assert isinstance(dialog, RecordDialog)
+            assert dialog.alike.isVisible()
+            assert dialog.alike.words == "For all 2 items of this model"
+            dialog.alike.setChecked(for_all)
+            dialog.accept()
+
+        rule = rule_of(bench, "a", NOTICES)
+        in_dialog(lambda: RecordDialog(page.desk, "a", rule.id, page).exec(), enter)
+        assert {record.item_id for record in bench.records()} == ({"a", "b"} if for_all else {"a"})
+
+    def test_any_other_record_is_of_one_item(self, page: ServicePage, bench: Workbench, qtbot) -> None:
+        bench.save_for_model(rule_of(bench, "a"))
+        dialog = RecordDialog(page.desk, "a", rule_of(bench, "a").id, page)
+        qtbot.addWidget(dialog)
+        assert not dialog.alike.isVisibleTo(dialog)
+
+
+def test_the_details_of_an_item_tell_what_its_model_offers(
+    show: Callable[..., Window], bench: Workbench, in_dialog: Use, qtbot
+) -> None:
+    bench.save_for_model(rule_of(bench, "a"))
+    bench.delete_rule(rule_of(bench, "b").id)
+    window = show(bench, "kit")
+    window.desk.show("kit", "b")
+
+    def offers() -> list[QPushButton]:
+        return [b for b in window.findChildren(QPushButton) if b.accessibleName().startswith("Take it")]
+
+    qtbot.waitUntil(lambda: bool(offers()))
+    (take,) = offers()
+    assert "full inspection" in take.accessibleName()
+
+    def enter(dialog: QDialog) -> None:
+        assert isinstance(dialog, StartersDialog)
+        assert dialog.item.chosen() == "b"
+        dialog.ticks["wing.full"].setChecked(True)
+        dialog.accept()
+
+    in_dialog(take.click, enter)
+    assert rule_of(bench, "b").of_model is not None

@@ -20,6 +20,7 @@ from kitlog.kit.item import Item
 from kitlog.kit.paper import Paper
 from kitlog.paint.type_scale import Role
 from kitlog.wording.paper_text import paper_text
+from kitlog.wording.rules import rule_text
 from kitlog.wording.season_text import custody_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper, word
@@ -151,8 +152,8 @@ class Details(QScrollArea):
         today, outing = bench.on_record(item.id), coming_outing(self._desk)
         then = bench.on_record(item.id, outing) if outing is not None else None
         dues = today.dues if today is not None else ()
-        offered = bench.starters_for(item.id)
-        if not dues and not offered:
+        of_model = bench.model_rules_for(item.id)
+        if not dues and not of_model and not bench.starters_for(item.id):
             return None
         act = (
             (_("All rules"), lambda: self._desk.show("service", item.id))
@@ -161,7 +162,15 @@ class Details(QScrollArea):
         )
         section = Section(_("Service"), *act)
         add_rules(section, dues, then.dues if then is not None else ())
-        if not dues:
+        if of_model:
+            names = ", ".join(rule_text(rule.rule) for rule in of_model)
+            said = _("Its model has a rule that this item has not taken: {names}").format(names=names)
+            section.rows.addWidget(Paragraph(said, Role.SMALL, "look"))
+            take = Button(_("Take it…"), Rank.ACT)
+            take.setAccessibleName(f"{_('Take it…')} {names}")
+            take.clicked.connect(self._starters(item))
+            section.rows.addWidget(take, 0, Qt.AlignmentFlag.AlignLeft)
+        elif not dues:
             section.rows.addWidget(
                 Paragraph(_("No rule yet. Starters can be offered; the maker’s manual replaces them."))
             )

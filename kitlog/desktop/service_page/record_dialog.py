@@ -14,6 +14,7 @@ from kitlog.desktop.parts.section import Section, clear
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.desktop.service_page.measured_rows import MeasuredRows
 from kitlog.fault import InputFault
+from kitlog.kit.model_rules import items_like
 from kitlog.kit.record_proposal import RecordProposal, record_proposal
 from kitlog.kit.record_questions import ASKED
 from kitlog.kit.service import Result, ServiceRecord, ServiceRule
@@ -22,8 +23,9 @@ from kitlog.wording.faults import fault_text
 from kitlog.wording.figures import number_text
 from kitlog.wording.record_text import result_choices
 from kitlog.wording.rules import rule_text
-from kitlog.wording.translate import _
+from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import first_upper
+from kitlog.workbench.rule_commands import NOTICES
 
 
 class RecordDialog(Dialog):
@@ -51,6 +53,7 @@ class RecordDialog(Dialog):
         self.item.choose(item_id if change is None else change.item_id)
         self.item.setEnabled(change is None)
         self.ticks: dict[str, TickField] = {}
+        self.alike = TickField("")
         self.day = DateField()
         self.who, self.outcome = LineField(hint=_("myself, a workshop …")), ChoiceField(result_choices())
         self.hours = NumberField("h", decimals=1, most=1e6, unknown=_("hours by the log"))
@@ -120,7 +123,9 @@ class RecordDialog(Dialog):
 
     def _enter(self, *, sure: bool) -> None:
         bench = self._desk.bench
-        if self._change is None:
+        if self.alike.isVisibleTo(self) and self.alike.isChecked():
+            bench.record_for_model(self.record())
+        elif self._change is None:
             bench.add_record(self.record(), sure=sure)
         else:
             bench.change_record(self._change.id, self.record(), sure=sure)
@@ -150,6 +155,8 @@ class RecordDialog(Dialog):
         self.body.addWidget(form)
         done = Section(_("What was done"))
         done.rows.addLayout(self._rules)
+        self.alike.setChecked(True)
+        done.rows.addWidget(self.alike)
         self.body.addWidget(done)
         more = Form()
         more.add(_("Done on"), self.day)
@@ -240,3 +247,17 @@ class RecordDialog(Dialog):
     def _look(self) -> None:
         some = any(tick.isChecked() for tick in self.ticks.values())
         self.want("" if some else _("Tick what was done."))
+        self._offer_model()
+
+    def _offer_model(self) -> None:
+        """A look for the maker's notices serves every item of the model."""
+        item = self._desk.bench.item(str(self.item.chosen()))
+        notices = {rule.id: rule.item_id for rule in self._desk.bench.rules() if rule.rule == NOTICES}
+        only = self._change is None and bool(self._ticked()) and notices.keys() >= set(self._ticked())
+        same = items_like(item, self._desk.bench.items()) if item is not None and only else ()
+        alike = [one for one in same if one.id in notices.values()]
+        text = ngettext("For {n} item of this model", "For all {n} items of this model", len(alike))
+        self.alike.words = text.format(n=len(alike))
+        self.alike.setText(self.alike.words)
+        self.alike.setAccessibleName(self.alike.words)
+        self.alike.setVisible(len(alike) > 1)
