@@ -240,6 +240,7 @@ INPUT = {
         N_("Correct the figure, or say that it is so (--sure)."),
     ),
     "event.no_items": (N_("nothing says what it happened to"), N_("Name at least one item.")),
+    "event.no_note": (N_("nothing says what happened"), N_("Say it in the note.")),
     "event.unknown": (N_("no such event"), N_("Look at the history of the item.")),
     "event.before_made": (
         N_("{day} lies before {made}, the day on which {name} was made"),

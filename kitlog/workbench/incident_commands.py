@@ -11,6 +11,9 @@ from kitlog.kit.service import Event
 from kitlog.workbench.incident_rows import incident_rows
 from kitlog.workbench.service_commands import ServiceCommands
 
+OTHER = "other"
+"""The event that says nothing without its note."""
+
 
 @dataclass(frozen=True, slots=True)
 class Logged:
@@ -83,10 +86,12 @@ class IncidentCommands(ServiceCommands):
 
         Raises:
             InputFault: ``event.in_future`` with ``day``; ``event.before_made`` with ``name``, ``day`` and ``made``;
-                ``event.no_items``; ``item.unknown``.
+                ``event.no_items``; ``event.no_note``: something else, and nobody knows what; ``item.unknown``.
         """
         if not item_ids:
             raise InputFault("event.no_items")
+        if incident.event == OTHER and not note.strip():
+            raise InputFault("event.no_note")
         if on > self.now().date():
             raise InputFault("event.in_future", day=on)
         for item in map(self._known, item_ids):

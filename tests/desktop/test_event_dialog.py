@@ -110,3 +110,18 @@ def test_by_keys_alone(open_on: Open, demo_bench: Workbench, qtbot) -> None:
     qtbot.keyClick(first, Qt.Key.Key_Space)
     qtbot.keyClick(dialog, Qt.Key.Key_Return)
     assert [event.kind for event in demo_bench.events()[-1:]] == ["line cut"]
+
+
+def test_no_label_is_cut(open_on: Open) -> None:
+    dialog = open_on("Wing A")
+    for number in range(dialog.kind.count()):
+        dialog.kind.setCurrentIndex(number)
+        assert dialog.kind.shown_text() == dialog.kind.currentText()
+
+
+def test_something_else_wants_a_note(open_on: Open) -> None:
+    dialog = open_on("Wing A")
+    dialog.kind.choose("other")
+    assert not dialog.main.isEnabled()
+    dialog.note.setPlainText("Left in the hot car.")
+    assert dialog.main.isEnabled()

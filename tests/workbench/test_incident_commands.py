@@ -102,6 +102,13 @@ class TestLogging:
         assert refused.value.code == code
         assert all_reads(bench) == before
 
+    def test_something_else_wants_a_note(self, bench: Workbench) -> None:
+        with pytest.raises(InputFault) as refused:
+            log(bench, "other", "Wing A", note=" ")
+        assert refused.value.code == "event.no_note"
+        log(bench, "other", "Wing A", note="left in the hot car")
+        assert (bench.events()[-1].kind, bench.events()[-1].note) == ("other", "left in the hot car")
+
     def test_unknown_items_and_incidents(self, bench: Workbench) -> None:
         with pytest.raises(InputFault) as refused:
             bench.log_incident(bench.incident("water"), ["nobody"], TODAY)

@@ -94,8 +94,10 @@ class Paragraph(Text):
         return True
 
     def heightForWidth(self, width: int) -> int:
-        """Height of all lines at a width, in pixels."""
-        return max(1, len(self._lines(width))) * look.px(self.role.line)
+        """Height of all lines at a width, in pixels; the margins round them are part of both."""
+        margins = self.contentsMargins()
+        lines = self._lines(width - margins.left() - margins.right())
+        return max(1, len(lines)) * look.px(self.role.line) + margins.top() + margins.bottom()
 
     def sizeHint(self) -> QSize:
         """Wide enough for about nine words."""

@@ -18,6 +18,7 @@ from kitlog.paint.type_scale import Role
 from kitlog.wording.incident_text import incident_label
 from kitlog.wording.translate import N_, _
 from kitlog.wording.words import first_upper
+from kitlog.workbench.incident_commands import OTHER
 
 CAUTION = N_(
     "What is open stays open until a service record answers it. The maker’s manual and inspectors have the last word."
@@ -43,6 +44,7 @@ class EventDialog(Dialog):
         self._assemble()
         self.kind.currentIndexChanged.connect(lambda _index: self._offer())
         self.day.dateChanged.connect(lambda _day: self._offer())
+        self.note.textChanged.connect(self._look)
         self.more.activated.connect(lambda _index: self._add())
         self._offer()
 
@@ -97,6 +99,9 @@ class EventDialog(Dialog):
             self.want(_("Say what happened."))
             return
         self.struck.tell(self._desk.bench.incident_follow_ups(incident, ids, self._day()), self._desk.bench.library)
+        if incident.event == OTHER and not self.note.toPlainText().strip():
+            self.want(_("Say in the note what happened."))
+            return
         self.want("" if ids else _("Tick what it happened to."))
 
     def _grow(self) -> None:
