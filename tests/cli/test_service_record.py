@@ -49,6 +49,16 @@ def test_hours_that_run_backwards_are_asked_about(kitlog: Kitlog, demo: Path) ->
     assert kitlog("--data", demo, *FULL, "--hours", "2", "--sure").code == 0
 
 
+def test_papers_lie_beside_the_data_file(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
+    paper = tmp_path / "protocol of the loft.pdf"
+    paper.write_bytes(b"%PDF-1.4\n1 0 obj\n<<>>\nendobj\ntrailer\n<<>>\n%%EOF\n")
+    said = kitlog("--data", demo, *FULL, "--paper", paper, "--json").json
+    (kept,) = said["papers"]
+    assert (kept["name"], kept["media_type"]) == (paper.name, "application/pdf")
+    (stored,) = demo.parent.rglob(f"{kept['sha256']}*")
+    assert stored.read_bytes() == paper.read_bytes()
+
+
 @pytest.mark.parametrize(
     ("options", "named"),
     [
