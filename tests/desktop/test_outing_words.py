@@ -161,3 +161,49 @@ def test_the_board_takes_eight_tiles(styled, qtbot, columns: int) -> None:
     assert len({place.left() for place in places}) == columns
     assert len({place.top() for place in places}) == 8 // columns
     assert not any(a.intersects(b) for a in places for b in places if a is not b)
+
+
+def with_short(assessment: Assessment, *findings: Finding) -> Assessment:
+    """The assessment with these findings about power alone."""
+    return replace(assessment, findings=(*findings, *(f for f in assessment.findings if f.topic is not Topic.POWER)))
+
+
+def short(assessment: Assessment, item: str, margin_h: float, *remedies: Remedy, state: State = State.LOOK) -> Finding:
+    """What is said of a device, as if it went off too early in the likely case."""
+    said = next(f for f in assessment.findings if f.code == "power.device" and item in f.items)
+    facts = {**said.facts, "off_h_likely": 3.0, "short_h_likely": -margin_h}
+    return replace(said, state=state, margin=margin_h, facts=facts, remedies=remedies)
+
+
+def test_figure_and_act_of_the_power_tile_are_of_the_same_device(assessment: Assessment, names: dict[str, str]) -> None:
+    phone, radio = (next(id_ for id_, name in names.items() if name == n) for n in ("Phone", "Handheld radio"))
+    slight = short(assessment, phone, -0.2, Remedy("carry_warmer", (phone,)))
+    worst = short(assessment, radio, -3.6, Remedy("draw_less", (radio,)), Remedy("start_full", (radio,)))
+    words = tile_words(Topic.POWER, with_short(assessment, slight, worst), names)
+    assert words.lines[0] == "Handheld radio, likely day"
+    assert (words.act, words.remedy) == ("Charge full: Handheld radio", worst.remedies[1])
+
+
+def test_a_power_tile_whose_device_has_no_act_opens_its_lanes(assessment: Assessment, names: dict[str, str]) -> None:
+    phone, radio = (next(id_ for id_, name in names.items() if name == n) for n in ("Phone", "Handheld radio"))
+    slight = short(assessment, phone, -0.2, Remedy("carry_warmer", (phone,)))
+    worst = short(assessment, radio, -3.6, Remedy("draw_less", (radio,)))
+    words = tile_words(Topic.POWER, with_short(assessment, slight, worst), names)
+    assert (words.act, words.remedy) == ("Show the lanes", None)
+
+
+def test_the_power_tile_shows_the_worst_of_its_own_state(assessment: Assessment, names: dict[str, str]) -> None:
+    phone, radio = (next(id_ for id_, name in names.items() if name == n) for n in ("Phone", "Handheld radio"))
+    stop = short(assessment, phone, -0.2, Remedy("start_full", (phone,)), state=State.STOP)
+    words = tile_words(Topic.POWER, with_short(assessment, stop, short(assessment, radio, -3.6)), names)
+    assert (words.state, words.lines[0], words.act) == ("stop", "Phone, likely day", "Charge full: Phone")
+
+
+def test_a_swollen_bank_is_named_beside_what_it_would_have_fed(assessment: Assessment, names: dict[str, str]) -> None:
+    radio, bank = (next(id_ for id_, name in names.items() if name == n) for n in ("Handheld radio", "Power bank"))
+    found = with_short(assessment, short(assessment, radio, -3.6, state=State.STOP))
+    found = replace(found, power=replace(found.power, swollen=(bank,)))
+    assert tile_words(Topic.POWER, found, names).lines == (
+        "Handheld radio, likely day",
+        "Power bank swollen, not counted",
+    )

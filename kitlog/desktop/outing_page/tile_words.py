@@ -54,10 +54,18 @@ def tile_words(topic: Topic, assessment: Assessment, names: Names) -> TileWords:
     findings = assessment.of(topic)
     state = state_of(findings)
     figure, lines = _BODIES.get(topic, _any)(findings, assessment, names)
-    remedy = next((r for f in findings if f.state is state for r in f.remedies if state is not State.FINE), None)
-    act = short_act(remedy, names) if remedy else ""
-    act = act or _(OPENS.get(topic, N_("Show the findings")))
+    remedy = _remedy(topic, findings, names)
+    act = short_act(remedy, names) if remedy else _(OPENS.get(topic, N_("Show the findings")))
     return TileWords(topic, _(TITLES[topic]), mark_of(state), _(state.value), figure, lines, act, remedy)
+
+
+def _remedy(topic: Topic, findings: tuple[Finding, ...], names: Names) -> Remedy | None:
+    """What the tile's act does: of the device whose margin is its figure, else of the first finding of its state."""
+    state = state_of(findings)
+    short = _shortest(findings) if topic is Topic.POWER else None
+    about = [short] if short else [f for f in findings if f.state is state and state is not State.FINE]
+    offered = (remedy for finding in about for remedy in finding.remedies)
+    return next((remedy for remedy in offered if short_act(remedy, names)), None)
 
 
 _SHORT = {
@@ -125,18 +133,15 @@ def _next_due(assessment: Assessment, names: Names) -> str:
 
 
 def _power(findings: tuple[Finding, ...], assessment: Assessment, names: Names) -> Body:
-    short = [f for f in findings if f.code == "power.device" and f.margin is not None and f.margin < 0]
-    if short:
-        worst = min(short, key=lambda finding: finding.margin or 0.0)
-        count = sum(finding.facts["off_h_likely"] is not None for finding in short)
-        off = ngettext("likely day: {n} goes off", "likely day: {n} go off", count).format(n=count)
-        second = off if count else _("likely day: all last")
+    worst = _shortest(findings)
+    if worst is not None:
+        second = _swollen_line(assessment, names) or _goes_off_line(findings)
         return f"{MINUS}{span_text(worst.margin or 0.0)}", (_off_line(worst, names), second)
     phone = next((f for f in findings if f.code == "power.phone_at_landing"), None)
     unknown = len(assessment.power.unknown)
     rest = ngettext("{n} device not known", "{n} devices not known", unknown).format(n=unknown)
-    if swollen := len(assessment.power.swollen):
-        rest = ngettext("{n} swollen, not counted", "{n} swollen, not counted", swollen).format(n=swollen)
+    swollen = _swollen_line(assessment, names)
+    rest = swollen or rest
     if phone is not None:
         second = rest if unknown or swollen else _("all last, the high day too")
         return percent_text(phone.figure), (_("phone at the landing, likely"), second)
@@ -148,6 +153,31 @@ def _power(findings: tuple[Finding, ...], assessment: Assessment, names: Names) 
     lasting = len(assessment.power.likely.devices)
     said = ngettext("{n} device", "{n} devices", lasting).format(n=lasting)
     return said, (_("all last, the high day too"), rest if unknown or swollen else "")
+
+
+def _short(findings: tuple[Finding, ...]) -> list[Finding]:
+    """The devices that go off before their use ends."""
+    return [f for f in findings if f.code == "power.device" and f.margin is not None and f.margin < 0]
+
+
+def _shortest(findings: tuple[Finding, ...]) -> Finding | None:
+    """The device that goes off the most too early, of those in the state of the tile where there are any."""
+    state = state_of(findings)
+    return min(_short(findings), key=lambda f: (f.state is not state, f.margin or 0.0), default=None)
+
+
+def _goes_off_line(findings: tuple[Finding, ...]) -> str:
+    count = sum(finding.facts["off_h_likely"] is not None for finding in _short(findings))
+    off = ngettext("likely day: {n} goes off", "likely day: {n} go off", count).format(n=count)
+    return off if count else _("likely day: all last")
+
+
+def _swollen_line(assessment: Assessment, names: Names) -> str:
+    """What is swollen, by name where it is one; empty for nothing."""
+    swollen = assessment.power.swollen
+    if len(swollen) == 1:
+        return _("{item} swollen, not counted").format(item=names.get(swollen[0], swollen[0]))
+    return _("{n} swollen, not counted").format(n=len(swollen)) if swollen else ""
 
 
 def _off_line(finding: Finding, names: Names) -> str:
