@@ -63,10 +63,10 @@ def _tonight(call: Call) -> int:
     if call.options.json:
         from kitlog.files.charge_json import charge_json
 
-        return documents.say_json(charge_json(plan, names, outing.name))
+        return documents.say_json(charge_json(plan, names, outing))
     from kitlog.wording.charge_lines import charge_lines
 
-    say(charge_lines(plan, names, now, outing.name))
+    say(charge_lines(plan, names, now, outing))
     return DONE
 
 

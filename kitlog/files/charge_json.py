@@ -4,8 +4,9 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
+from kitlog.outing.outing import Outing
 from kitlog.packing.evening_asked import Note, Piece
-from kitlog.packing.evening_plan import ChargeLine, EveningHelp, EveningPlan, HandStep, Hang
+from kitlog.packing.evening_plan import ChargeLine, EveningHelp, EveningPlan, HandStep, Hang, other_starts
 from kitlog.packing.on_hand import OnHand
 from kitlog.packing.storage_due import StorageLine
 from kitlog.wording.charge_lines import storage_act_text
@@ -22,10 +23,10 @@ from kitlog.wording.charge_text import (
 Names = Mapping[str, str]
 
 
-def charge_json(plan: EveningPlan, names: Names, outing: str) -> dict[str, Any]:
+def charge_json(plan: EveningPlan, names: Names, outing: Outing) -> dict[str, Any]:
     """The plan of one evening. Hours run through the night: 30.5 is half past six the next morning."""
     return {
-        "outing": outing,
+        "outing": outing.name,
         "evening_of": str(plan.day),
         "times": plan.times.model_dump(mode="json"),
         "times_assumed": plan.assumed,
@@ -35,6 +36,14 @@ def charge_json(plan: EveningPlan, names: Names, outing: str) -> dict[str, Any]:
         "full_by_h": plan.full_by_h,
         "full_by": None if plan.full_by_h is None else clock_of(plan.full_by_h, up=True),
         "things": [_line(line) for line in plan.lines],
+        "other_starts": [
+            {
+                "item": names.get(one.item, one.item),
+                "begins_pct": one.begins_pct,
+                "planned_pct": one.planned_pct,
+            }
+            for one in other_starts(plan, outing)
+        ],
         "not_planned": [item.name for item in plan.not_planned],
         "steps": [_step(step) for step in plan.steps],
         "cautions": [_note(note, names) for note in plan.notes],

@@ -5,9 +5,9 @@ nobody has looked at is reckoned as empty, connectors and cables that are not on
 """
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
-from math import floor
+from math import ceil, floor
 from zoneinfo import ZoneInfo
 
 from kitlog.budget.charging.evening import MOST_PORTS, MOST_THINGS, Cable, Charger, Port, Thing
@@ -22,12 +22,15 @@ from kitlog.packing.cable_cautions import cable_ends
 from kitlog.packing.cables import Connector, Ends, connectors
 from kitlog.packing.capacity import energy_wh, is_bank
 from kitlog.packing.charging import charges
-from kitlog.packing.on_hand import OnHand, on_hand
+from kitlog.packing.on_hand import LASTS, OnHand, on_hand
 from kitlog.packing.power_cells import health
 from kitlog.packing.serving import serving
 
 USUAL = Evening(from_at=time(19), bed_at=time(22, 30), up_at=time(6, 30), leave_at=time(7, 30))
 """Hours of an evening that has not been told; shown as assumed (common practice, no source)."""
+
+Hours = tuple[float, float, float, float]
+"""The four times of an evening on one axis."""
 
 CALLS = "call for help"
 
@@ -96,9 +99,12 @@ def asked_evening(assessment: Assessment, kit: Iterable[Item], library: Library)
         library: what serves as what.
     """
     usable = [item for item in kit if item.usable]
-    outing, now = assessment.outing, assessment.now
-    times = outing.evening or USUAL
+    outing, now = assessment.outing, _on_site(assessment.now, assessment.outing.time_zone)
     day = outing.first_day - timedelta(days=1)
+    hours = hours_of(outing.evening or USUAL)
+    if outing.evening is None:
+        hours = _from_now(hours, _hour(now, day))
+    times = outing.evening or _times(hours)
     items = _in_order(assessment, library)
     no_power = [item for item in items if item.battery is None or item.battery.charge_max_w is None]
     no_energy = [item for item in items if item not in no_power and energy_wh(item) is None]
@@ -108,9 +114,9 @@ def asked_evening(assessment: Assessment, kit: Iterable[Item], library: Library)
     over = tuple(dict.fromkeys(piece.item for name, piece in things.items() if name not in kept))
     chargers = _chargers(usable)
     plugged = dict(_within_ports(chargers))
-    seen = {piece.item.id: on_hand(piece.item, now) for piece in kept.values()}
+    seen = {piece.item.id: _seen(piece.item, now, day, hours) for piece in kept.values()}
     ends = [*cable_ends(usable)]
-    from_h, bed_h, up_h, leave_h = hours_of(times)
+    from_h, bed_h, up_h, leave_h = hours
     evening = EveningIn(
         chargers=tuple(_charger(name, piece.item) for name, piece in plugged.items()),
         things=(),
@@ -130,7 +136,7 @@ def asked_evening(assessment: Assessment, kit: Iterable[Item], library: Library)
         *_of_chargers(usable, chargers, plugged),
         *([Note("cables_not_known", tuple(_unnamed(usable)))] if evening.cables is None and plugged else []),
         *([Note("evening_assumed")] if outing.evening is None else []),
-        *_late(_on_site(now, outing.time_zone), day, from_h, bed_h),
+        *_late(_hour(now, day), from_h, bed_h),
         *_named("too_many_things", over, MOST_THINGS),
     )
     return AskedEvening(
@@ -146,7 +152,7 @@ def asked_evening(assessment: Assessment, kit: Iterable[Item], library: Library)
     )
 
 
-def hours_of(times: Evening) -> tuple[float, float, float, float]:
+def hours_of(times: Evening) -> Hours:
     """The four times on one axis through the night: what is not later than the time before is of the next day."""
     hours: list[float] = []
     for at in (times.from_at, times.bed_at, times.up_at, times.leave_at):
@@ -301,9 +307,36 @@ def _on_site(now: datetime, zone: str | None) -> datetime:
     return now if zone is None else now.astimezone(ZoneInfo(zone))
 
 
-def _late(now: datetime, day: date, from_h: float, bed_h: float) -> Iterator[Note]:
+def _hour(now: datetime, day: date) -> float:
+    """A moment on the axis of the evening of that day."""
+    return 24.0 * (now.date() - day).days + now.hour + now.minute / 60
+
+
+def _from_now(hours: Hours, now_h: float) -> Hours:
+    """Usual hours of which some are past begin at the next five minutes; those of another day stay as they are."""
+    from_h, bed_h, up_h, leave_h = hours
+    begin_h = ceil(12 * now_h - 1e-6) / 12
+    if not from_h < begin_h < leave_h:
+        return hours
+    return begin_h, max(bed_h, begin_h), max(up_h, begin_h), leave_h
+
+
+def _times(hours: Hours) -> Evening:
+    at = [time(minutes // 60 % 24, minutes % 60) for minutes in (round(60 * hour) for hour in hours)]
+    return Evening(from_at=at[0], bed_at=at[1], up_at=at[2], leave_at=at[3])
+
+
+def _seen(item: Item, now: datetime, day: date, hours: Hours) -> OnHand:
+    """The charge on hand; for an evening that is over, also what was seen in the day before it or while it ran."""
+    seen = on_hand(item, now)
+    if seen.known or seen.seen_at is None or _hour(now, day) <= hours[-1]:
+        return seen
+    seen_h = _hour(seen.seen_at.astimezone(now.tzinfo), day)
+    return replace(seen, known=hours[0] - LASTS.total_seconds() / 3600 <= seen_h <= hours[-1])
+
+
+def _late(now_h: float, from_h: float, bed_h: float) -> Iterator[Note]:
     """Where the plan begins before the present moment of the same evening."""
-    if now.date() == day:
-        since_h = floor(4 * (now.hour + now.minute / 60 - from_h)) / 4  # a plan does not change with each minute
-        if 0 < since_h <= bed_h - from_h:
-            yield Note("late_h", value=since_h)
+    since_h = floor(4 * (now_h - from_h)) / 4  # a plan does not change with each minute
+    if 0 < since_h <= bed_h - from_h:
+        yield Note("late_h", value=since_h)

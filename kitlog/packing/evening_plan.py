@@ -135,6 +135,11 @@ class EveningPlan:
     moves_compared: bool = True
     by_turns: tuple[Piece, ...] = ()
 
+    @property
+    def has_charger(self) -> bool:
+        """Whether a charger with ports is on record: without one nothing was planned, and no charge follows from it."""
+        return not (self.has(NO_CHARGER) or self.has("charger_not_described"))
+
     def has(self, code: str) -> bool:
         """Whether a note of that code stands."""
         return any(note.code == code for note in self.notes)
@@ -284,16 +289,16 @@ class OtherStart:
 
 
 def other_starts(plan: EveningPlan, outing: Outing) -> tuple[OtherStart, ...]:
-    """Where the charges at the start are not those that the plan ends with now; none where none of it was entered.
+    """Where the outing does not begin with the charge that the plan ends with now; what is swollen begins with none.
 
-    They were taken from a plan of before, or typed; a reading since then, or other hours, changed the plan.
+    Charges at the start were taken from a plan of before, or typed, or begin full because none was entered.
     """
-    things = dict.fromkeys(line.thing.item.id for line in plan.lines)
+    things = dict.fromkeys(line.thing.item.id for line in plan.lines if line.left_out != "swollen")
+    if not plan.has_charger:
+        return ()
     stored, now = (
         {start.item: start.likely_pct for start in starts} for starts in (outing.starts, start_charges(plan, outing))
     )
-    if not things.keys() & stored.keys():
-        return ()
     pairs = (OtherStart(name, stored.get(name, 100.0), now.get(name, 100.0)) for name in things)
     return tuple(one for one in pairs if abs(one.begins_pct - one.planned_pct) >= TELLING_PCT)
 

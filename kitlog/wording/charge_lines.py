@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
 
-from kitlog.packing.evening_plan import EveningPlan
+from kitlog.outing.outing import Outing
+from kitlog.packing.evening_plan import EveningPlan, other_starts
 from kitlog.packing.storage_due import StorageLine
 from kitlog.wording.charge_text import (
     clock_of,
@@ -13,6 +14,7 @@ from kitlog.wording.charge_text import (
     missing_remedies,
     note_text,
     on_hand_text,
+    other_starts_text,
     piece_text,
     place_text,
     plan_tried_texts,
@@ -28,13 +30,15 @@ from kitlog.wording.words import STANCE, first_upper
 Names = Mapping[str, str]
 
 
-def charge_lines(plan: EveningPlan, names: Names, now: datetime, outing: str) -> Iterator[str]:
+def charge_lines(plan: EveningPlan, names: Names, now: datetime, outing: Outing) -> Iterator[str]:
     """The plan: what comes of it, each thing, the hand steps by the clock, what to know, what would help."""
-    yield _("Charging before “{outing}”, evening of {day}").format(outing=outing, day=day_text(plan.day))
+    yield _("Charging before “{outing}”, evening of {day}").format(outing=outing.name, day=day_text(plan.day))
     assumed = _(" (assumed)") if plan.assumed else ""
     yield f"{times_text(plan.times)}{assumed}; {place_text(plan.times)}"
     yield ""
     yield from wrapped(summary_text(plan), WIDTH)
+    if otherwise := other_starts_text(other_starts(plan, outing), names):
+        yield from wrapped(otherwise, WIDTH)
     yield from _things(plan, now)
     yield from _listed(_("By the clock"), [(clock_of(step.at_h), step_text(step)) for step in plan.steps])
     yield from _told(_("To know"), [note_text(note, names) for note in plan.notes])

@@ -7,7 +7,8 @@ from there 0.2 x 20 / 9 x ln(0.2 / 0.005) = 1.6395 h; full after 2.9728 h.
 
 import math
 from dataclasses import replace
-from datetime import date, time, timedelta
+from datetime import UTC, date, datetime, time, timedelta
+from types import MappingProxyType
 
 import pytest
 from scenario import EVENING, LIBRARY, judged
@@ -16,7 +17,7 @@ from small_kit import NEW, but, item, other, outing
 from kitlog.files.charge_json import charge_json
 from kitlog.outing.outing import Evening, StartCharge
 from kitlog.packing.evening_asked import asked_evening, hours_of, months_old
-from kitlog.packing.evening_plan import evening_plan, planned, start_charges
+from kitlog.packing.evening_plan import OtherStart, evening_plan, other_starts, planned, start_charges
 from kitlog.wording.charge_lines import charge_lines
 from kitlog.wording.charge_text import help_text, plan_tried_texts, summary_text
 
@@ -40,11 +41,11 @@ def cable(name="USB-C to USB-C", n=3):
     return item("cable", "cable", 30, quantity=n).model_copy(update={"name": name})
 
 
-def planned_with(*items, taken=None, evening=TIMES, **fields):
+def planned_with(*items, taken=None, evening=TIMES, now=EVENING, **fields):
     kit = but("phone", "radio", instead=items)
     pinned = [one.id for one in items if one.kind not in {"charger", "cable"}] if taken is None else taken
     assessment = judged(outing(pinned=pinned, evening=evening, **fields), kit, NEW)
-    return evening_plan(assessment, kit.items, LIBRARY)
+    return evening_plan(replace(assessment, now=now), kit.items, LIBRARY)
 
 
 def line(plan, name, number=0):
@@ -192,6 +193,44 @@ class TestNotKnown:
         assert plan.has("evening_assumed")
         assert plan.times.bed_at == time(22, 30)
 
+    @pytest.mark.parametrize(
+        ("now", "times"),
+        [
+            (datetime(2026, 5, 8, 18, 59, tzinfo=UTC), (19, 22.5, 30.5, 31.5)),
+            (datetime(2026, 5, 8, 21, 38, tzinfo=UTC), (21 + 40 / 60, 22.5, 30.5, 31.5)),
+            (datetime(2026, 5, 8, 23, 58, tzinfo=UTC), (24, 24, 30.5, 31.5)),
+            (datetime(2026, 5, 9, 6, 45, tzinfo=UTC), (30.75, 30.75, 30.75, 31.5)),
+            (datetime(2026, 5, 9, 7, 30, tzinfo=UTC), (19, 22.5, 30.5, 31.5)),
+            (datetime(2026, 5, 7, 21, 38, tzinfo=UTC), (19, 22.5, 30.5, 31.5)),
+        ],
+    )
+    def test_hours_that_nobody_told_begin_at_the_next_five_minutes_once_the_evening_has_begun(self, now, times):
+        kit = but("phone", "radio", instead=(PHONE, charger(10), cable()))
+        assessment = replace(judged(outing(evening=None), kit, NEW), now=now)
+        asked = asked_evening(assessment, kit.items, LIBRARY)
+        evening = asked.evening
+        assert (evening.from_h, evening.bed_h, evening.up_h, evening.leave_h) == pytest.approx(times)
+        assert hours_of(asked.times)[0] == pytest.approx(times[0] % 24)
+        assert [one.code for one in asked.notes if one.code in {"late_h", "evening_assumed"}] == ["evening_assumed"]
+        assert planned(asked).lines
+
+    @pytest.mark.parametrize(
+        ("seen", "known"),
+        [
+            (EVENING - HOUR, True),
+            (datetime(2026, 5, 7, 19, 0, tzinfo=UTC), True),
+            (datetime(2026, 5, 7, 18, 59, tzinfo=UTC), False),
+            (datetime(2026, 5, 9, 7, 30, tzinfo=UTC), True),
+            (datetime(2026, 5, 10, tzinfo=UTC), False),
+            (datetime(2026, 11, 25, 12, tzinfo=UTC), True),
+        ],
+    )
+    def test_for_an_evening_that_is_over_a_charge_is_judged_by_its_own_hours(self, seen, known):
+        """Its plan stays what it was; what is seen today counts too, for a day that is planned on an older one."""
+        now = datetime(2026, 11, 25, 21, 30, tzinfo=UTC)
+        plan = planned_with(thing("phone", "phone", pct=55, at=seen), charger(10), cable(), now=now)
+        assert line(plan, "phone").on_hand.reckoned_pct == (55 if known else 0)
+
     def test_an_evening_that_has_begun_says_by_how_much(self):
         plan = planned_with(PHONE, charger(10), cable(), time_zone="Europe/Vienna")
         assert note(plan, "late_h").value == pytest.approx(1.5)  # 18:30 UTC is 20:30 there
@@ -235,8 +274,8 @@ class TestMoves:
         plan = planned_with(PHONE, RADIO, charger(10, 5), cable(), evening=short)
         assert (plan.complete, plan.moves_compared) == (False, False)
         assert "something might be fuller" in "".join(plan_tried_texts(plan))
-        assert charge_json(plan, {}, "")["tried"] == list(plan_tried_texts(plan))
-        assert "Moving half-charged things" in " ".join(charge_lines(plan, {}, EVENING, ""))
+        assert charge_json(plan, {}, outing())["tried"] == list(plan_tried_texts(plan))
+        assert "Moving half-charged things" in " ".join(charge_lines(plan, {}, EVENING, outing()))
         equal = planned_with(PHONE, RADIO, charger(10, 10), cable(), evening=short)
         assert (equal.complete, plan_tried_texts(equal)) == (True, ())
 
@@ -306,6 +345,31 @@ class TestStart:
         short = {**TIMES, "from_at": "22:00", "up_at": "22:30", "leave_at": "22:30"}
         (start,) = start_charges(planned_with(unknown, charger(10), cable(), evening=short), outing())
         assert (start.low_pct, start.likely_pct, start.high_pct) == (22.5, 22.5, 100)
+
+    SHORT = MappingProxyType({**TIMES, "from_at": "22:00", "up_at": "22:30", "leave_at": "22:30"})
+
+    def test_before_any_is_entered_it_is_told_what_does_not_end_full(self):
+        """The power budget begins full where nothing is entered: the plan of the night says otherwise."""
+        plan = planned_with(PHONE, RADIO, charger(10), cable(), evening=self.SHORT)
+        assert other_starts(plan, outing()) == (OtherStart("phone", 100, 42.5), OtherStart("radio", 100, 20))
+        assert other_starts(plan, outing(starts=start_charges(plan, outing()))) == ()
+        assert other_starts(planned_with(PHONE, charger(10), cable()), outing()) == ()
+
+    def test_without_a_socket_too(self):
+        plan = planned_with(PHONE, charger(10), cable(), evening={**TIMES, "sockets": 0})
+        assert plan.has_charger
+        assert other_starts(plan, outing()) == (OtherStart("phone", 100, 20),)
+        text = " ".join(" ".join(charge_lines(plan, {"phone": "Phone"}, EVENING, outing())).split())
+        assert "The outing begins otherwise: Phone 100 %, by the plan 20 %" in text
+        told = charge_json(plan, {"phone": "Phone"}, outing())["other_starts"]
+        assert told == [{"item": "Phone", "begins_pct": 100, "planned_pct": 20}]
+
+    def test_what_is_swollen_answers_for_nothing_and_without_a_charger_nothing_is_planned(self):
+        swollen = thing("phone", "phone", swollen_on=date(2026, 5, 1))
+        assert other_starts(planned_with(swollen, charger(10), cable()), outing()) == ()
+        bare = planned_with(PHONE)
+        assert not bare.has_charger
+        assert other_starts(bare, outing(starts=[{"item": "phone", "likely_pct": 5}])) == ()
 
     def test_without_its_charging_power_a_thing_keeps_what_was_set(self):
         plan = planned_with(thing("phone", "phone", watts=None), charger(10), cable())
