@@ -7,6 +7,7 @@ from datetime import datetime
 
 from kitlog.kit.due import DueState
 from kitlog.kit.item_book import Entry, ItemBook, Judged, Year
+from kitlog.kit.kinds import SET_KINDS, Kind
 from kitlog.kit.measured_series import measured_series
 from kitlog.kit.service import Event, ServiceRecord
 from kitlog.wording.book_parts import (
@@ -30,6 +31,9 @@ from kitlog.wording.rule_limits import limits_of
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import first_upper, word
+
+_FLOWN = frozenset({*SET_KINDS, Kind.CARABINER})
+"""Kinds that get hours by the rules of the log."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,24 +103,32 @@ def _costs(book: ItemBook) -> Iterator[Fact]:
     yield _("Spent on service"), sums
 
 
-def _use(book: ItemBook) -> Chapter:
+def _use(book: ItemBook) -> Chapter | None:
+    """Hours and launches; of what neither flies nor has any on record, nothing."""
     total, item = book.total, book.item
-    least = _("at least {figure}")
-    hours = with_unit(total.airtime_h, "h", 1)
-    launches = number_text(total.launches)
-    ground = with_unit(total.ground_h, "h", 1)
+    if not book.flights and item.kind not in _FLOWN and (item.opening_h, item.opening_launches) == (None, None):
+        return None
     facts = given(
-        (_("Airtime"), hours if total.hours_known else least.format(figure=hours)),
-        (_("Launches"), launches if total.launches_known else least.format(figure=launches)),
-        (
-            _("Ground handling"),
-            (ground if item.opening_ground_h is not None else least.format(figure=ground)) if total.ground_h else "",
-        ),
+        (_("Airtime"), _figure(total.airtime_h, with_unit(total.airtime_h, "h", 1), known=total.hours_known)),
+        (_("Launches"), _figure(total.launches, number_text(total.launches), known=total.launches_known)),
+        (_("Ground handling"), _ground(book)),
         (_("Before the log"), _before(book)),
         (_("In the log"), _in_log(book)),
     )
     entries = tuple(_year(year) for year in book.years)
     return Chapter(_("Hours and launches"), _("until {day}").format(day=day_text(book.on)), facts, entries)
+
+
+def _figure(amount: float, words: str, *, known: bool) -> str:
+    """What is known of a total: at least what the log holds, where that is anything."""
+    if known:
+        return words
+    return _("at least {figure}").format(figure=words) if amount else _("not known")
+
+
+def _ground(book: ItemBook) -> str:
+    hours, known = book.total.ground_h, book.item.opening_ground_h is not None
+    return _figure(hours, with_unit(hours, "h", 1), known=known) if hours or known else ""
 
 
 def _before(book: ItemBook) -> str:

@@ -47,9 +47,9 @@ class KitCommands(Reads):
         return "item.measured", (*items, *events), facts
 
     def duplicate_item(self, item_id: str) -> str:
-        """A second item like the first, without its history, serial number and pair."""
+        """A second item like the first, without its history, serial number, papers, pair and loan."""
         item = self._known(item_id)
-        twin = item.model_copy(update={"id": self.new_id(), "serial": "", "fitted_to": None})
+        twin = item.model_copy(update={**_OF_THIS_ONE, "id": self.new_id(), "state": _at_hand(item.state)})
         self._write("item.duplicate", lambda w: w.put(twin), {"name": item.name})
         return twin.id
 
@@ -135,6 +135,22 @@ class KitCommands(Reads):
             elif kind:
                 rows.append(Event(id=self.new_id(), item_id=item.id, on=self.now().date(), kind=kind, note=note))
         return tuple(rows)
+
+
+_OF_THIS_ONE: Mapping[str, object] = {
+    "serial": "",
+    "fitted_to": None,
+    "papers": (),
+    "belongs_to": "",
+    "lent_to": "",
+    "back_by": None,
+}
+"""What an item like it does not have."""
+
+
+def _at_hand(state: ItemState) -> ItemState:
+    """The state of an item like one that is lent or borrowed: it is neither."""
+    return ItemState.IN_SERVICE if state in {ItemState.LENT, ItemState.BORROWED} else state
 
 
 def _without(outing: Outing, ids: frozenset[str]) -> Outing:
