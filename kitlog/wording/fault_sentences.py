@@ -351,6 +351,10 @@ INPUT = {
         N_("the shares of “{id}” in {phase} add up to {total}, not to 1"),
         N_("Make them add up to 1."),
     ),
+    "ways.share_unread": (
+        N_("“{value}” is no share of the time, of “{way}” in {phase}"),
+        N_("Write a figure from 0 to 100."),
+    ),
     "ways.shares_over": (
         N_("the shares of the ways of use add up to {total} in {phase}"),
         N_("Make them 100 % or less; what is left over is off."),

@@ -162,8 +162,30 @@ class TestShares:
         assert form.ways()[0].shares == (Share(during=PhaseWay.FLIGHT, share=0.625),)
         flight = list(PhaseWay).index(PhaseWay.FLIGHT)
         assert form.table.item(len(form.rows), flight).text() == "37.5"
-        self.type_share(form, 0, PhaseWay.FLIGHT, "most of it")
-        assert form.ways()[0].shares == (Share(during=PhaseWay.FLIGHT, share=0.625),)
+
+    @pytest.mark.parametrize("typed", ["150", "-5", "most of it", "inf", "nan"])
+    def test_what_is_no_share_stays_and_is_refused(self, edit: Open, typed: str) -> None:
+        editor = edit(None)
+        form = new_phone(editor)
+        form.starters.setCurrentIndex(1)
+        form.take_starter()
+        before, known = form.table.shares(), editor._desk.bench.items()
+        self.type_share(form, 0, PhaseWay.FLIGHT, typed)
+        cell = form.table.item(0, list(PhaseWay).index(PhaseWay.FLIGHT))
+        assert cell.text() == typed
+        assert "0 to 100" in cell.toolTip()
+        assert form.wrong.isVisible()
+        assert f"“{typed}”" in form.wrong.text()
+        assert form.rows[0].called() in form.wrong.text()
+        assert form.table.shares() == before
+        editor.accept()
+        assert editor.isVisible()
+        assert f"“{typed}”" in editor.wrong()
+        assert editor._desk.bench.items() == known
+        self.type_share(form, 0, PhaseWay.FLIGHT, "50")
+        assert not form.wrong.isVisible()
+        assert not cell.toolTip()
+        assert form.ways()[0].shares[0] == Share(during=PhaseWay.FLIGHT, share=0.5)
 
     def test_a_changed_share_is_not_left_unasked(self, edit: Open, demo_bench: Workbench) -> None:
         editor = edit(item_named(demo_bench, "Handheld radio"))

@@ -78,7 +78,7 @@ class FacetForm(FacetPart):
         """The facet, None if no figure was given.
 
         Raises:
-            pydantic.ValidationError: the figures contradict each other; InputFault: ``ways.shares_over``.
+            pydantic.ValidationError: the figures contradict each other; InputFault: the shares cannot be so.
         """
         filled = self.figures()
         if self.ways is not None and (ways := self.ways.ways()):

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QBrush, QKeyEvent
 from PySide6.QtWidgets import QFrame, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from kitlog.budget.power.checks import SHARES_TOLERANCE
@@ -11,6 +11,7 @@ from kitlog.desktop import look
 from kitlog.fault import InputFault
 from kitlog.kit.facets import Share
 from kitlog.kit.kinds import PhaseWay
+from kitlog.paint.mark import Mark
 from kitlog.paint.type_scale import Role
 from kitlog.wording.draw_text import short_text
 from kitlog.wording.translate import _
@@ -34,6 +35,7 @@ class SharesTable(QTableWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(0, len(WAYS), parent)
+        self._names: list[str] = []
         self.setAccessibleName(_("Shares of the time in per cent, by way of moving"))
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setTabKeyNavigation(False)
@@ -54,6 +56,7 @@ class SharesTable(QTableWidget):
         """Show the shares of ways of use, by their names."""
         with QSignalBlocker(self):
             self.setRowCount(len(ways) + 1)
+            self._names = [name for name, _shares in ways]
             for row, (name, shares) in enumerate(ways):
                 self.name_row(row, name)
                 given = {share.during: share.share for share in shares}
@@ -65,6 +68,7 @@ class SharesTable(QTableWidget):
 
     def name_row(self, row: int, name: str) -> None:
         """Another name for a way of use."""
+        self._names[row] = name
         room = look.px(NAMES_PX - 12)
         head = QTableWidgetItem(self.fontMetrics().elidedText(name, Qt.TextElideMode.ElideRight, room))
         head.setToolTip(name)
@@ -82,11 +86,17 @@ class SharesTable(QTableWidget):
         ]
 
     def check(self) -> None:
-        """Refuse shares of more than the whole time.
+        """Refuse what is no share, and shares of more than the whole time.
 
         Raises:
-            InputFault: ``ways.shares_over`` with ``phase`` and ``total``.
+            InputFault: ``ways.share_unread`` with ``value``, ``way`` and ``phase``; ``ways.shares_over`` with ``phase``
+                and ``total``.
         """
+        for row, name in enumerate(self._names):
+            for column, way in enumerate(WAYS):
+                cell = self.item(row, column)
+                if cell is not None and not _is_read(cell):
+                    raise InputFault("ways.share_unread", value=cell.text(), way=name, phase=word(way.value))
         for column, way in enumerate(WAYS):
             total = self._total(column)
             if total > 1 + SHARES_TOLERANCE:
@@ -127,15 +137,14 @@ class SharesTable(QTableWidget):
         return cell.row() < self.rowCount() - 1
 
     def _take(self, cell: QTableWidgetItem) -> None:
-        """What was typed as a share; what cannot be one is as it was before."""
+        """What was typed as a share; what cannot be one stays as typed, is marked, and the share before it holds."""
         if not self._is_share(cell):
             return
         with QSignalBlocker(self):
-            text = cell.text().replace("%", "").replace(",", ".").strip()
-            share = _as_share(text)
-            if share is not None or not text:
-                cell.setData(EXACT, share)
-            cell.setText(_shown(cell.data(EXACT)))
+            if _is_read(cell):
+                cell.setData(EXACT, _as_share(_bare(cell.text())))
+                cell.setText(_shown(cell.data(EXACT)))
+            _mark(cell)
         self._sum()
         self.edited.emit()
 
@@ -168,6 +177,23 @@ def _cell(share: float | None) -> QTableWidgetItem:
 
 def _shown(share: object) -> str:
     return short_text(share * 100) if isinstance(share, float) else ""
+
+
+def _bare(text: str) -> str:
+    return text.replace("%", "").replace(",", ".").strip()
+
+
+def _is_read(cell: QTableWidgetItem) -> bool:
+    text = _bare(cell.text())
+    return not text or _as_share(text) is not None
+
+
+def _mark(cell: QTableWidgetItem) -> None:
+    """Mark a cell that cannot be read, or take the mark away."""
+    t, read = look.tokens(), _is_read(cell)
+    cell.setForeground(t.ink if read else t.stop)
+    cell.setBackground(QBrush() if read else t.tile(Mark.STOP))
+    cell.setToolTip("" if read else _("Write a figure from 0 to 100."))
 
 
 def _as_share(text: str) -> float | None:

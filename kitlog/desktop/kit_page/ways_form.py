@@ -13,11 +13,13 @@ from kitlog.desktop.kit_page.way_row import STARTER, WayRow
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.fields import ChoiceField
 from kitlog.desktop.parts.text import Paragraph, Text
+from kitlog.fault import Fault
 from kitlog.kit.facets import Share, WayOfUse
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.outing.library import Library, StarterUse
 from kitlog.paint.type_scale import Role
+from kitlog.wording.faults import fault_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import word
 
@@ -30,6 +32,7 @@ class WaysForm(QWidget):
 
     Attributes:
         changed: anything was changed; grown: a way came or went.
+        wrong: what cannot be so of the shares, under their table.
     """
 
     changed = Signal()
@@ -45,12 +48,14 @@ class WaysForm(QWidget):
         inside = QWidget()
         self._column = QVBoxLayout(inside)
         self.table = SharesTable()
+        self.wrong = Paragraph("", Role.SECOND, "stop")
         self.starters, self.presets = ChoiceField(), ChoiceField()
         self.add = Button(_("Add a way"), Rank.ACT)
         self._assemble(inside)
         self.starters.activated.connect(lambda _index: self.take_starter())
         self.presets.activated.connect(lambda _index: self.take_preset())
         self.add.clicked.connect(self._add_new)
+        self.table.edited.connect(self._look_at_shares)
         self.table.edited.connect(self.changed)
 
     def put(self, ways: Sequence[WayOfUse], kind: Kind) -> None:
@@ -68,7 +73,7 @@ class WaysForm(QWidget):
         """The ways as they stand; a row in which nothing was entered is left out.
 
         Raises:
-            pydantic.ValidationError: a way has no name or half a description; InputFault: ``ways.shares_over``.
+            pydantic.ValidationError: a way has no name or half a description; InputFault: the shares cannot be so.
         """
         self.table.check()
         return tuple(
@@ -143,6 +148,17 @@ class WaysForm(QWidget):
         row.drop.clicked.connect(lambda: self._remove(row))
         return row
 
+    def _look_at_shares(self) -> None:
+        """Say at once what cannot be so."""
+        said = ""
+        try:
+            self.table.check()
+        except Fault as fault:
+            said = fault_text(fault).line
+        self.wrong.setText(said)
+        self.wrong.setAccessibleName(said)
+        self.wrong.setVisible(bool(said))
+
     def _edited(self, row: WayRow) -> None:
         row.show_draw(self._cell)
         self.table.name_row(self.rows.index(row), row.called())
@@ -165,6 +181,7 @@ class WaysForm(QWidget):
         self.table.put([(row.called(), shares) for row, shares in known])
         for widget in (self.table, self.table_head):
             widget.setVisible(bool(rows))
+        self._look_at_shares()
         self.grown.emit()
         self.changed.emit()
 
@@ -189,6 +206,8 @@ class WaysForm(QWidget):
         column.addWidget(inside)
         column.addWidget(self.table_head)
         column.addWidget(self.table)
+        column.addWidget(self.wrong)
+        self.wrong.hide()
         column.addLayout(acts)
         column.addWidget(self.note)
 
