@@ -1,7 +1,7 @@
 """The step of charging: the plan of the evening, charges on hand, swollen batteries, all through the window."""
 
 from collections.abc import Callable
-from datetime import time, timedelta
+from datetime import datetime, time, timedelta
 
 import pytest
 from desk_steps import Key, Use, check_controls, item_named, outing_of, repack_page, row_of, stand_on
@@ -212,7 +212,6 @@ def test_a_start_taken_from_an_older_plan_is_called_so(page: RepackPage, qtbot) 
     bench = page.desk.bench
     bench.set_evening(outing_of(bench).id, EVENING.model_copy(update={"from_at": time(22, 20), "leave_at": time(6)}))
     qtbot.waitUntil(lambda: ready(page), timeout=20_000)
-    assert page.charge_head.others.isHidden()
     page.charge_head.start_act.click()
     qtbot.waitUntil(lambda: ready(page), timeout=20_000)
     assert page.charge_head.others.isHidden()
@@ -225,6 +224,47 @@ def test_a_start_taken_from_an_older_plan_is_called_so(page: RepackPage, qtbot) 
     page.charge_head.start_act.click()
     qtbot.waitUntil(lambda: ready(page), timeout=20_000)
     assert page.charge_head.others.isHidden()
+
+
+def test_what_does_not_end_full_is_told_before_any_start_is_entered(page: RepackPage, qtbot) -> None:
+    """The power budget begins full where nothing is entered: two screens must not disagree in silence."""
+    assert page.charge_head.others.isHidden()
+    page.desk.bench.set_evening(outing_of(page.desk.bench).id, EVENING.model_copy(update={"sockets": 0}))
+    qtbot.waitUntil(lambda: ready(page), timeout=20_000)
+    assert page.charge_head.others.isVisible()
+    assert "Phone 100\u00a0%, by the plan 62\u00a0%" in page.charge_head.others.text()
+
+
+def test_without_a_socket_what_is_on_hand_becomes_the_start(page: RepackPage, qtbot) -> None:
+    bench = page.desk.bench
+    bench.set_evening(outing_of(bench).id, EVENING.model_copy(update={"sockets": 0}))
+    qtbot.waitUntil(lambda: ready(page), timeout=20_000)
+    page.charge_head.start_act.click()
+    starts = {start.item: start.likely_pct for start in outing_of(bench).starts}
+    assert starts.items() >= {item_named(bench, name).id: pct for name, pct in SEEN.items()}.items()
+    qtbot.waitUntil(lambda: ready(page), timeout=20_000)
+    assert page.charge_head.others.isHidden()
+
+
+def test_hours_that_nobody_told_are_those_of_the_plan_in_the_dialog_too(
+    page: RepackPage, qtbot, in_dialog: Use, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    bench = page.desk.bench
+    late = datetime.combine(outing_of(bench).first_day, time(21, 38), bench.now().tzinfo) - timedelta(days=1)
+    monkeypatch.setattr(bench, "now", lambda: late)
+    bench.set_evening(outing_of(bench).id, None)
+    qtbot.waitUntil(lambda: ready(page), timeout=20_000)
+    begins = page.charge_head.times.text().removeprefix("assumed: ")[:5]
+    assert begins >= "21:40"
+
+    def read(dialog: QDialog) -> None:
+        assert isinstance(dialog, EveningDialog)
+        assert dialog.times["from_at"].text() == begins
+        dialog.times["bed_at"].setText("19")
+        assert dialog.reason.text() == "Bed at: write it as 19:30, of 24 hours."
+        dialog.reject()
+
+    in_dialog(page.charge_head.hours_act.click, read)
 
 
 def test_the_evening_is_changed_in_a_dialog(page: RepackPage, in_dialog: Use) -> None:

@@ -6,6 +6,7 @@ from kitlog.desktop.repack_page.progress import CLOSED, OpenStop
 from kitlog.desktop.repack_page.rows import Row, RowKind
 from kitlog.desktop.repack_page.step_words import STEPS
 from kitlog.outing.ticks import Step, Tick, TickMark
+from kitlog.wording.charge_text import summary_text
 from kitlog.wording.findings import say
 from kitlog.wording.sheet_words import line_name
 from kitlog.wording.translate import _
@@ -89,7 +90,8 @@ class RepackActs:
         progress = self._page.progress
         if progress is not None:
             things = tuple(charge.item for charge in progress.charges)
-            EveningDialog(self._desk, progress.assessment.outing, things, self._page).exec()
+            known = self._bench.asked_evening(progress.assessment).times
+            EveningDialog(self._desk, progress.assessment.outing, known, things, self._page).exec()
 
     def enter_on_hand(self) -> None:
         """Go to the field for the charge on hand of the current line of charging."""
@@ -124,8 +126,8 @@ class RepackActs:
         plan = self._page.planner.plan
         if plan is None or self._page.planner.outdated:
             self._page.say(_("The evening is not worked out yet: open the step Charge."))
-        elif not plan.steps:
-            self._page.say(_("Nothing is charged in this plan."))
+        elif not plan.has_charger:
+            self._page.say(summary_text(plan))
         elif self._desk.perform(lambda: self._bench.start_as_planned(self._page.outing_id, plan)):
             self._page.say(_("The outing now begins with the planned charges."))
 

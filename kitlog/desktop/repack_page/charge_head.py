@@ -74,7 +74,7 @@ class ChargeHead(QWidget):
         assumed = _("assumed: {times}") if plan is not None and plan.assumed else "{times}"
         said = "" if plan is None else f"{times_text(plan.times)}; {place_text(plan.times)}"
         self.times.setText(assumed.format(times=said) if said else "")
-        self.start_act.setEnabled(plan is not None and bool(plan.steps) and not shown.outdated)
+        self.start_act.setEnabled(plan is not None and plan.has_charger and not shown.outdated)
 
     def show_starts(self, text: str) -> None:
         """Say with which charges the outing begins where the plan has others; empty: it begins as planned."""

@@ -11,7 +11,7 @@ from kitlog.desktop.parts.form import Form
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.kit.item import Item
 from kitlog.outing.outing import Evening, Outing
-from kitlog.packing.evening_asked import USUAL, hours_of
+from kitlog.packing.evening_asked import hours_of
 from kitlog.paint.type_scale import Role
 from kitlog.wording.translate import _
 
@@ -20,12 +20,11 @@ MOST_H = 24.0
 
 
 class EveningDialog(Dialog):
-    """Hours, sockets, temperature and what comes first."""
+    """Hours, sockets, temperature and what comes first; `known`: as told, else as assumed."""
 
-    def __init__(self, desk: Desk, outing: Outing, things: tuple[Item, ...], parent: QWidget) -> None:
+    def __init__(self, desk: Desk, outing: Outing, known: Evening, things: tuple[Item, ...], parent: QWidget) -> None:
         super().__init__(_("The evening before"), _("Keep"), parent, wide=440)
         self._desk, self._outing = desk, outing
-        known = outing.evening or USUAL
         self.times = {
             "from_at": TimeField(known.from_at),
             "bed_at": TimeField(known.bed_at),
@@ -66,8 +65,9 @@ class EveningDialog(Dialog):
         self.times["from_at"].setText(f"{self._desk.bench.now().astimezone():%H:%M}")
 
     def _look(self) -> None:
-        if any(field.time() is None for field in self.times.values()):
-            self.want(_("It needs four times of day."))
+        wrong = next((field for field in self.times.values() if field.time() is None), None)
+        if wrong is not None:
+            self.want(_("{field}: write it as 19:30, of 24 hours.").format(field=wrong.accessibleName()))
             return
         hours = hours_of(self.evening())
         self.want("" if hours[-1] - hours[0] <= MOST_H else _("They do not follow each other within a day."))
