@@ -213,4 +213,4 @@ def _gaps_text(listed: Inventory) -> str:
     if bare:
         parts.append(ngettext("{n} without a photo or bill", "{n} without a photo or bill", bare).format(n=bare))
     said = _("Listed: {parts}.").format(parts=", ".join(parts))
-    return said if not lacks and not bare else f"{said} {_('Both are entered in the editor of an item.')}"
+    return said if not lacks and not bare else f"{said} {_('Values and photos are entered in the editor of an item.')}"

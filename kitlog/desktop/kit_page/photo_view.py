@@ -127,11 +127,11 @@ class PhotoView(QWidget):
                 foot = box.adjusted(px(8), box.height() - px(22), -px(8), -px(4))
                 look.lettering().draw(painter, foot, _("The photo is missing or cannot be read"), Role.SMALL, t.muted)
 
-    @staticmethod
-    def _paint_photo(painter: QPainter, box: QRectF, image: QImage) -> None:
+    def _paint_photo(self, painter: QPainter, box: QRectF, image: QImage) -> None:
+        """In the middle of the box; made smaller with care first, which a painter does not."""
         wide, high = size_in(image, box.width(), box.height())
         room = QRectF(0, 0, wide, high)
         room.moveCenter(box.center())
+        dots = QSize(round(wide * self.devicePixelRatioF()), round(high * self.devicePixelRatioF()))
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.drawImage(room, image)
+        painter.drawImage(room, image.scaled(dots, mode=Qt.TransformationMode.SmoothTransformation))
