@@ -150,16 +150,24 @@ def test_ground_handling_before_the_log_and_papers_are_saved_with_the_item(
     assert named(demo_bench, "Wing B").papers == ()
 
 
-def view_of(window: Window) -> PhotoView:
-    return next(view for view in window.findChildren(PhotoView) if view.isVisible())
+def view_of(window: Window, qtbot) -> PhotoView:
+    """The well of the item that is shown; details follow the selection a little later."""
+
+    def named_ones() -> list[PhotoView]:
+        views = [view for view in window.findChildren(PhotoView) if view.isVisible()]
+        return [view for view in views if view.accessibleName()]
+
+    qtbot.waitUntil(lambda: bool(named_ones()))
+    return named_ones()[0]
 
 
 def test_details_show_the_photo_and_say_where_it_is_missing(window: Window, pictured: Item, qtbot) -> None:
     page = window.open("kit")
     page.select_ids([pictured.id])
-    qtbot.waitUntil(lambda: bool(window.findChildren(PhotoView)) and view_of(window).image() is not None)
-    assert view_of(window).accessibleName() == "Photo: front.png"
-    image = view_of(window).image()
+    view = view_of(window, qtbot)
+    qtbot.waitUntil(lambda: view.image() is not None)
+    assert view.accessibleName() == "Photo: front.png"
+    image = view.image()
     assert image is not None
     assert (image.width(), image.height()) == (40, 30)
 
@@ -168,6 +176,6 @@ def test_details_say_of_a_missing_photo_that_it_is(window: Window, pictured: Ite
     place_of(window.desk.path, pictured.papers[0].sha256).unlink()
     page = window.open("kit")
     page.select_ids([pictured.id])
-    said = "Photo not shown: front.png"
-    qtbot.waitUntil(lambda: bool(window.findChildren(PhotoView)) and view_of(window).accessibleName() == said)
-    assert view_of(window).image() is None
+    view = view_of(window, qtbot)
+    qtbot.waitUntil(lambda: view.accessibleName() == "Photo not shown: front.png")
+    assert view.image() is None
