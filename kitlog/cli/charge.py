@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from kitlog.cli import documents
 from kitlog.cli.call import DONE, Call
+from kitlog.cli.item_named import item_named
 from kitlog.cli.outing import found
 from kitlog.cli.parser import Verbs, json_option
 from kitlog.cli.streams import say
@@ -12,7 +13,6 @@ from kitlog.fault import InputFault
 from kitlog.wording.translate import _
 
 if TYPE_CHECKING:
-    from kitlog.kit.item import Item
     from kitlog.outing.outing import Outing
     from kitlog.workbench.workbench import Workbench
 
@@ -98,7 +98,7 @@ def _note(call: Call) -> int:
     with call.reading() as bench:
         charges = _charges(bench, typed)
         bench.note_on_hand(charges)
-        noted = [(_item(bench, name).name, pct) for name, pct in charges.items()]
+        noted = [(item_named(bench, name, "--on-hand").name, pct) for name, pct in charges.items()]
     if call.options.json:
         return documents.say_json([{"item": name, "on_hand_pct": pct} for name, pct in noted])
     from kitlog.wording.charge_lines import on_hand_lines
@@ -111,7 +111,7 @@ def _charges(bench: "Workbench", typed: list[tuple[str, float]]) -> dict[str, fl
     """Charges by the id of the item; two for one item are refused: nobody knows which of them counts."""
     charges: dict[str, float] = {}
     for name, pct in typed:
-        item = _item(bench, name)
+        item = item_named(bench, name, "--on-hand")
         if item.id in charges:
             raise InputFault("usage.twice", field="--on-hand", name=item.name)
         charges[item.id] = pct
@@ -133,14 +133,3 @@ def _read(text: str) -> tuple[str, float]:
     if not 0 <= pct <= 100:
         raise InputFault("usage.name_pct", field="--on-hand", value=shown(text))
     return name.strip(), pct
-
-
-def _item(bench: "Workbench", name: str) -> "Item":
-    from kitlog.units.strict_json import shown
-
-    items = [item for item in bench.items() if item.name == name] or [i for i in bench.items() if i.id == name]
-    if not items:
-        raise InputFault("item.unknown", field="--on-hand", name=shown(name))
-    if len(items) > 1:
-        raise InputFault("item.ambiguous", field="--on-hand", name=shown(name), count=len(items))
-    return items[0]

@@ -10,15 +10,16 @@ if TYPE_CHECKING:
 
 
 def item_named(bench: "Workbench", name: str, option: str) -> "Item":
-    """The one item of that id or name.
+    """The one item of that id or name, `called` as typed.
 
     Raises:
         InputFault: ``item.unknown`` or ``item.ambiguous`` with ``field`` and ``name``.
     """
+    from kitlog.kit.called import called
     from kitlog.units.strict_json import shown
 
     items = bench.items()
-    found = [item for item in items if item.id == name] or [item for item in items if item.name == name]
+    found = tuple(item for item in items if item.id == name) or called(items, name)
     if not found:
         raise InputFault("item.unknown", field=option, name=shown(name))
     if len(found) > 1:

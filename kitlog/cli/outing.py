@@ -26,20 +26,21 @@ def add(verbs: Verbs) -> None:
 
 
 def found(bench: "Workbench", name: str) -> "Outing":
-    """The outing of a name, or of an id.
+    """The outing of a name, `called` as typed, or of an id.
 
     Raises:
         InputFault: ``outing.unknown`` with the ``known`` ones; ``outing.ambiguous`` with ``count``.
     """
-    outing = _of_name(bench, name) or bench.outing(name)
+    from kitlog.kit.called import called
+
+    outing = _one(called(bench.outings(), name), name) or bench.outing(name)
     if outing is None:
         known = tuple(outing.name for outing in bench.outings()) or _("none is saved")
         raise InputFault("outing.unknown", name=_short(name), known=known)
     return outing
 
 
-def _of_name(bench: "Workbench", name: str) -> "Outing | None":
-    named = [outing for outing in bench.outings() if outing.name == name]
+def _one(named: "tuple[Outing, ...]", name: str) -> "Outing | None":
     if len(named) > 1:
         raise InputFault("outing.ambiguous", name=_short(name), count=len(named))
     return named[0] if named else None
@@ -77,13 +78,14 @@ def _entry(outing: "Outing", current: "Outing | None") -> dict[str, object]:
 
 def _save(call: Call) -> int:
     from kitlog.files.outing_json import read_outing
+    from kitlog.kit.called import spelled
     from kitlog.packing.naming import refuse_unknown
 
     data, file = documents.read(call.options.file), documents.shown_name(call.options.file)
     read = read_outing(data, file)
 
     def save(bench: "Workbench") -> bool:
-        known = _of_name(bench, read.name)
+        known = _one(spelled(bench.outings(), read.name), read.name)
         outing = read.model_copy(update={"id": known.id if known else bench.new_id()})
         with documents.naming(call.options.file):
             refuse_unknown(outing, bench.library)

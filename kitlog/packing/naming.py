@@ -5,6 +5,7 @@ from difflib import get_close_matches
 from typing import TypeVar
 
 from kitlog.fault import InputFault
+from kitlog.kit.called import called
 from kitlog.kit.item import Item
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Pin, PlugPlan, StartCharge, Use
@@ -65,22 +66,19 @@ class _Finder:
     """Finds ids by id or name."""
 
     def __init__(self, kit: Iterable[Item]) -> None:
-        self._ids: set[str] = set()
-        self._by_name: dict[str, list[str]] = {}
-        for item in kit:
-            self._ids.add(item.id)
-            self._by_name.setdefault(item.name, []).append(item.id)
+        self._kit = tuple(kit)
+        self._ids = {item.id for item in self._kit}
 
     def id(self, name: str, field: str) -> str:
-        """The id meant by an id or a unique name."""
+        """The id meant by an id, or a unique name as somebody types it."""
         if name in self._ids:
             return name
-        found = self._by_name.get(name, [])
+        found = called(self._kit, name)
         if not found:
             raise InputFault("outing.unknown_item", name=name, field=field)
         if len(found) > 1:
             raise InputFault("outing.ambiguous_item", name=name, field=field, count=len(found))
-        return found[0]
+        return found[0].id
 
     def put(self, model: M, where: str, *fields: str) -> M:
         """A copy of a pin, use, plug or charge with the named fields as ids."""

@@ -32,6 +32,30 @@ def test_save_adds_and_then_changes(kitlog: Kitlog, demo: Path) -> None:
     assert max(line["content_ml"] for line in lines) == 700
 
 
+DATED = "Outing of 26\u00a0Nov\u00a02026"
+"""As earlier versions named an outing: no keyboard has these blanks."""
+
+
+def test_what_is_named_is_found_whatever_blanks_and_capitals_are_typed(kitlog: Kitlog, demo: Path) -> None:
+    kitlog("--data", demo, "outing", "save", "-", stdin=json.dumps({**PLAN, "name": DATED}).encode())
+    for verb in (["charge"], ["power"], ["pack", "--outing"]):
+        for typed in ("Outing of 26 Nov 2026", "outing of 26 nov 2026", DATED):
+            said = kitlog("--data", demo, *verb, typed, "--json")
+            assert (said.code, said.err) == (0, ""), (verb, typed)
+    plain = {**PLAN, "name": "Outing of 26 Nov 2026"}
+    assert kitlog("--data", demo, "outing", "save", "-", stdin=json.dumps(plain).encode()).out.startswith("changed: ")
+    noted = kitlog("--data", demo, "charge", "--on-hand", "power  bank=40", "--json").json
+    assert noted == [{"item": "Power bank", "on_hand_pct": 40}]
+
+
+def test_capitals_tell_apart_what_differs_in_nothing_else(kitlog: Kitlog, demo: Path) -> None:
+    for name in ("An hour", "AN HOUR"):
+        said = kitlog("--data", demo, "outing", "save", "-", stdin=json.dumps({**PLAN, "name": name}).encode())
+        assert said.out == f"saved as a new outing: {name}\n"
+    assert kitlog("--data", demo, "pack", "--outing", "AN HOUR", "--json").code == 0
+    assert "2 " in one_line(kitlog("--data", demo, "pack", "--outing", "an hour"))
+
+
 def test_save_makes_the_data_file(kitlog: Kitlog, nothing: Path) -> None:
     plan = {**PLAN, "pinned": []}
     assert kitlog("--data", nothing, "outing", "save", "-", stdin=json.dumps(plan).encode()).code == 0

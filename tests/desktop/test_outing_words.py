@@ -82,6 +82,7 @@ def test_a_new_draft_takes_site_and_people_but_nobody_is_told(demo_bench: Workbe
     today = demo_bench.now().date()
     draft = new_draft("new", today, demo_bench.library, last)
     assert draft.first_day == draft.last_day == today + timedelta(days=1)
+    assert draft.name == f"Outing of {draft.first_day.day} {draft.first_day:%b} {draft.first_day.year}"  # to be typed
     assert draft.site == last.site
     assert [person.told_at for person in draft.people] == [None]
     assert draft.answers == ()

@@ -32,6 +32,11 @@ class TestNames:
         assert named.plugs is not None
         assert (named.plugs[0].device, named.plugs[0].bank) == (IDS["Phone"], IDS["Power bank"])
 
+    def test_names_are_found_whatever_blanks_and_capitals_are_typed(self) -> None:
+        plan = changed(O1, left_out=["power\u00a0BANK"], pinned=["phone"])
+        named = with_ids(plan, KIT.items)
+        assert (named.left_out, named.pinned[0].item) == ((IDS["Power bank"],), IDS["Phone"])
+
     def test_twice_is_the_same(self) -> None:
         once = with_ids(O1, KIT.items)
         assert with_ids(once, KIT.items) == once

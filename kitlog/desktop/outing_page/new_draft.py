@@ -2,6 +2,7 @@
 
 from datetime import date, time, timedelta
 
+from kitlog.kit.called import plain_blanks
 from kitlog.kit.kinds import PhaseWay
 from kitlog.outing.library import Library
 from kitlog.outing.outing import ChosenSet, Outing, Phase
@@ -25,7 +26,7 @@ def new_draft(outing_id: str, today: date, library: Library, last: Outing | None
     usual = USUAL_TYPE if USUAL_TYPE in known else library.flight_types[0].name
     draft = Outing(
         id=outing_id,
-        name=_("Outing of {day}").format(day=day_text(day)),
+        name=_("Outing of {day}").format(day=plain_blanks(day_text(day))),
         flight_types=(usual,),
         first_day=day,
         last_day=day,
