@@ -382,7 +382,7 @@ INPUT = {
         N_("Check whether the two are swapped, or whether it was plugged in."),
     ),
     "charge_band.reversed": (N_("“{id}” may charge from {low} to {high} C"), N_("Swap the two.")),
-    "plug.ports": (N_("{plugs} plugs on the {ports} ports of “{id}” in {phase}"), N_("Take a plug out.")),
+    "plug.ports": (N_("“{id}” has {plugs} plugs in {phase}, more than its ports ({ports})"), N_("Take a plug out.")),
     "plug.twice": (N_("“{id}” is plugged in twice in {phase}"), N_("Take one of the plugs out.")),
     "evening.hours_reversed": (
         N_("{field}, {value} h, comes before {other}, {limit} h"),

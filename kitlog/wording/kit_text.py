@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from kitlog.kit.due import DueState
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind, Zone
+from kitlog.kit.model_rules import GONE
 from kitlog.outing.words import plain, says
 from kitlog.wording.columns import WIDTH, table, wrapped
 from kitlog.wording.figures import kg_text, mass_text
@@ -16,14 +17,17 @@ MOST_NAMED = 10
 
 
 def kit_lines(rows: Sequence[tuple[Item, Zone, DueState]]) -> Iterator[str]:
-    """One row an item, with the sum of what is known below."""
+    """One row an item, with the sum of what is known below; what is retired or lost has a sum of its own."""
     if not rows:
         yield _("The kit is empty. Begin with: kitlog kit import FILE.csv")
         return
     heads = (_("item"), _("kind"), _("mass each"), _("taken by"), _("zone"), _("service"))
     yield from table([heads, *(_row(*row) for row in rows)], (False, False, True, False, False, False))
     yield ""
-    yield _sum([item for item, _zone, _due in rows])
+    items = [item for item, _zone, _due in rows]
+    yield _sum([item for item in items if item.state not in GONE])
+    if gone := [item for item in items if item.state in GONE]:
+        yield _("retired or lost: {sum}").format(sum=_sum(gone))
 
 
 def _row(item: Item, zone: Zone, due: DueState) -> tuple[str, ...]:

@@ -164,5 +164,5 @@ def counts_text(stop: int, look: int, not_known: int) -> str:
 
 
 def first_upper(text: str) -> str:
-    """The text with a capital first letter."""
-    return text[:1].upper() + text[1:]
+    """The text with a capital first letter, unless it begins with a unit such as mAh."""
+    return text if text[1:2].isupper() else text[:1].upper() + text[1:]

@@ -36,6 +36,13 @@ def test_import_makes_the_data_file_and_list_shows_it(kitlog: Kitlog, nothing: P
     assert items[0]["due_state"] == "no rule"
 
 
+def test_the_sum_leaves_out_what_is_retired_or_lost_as_the_window_does(kitlog: Kitlog, nothing: Path) -> None:
+    table = "name,kind,mass_g,state\nMy wing,wing,4800,\nOld bank,power bank,250,retired\nCap,garment,,lost\n"
+    kitlog("--data", nothing, "kit", "import", "-", stdin=table.encode())
+    said = kitlog("--data", nothing, "kit", "list").out.splitlines()
+    assert said[-2:] == ["1 item, 4.80\u00a0kg", "retired or lost: 2 items, 0.25\u00a0kg; mass of 1 not known"]
+
+
 def test_a_dry_run_writes_nothing(kitlog: Kitlog, demo: Path, nothing: Path, eight: Path) -> None:
     before = demo.read_bytes()
     said = kitlog("--data", demo, "kit", "import", eight, "--dry-run", "--existing", "add")
