@@ -15,7 +15,7 @@ from kitlog.budget.power.describe import (
 from kitlog.fault import InputFault
 from kitlog.kit.facets import Battery, WayOfUse
 from kitlog.kit.item import Item
-from kitlog.kit.kinds import PhaseWay
+from kitlog.kit.kinds import Kind, PhaseWay
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Phase
 from kitlog.packing.capacity import energy_wh
@@ -65,9 +65,9 @@ def way_shares(item: Item, phase: Phase, outing: Outing, library: Library) -> tu
     """Ways of use in a phase with their shares of the time, and the share in which the item is off.
 
     By the outing's own shares, else the item's, else as usual for its kind. None: the outing names a way that the item
-    has not, or the item's own shares are more than all the time. The outing's shares add up to 1, that of `OFF_WAY`
-    included, or are all 0: off throughout. The item's own may leave a rest in which it is off. An item with one way of
-    use and no shares draws in the phases usual for its kind.
+    has not, the item's own shares are more than all the time, or nobody said what it does (`left_open`). The outing's
+    shares add up to 1, that of `OFF_WAY` included, or are all 0: off throughout. The item's own may leave a rest in
+    which it is off. An item without shares is in its first way of use in the phases usual for its kind.
     """
     ways = item.battery.ways if item.battery else ()
     planned = [(use.way, use.share) for use in outing.uses if use.item == item.id and use.phase == phase.name]
@@ -78,12 +78,28 @@ def way_shares(item: Item, phase: Phase, outing: Outing, library: Library) -> tu
         off = sum(share for name, share in planned if name not in by_name)
         off = off if any(share for _, share in planned) else 1.0
         return [(by_name[name], share) for name, share in planned if name in by_name], off
+    if left_open(item, phase, outing, library):
+        return None
     if any(way.shares for way in ways):
         parts = [*_own_shares(ways, phase.way)]
         rest = 1.0 - sum(share for _, share in parts)
         return None if rest < -SHARES_TOLERANCE else (parts, max(rest, 0.0))
     used = bool(ways) and phase.way in library.facts(item.kind).used_in
     return ([(ways[0], 1.0)], 0.0) if used else ([], 1.0)
+
+
+def left_open(item: Item, phase: Phase, outing: Outing, library: Library) -> bool:
+    """Whether nobody said what an item with ways of use does in a phase in which things of its kind are in use.
+
+    Off is said by a share: one of 0, or of `OFF_WAY` in the outing. A kind without usual phases is asked about flights;
+    a beacon sleeps until it is needed.
+    """
+    ways = item.battery.ways if item.battery else ()
+    if not ways or item.kind is Kind.BEACON or any((u.item, u.phase) == (item.id, phase.name) for u in outing.uses):
+        return False
+    used_in = library.facts(item.kind).used_in
+    told = {share.during for way in ways for share in way.shares}
+    return phase.way in (used_in or (PhaseWay.FLIGHT,)) and phase.way not in told and bool(told or not used_in)
 
 
 def phase_draw(item: Item, phase: Phase, outing: Outing, library: Library) -> DrawRange | None:

@@ -5,7 +5,7 @@ end of the day 10 %; radio 20 % at the end.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from kitlog.budget.power.result import DayResult
@@ -17,6 +17,7 @@ from kitlog.outing.needs import Strength
 from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Asked, PowerDay
 from kitlog.packing.capacity import energy_wh
+from kitlog.packing.draws import left_open
 from kitlog.packing.landing_charge import landing_pct, last_flight
 from kitlog.packing.power_cautions import cautions_of
 from kitlog.packing.power_day import NO_PHASES
@@ -61,7 +62,7 @@ class PowerCase:
 def power_findings(case: PowerCase, asked: Iterable[Asked]) -> list[Finding]:
     """One a device, one for the phone at the landing, one for the callers, one a bank that falls asleep; cautions."""
     power = case.power
-    findings = [lacks_figures("power.not_known", item) for item in case.items if item.id in power.unknown]
+    findings = [_not_known(item, case) for item in case.items if item.id in power.unknown]
     findings += _callers(case)
     findings += [*_no_way_home(case), *_no_flight(case)]
     assumed = frozenset(phase.name for phase in case.outing.phases if phase.air_c is None)
@@ -138,6 +139,17 @@ def lacks_figures(code: str, item: Item) -> Finding:
         facts={"given": given, "energy_wh": energy_wh(item)},
         remedies=(Remedy("enter_battery", (item.id,), {"given": given}),),
     )
+
+
+def _not_known(item: Item, case: PowerCase) -> Finding:
+    """Figures that are lacking; or phases of which nobody said what the item does in them, if that is all."""
+    lacking = lacks_figures("power.not_known", item)
+    phases = [phase for phase in case.outing.phases if left_open(item, phase, case.outing, case.library)]
+    if lacking.facts["energy_wh"] is None or not phases:
+        return lacking
+    named = tuple(phase.name for phase in phases)
+    facts = {**lacking.facts, "left_open": named}
+    return replace(lacking, facts=facts, remedies=(Remedy("enter_use", (item.id,), {"left_open": named}),))
 
 
 def _device(item: Item, case: PowerCase) -> Finding:

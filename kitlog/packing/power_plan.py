@@ -32,7 +32,7 @@ _SAYS = {
 
 
 def usual_shares(item: Item, phase: Phase, outing: Outing, library: Library) -> Shares:
-    """What the item does in a phase if the outing says nothing of it."""
+    """What the item does in a phase if the outing says nothing of it; empty: not known."""
     return _with_off(way_shares(item, phase, outing.model_copy(update={"uses": ()}), library))
 
 
@@ -112,7 +112,7 @@ def lacking_ways(item: Item) -> tuple[str, ...]:
 
 
 def _with_off(known: tuple[Sequence[tuple[WayOfUse, float]], float] | None) -> Shares:
-    parts, off = known or ((), 1.0)
+    parts, off = known or ((), 0.0)
     shares: dict[str, float] = {}
     for way, share in parts:
         shares[way.name] = shares.get(way.name, 0.0) + share

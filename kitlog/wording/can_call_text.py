@@ -36,7 +36,7 @@ def _phone(finding: Finding, names: Names) -> Parts:
 
 
 _WHY_NOT = {
-    "": N_("whether it can still call at the end is not known: its Wh or its draw is not on record"),
+    "": N_("whether it can still call at the end is not known: its Wh or its draw in each phase is not on record"),
     "swollen": N_("not counted on to call: its battery was seen swollen, do not take it"),
     "stop open": N_("not counted on to call: its service has a stop open on the day"),
 }

@@ -20,6 +20,7 @@ from kitlog.wording.figures import (
     span_text,
     with_unit,
 )
+from kitlog.wording.power_plan_text import phases_text
 from kitlog.wording.power_cautions_text import SAY as POWER_CAUTIONS
 from kitlog.wording.power_start_text import begins_full_text, seen_text
 from kitlog.wording.reasons import reason_text
@@ -275,6 +276,9 @@ def _power_not_known(finding: Finding, names: Names) -> Parts:
         return _item(finding, names), "", _("mAh beside 5 V, of the cell or at the port: its energy is not known")
     if finding.facts["energy_wh"] is None:
         return _item(finding, names), "", _("the energy of its battery is not on record")
+    if phases := phases_text(finding.facts.get("left_open")):
+        sentence = _("its draw is not known: no way of use has a share of the time in {phases}, not even of 0")
+        return _item(finding, names), "", sentence.format(phases=phases)
     return _item(finding, names), "", _("its draw is not on record")
 
 

@@ -27,6 +27,11 @@ BASES = {
 """How sure a mean draw is: as its weakest part."""
 
 
+def phases_text(phases: object) -> str:
+    """Phases of a plan by their names; empty without any."""
+    return ", ".join(_(str(phase)) for phase in phases) if isinstance(phases, tuple) else ""
+
+
 def way_text(name: str) -> str:
     """A way of use by its name; off has a word of its own in each language."""
     return _("off") if name == OFF_WAY else name
@@ -40,6 +45,11 @@ def way_draw_lines(way: WayOfUse, draw: DrawRange | None, *, has_energy: bool) -
     grounds = ", ".join(part for part in (given_text(way), sure_text(way.basis)) if part)
     figures = whole.removesuffix(f", {grounds}")
     return [whole] if len(whole) <= ONE_LINE else [figures, grounds]
+
+
+def left_open_text() -> str:
+    """Under the shares of a phase: that nobody said what the device does in it."""
+    return _("left open")
 
 
 def mean_texts(draw: DrawRange | None) -> tuple[str, str, str]:

@@ -7,6 +7,7 @@ from kitlog.kit.facets import MAH_AT_PORT
 from kitlog.wording.battery_text import REMEDIES as BATTERIES
 from kitlog.wording.figures import kg_text, litres_text, mass_text
 from kitlog.wording.findings import Names
+from kitlog.wording.power_plan_text import phases_text
 from kitlog.wording.power_remedies_text import SAY as POWER
 from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text
@@ -92,6 +93,11 @@ def _enter_battery(remedy: Remedy, items: list[str]) -> str:
     return _("Enter Wh and draw of {item}").format(item=_first(items))
 
 
+def _enter_use(remedy: Remedy, items: list[str]) -> str:
+    text = _("Say what {item} does in {phases}: the share of a way of use, 0 where it is off")
+    return text.format(item=_first(items), phases=phases_text(remedy.facts["left_open"]))
+
+
 def _answer(_remedy: Remedy, _items: list[str]) -> str:
     return _("Answer it, or say that it does not apply")
 
@@ -129,6 +135,7 @@ _SAY: dict[str, Callable[[Remedy, list[str]], str]] = {
     "enter_harness_limit": _plain(N_("Enter the greatest load of {item}")),
     "enter_reserve_limit": _plain(N_("Enter the printed load of {item}")),
     "enter_battery": _enter_battery,
+    "enter_use": _enter_use,
     "carry_water": _carry_water,
     "enter_volume": _plain(N_("Enter the volume of {item}, or the water you plan")),
     "enter_phases": _plain(N_("Give the outing its phases: how long, how cold")),

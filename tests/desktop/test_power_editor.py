@@ -97,6 +97,33 @@ class TestWays:
         assert [way for way in form.ways() if way.basis == "measured"] == own
         assert "flight, screen on" not in {way.name for way in form.ways()}
 
+    def test_an_own_way_takes_the_shares_of_the_starter_of_its_name(self, edit: Open) -> None:
+        form = new_phone(edit(None))
+        form.starters.setCurrentIndex(1)
+        form.take_starter()
+        offered = {way.name: way.shares for way in form.ways()}
+        name = "tracking, screen off"
+        assert PhaseWay.FLIGHT in {share.during for share in offered[name]}
+        form = new_phone(edit(None))
+        form.add.click()
+        form.rows[0].name.setText(name)
+        form.rows[0].given.choose("drop")
+        for field, number in (("from_pct", 100), ("to_pct", 63), ("over_h", 4.5)):
+            form.rows[0].draws.fields[field].put(number)  # type: ignore[arg-type]
+        form.starters.setCurrentIndex(1)
+        form.take_starter()
+        own = next(way for way in form.ways() if way.name == name)
+        assert (own.basis, own.shares) == ("measured", offered[name])
+
+    def test_off_is_told_from_what_nobody_said(self, edit: Open) -> None:
+        form = new_phone(edit(None))
+        form.add.click()
+        table, flight = form.table, [*PhaseWay].index(PhaseWay.FLIGHT)
+        assert table.item(1, flight).text() == "–"
+        table.item(0, flight).setText("0")
+        assert table.item(1, flight).text() == "100"
+        assert table.shares() == [(Share(during=PhaseWay.FLIGHT, share=0.0),)]
+
     def test_an_untouched_item_stays_as_exact_as_it_is(self, edit: Open, demo_bench: Workbench) -> None:
         fine = WayOfUse(
             name="t", power_w=0.123456, lasts_h=9.123456, basis="maker", shares=(Share(during="night", share=1 / 3),)

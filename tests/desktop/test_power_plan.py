@@ -10,6 +10,8 @@ from PySide6.QtWidgets import QApplication, QDialog
 from kitlog.desktop.outing_page.percent_field import percent_of
 from kitlog.desktop.outing_page.power_plan import PowerPlan
 from kitlog.desktop.window import Window
+from kitlog.kit.facets import Share
+from kitlog.kit.kinds import PhaseWay
 from kitlog.outing.outing import Use as UseShare
 from kitlog.workbench.workbench import Workbench
 
@@ -59,6 +61,23 @@ class TestReach:
         gloves = item_named(power_bench, GLOVES)
         power_bench.edit_items([with_battery(gloves, ways=())])
         assert page_of(plan(), GLOVES).columns == []
+
+    def test_a_phase_of_which_nobody_said_anything_is_not_shown_as_off(
+        self, plan: Open, power_bench: Workbench
+    ) -> None:
+        gloves = item_named(power_bench, GLOVES)
+        assert gloves.battery is not None
+        foot = (Share(during=PhaseWay.WALK_OUT, share=1.0),)
+        ways = tuple(
+            way.model_copy(update={"shares": foot if n == 0 else ()}) for n, way in enumerate(gloves.battery.ways)
+        )
+        power_bench.edit_items([with_battery(gloves, ways=ways)])
+        page = page_of(plan(), GLOVES)
+        flight = next(column for column in page.columns if column.phase.way is PhaseWay.FLIGHT)
+        assert (flight.total.text(), flight.mean.text(), flight.fault()) == ("left open", "not known", "")
+        assert flight.shares() == {}
+        flight.put({"off": 1.0})
+        assert (plain(flight.total.text()), flight.mean.text()) == ("100 %, own", "nothing")
 
     @pytest.mark.parametrize("words", ["on foot", "course"])
     def test_other_outings_open_and_come_back_as_they_were(

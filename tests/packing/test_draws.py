@@ -7,7 +7,8 @@ from scenario import LIBRARY
 from small_kit import item, outing
 
 from kitlog.fault import InputFault
-from kitlog.packing.draws import NOTHING, phase_draw, way_shares
+from kitlog.kit.item import Item
+from kitlog.packing.draws import NOTHING, left_open, phase_draw, way_shares
 
 LAMP = item(
     "lamp", "light", battery={"wh": 3, "ways": [{"name": "low", "power_w": 0.2}, {"name": "high", "power_w": 2}]}
@@ -73,3 +74,47 @@ def test_a_way_of_its_own_called_off_is_meant_before_the_time_off() -> None:
     draw = phase_draw(lamp, plan.phases[0], plan, LIBRARY)
     assert draw is not None
     assert draw.likely_w == pytest.approx(0.01)
+
+
+class TestLeftOpen:
+    """A phase in which no way of use has a share is not one in which nothing is drawn."""
+
+    FLIGHT, WALK, TRAVEL = ({"name": name, "way": name, "likely_h": 2} for name in ("flight", "walk out", "travel"))
+
+    def phone(self, *shares: tuple[str, float]) -> Item:
+        given = [{"during": during, "share": share} for during, share in shares]
+        tracking = {"name": "tracking", "from_pct": 100, "to_pct": 63, "over_h": 4.5, "basis": "measured"}
+        ways = [{**tracking, "shares": given}, {"name": "lit", "power_w": 3}]
+        return item("phone", "phone", battery={"wh": 17, "ways": ways})
+
+    def test_a_flight_without_a_share_is_not_known(self) -> None:
+        phone, plan = self.phone(("walk out", 1.0)), outing(phases=[self.FLIGHT, self.WALK])
+        assert phase_draw(phone, plan.phases[0], plan, LIBRARY) is None
+        assert phase_draw(phone, plan.phases[1], plan, LIBRARY) is not None
+        assert [left_open(phone, phase, plan, LIBRARY) for phase in plan.phases] == [True, False]
+
+    def test_off_is_chosen_by_a_share_of_nothing(self) -> None:
+        phone, plan = self.phone(("walk out", 1.0), ("flight", 0.0)), outing(phases=[self.FLIGHT])
+        assert phase_draw(phone, plan.phases[0], plan, LIBRARY) == NOTHING
+
+    def test_off_is_chosen_in_the_outing(self) -> None:
+        off = [{"item": "phone", "phase": "flight", "way": "off", "share": 1.0}]
+        phone, plan = self.phone(("walk out", 1.0)), outing(phases=[self.FLIGHT], uses=off)
+        assert phase_draw(phone, plan.phases[0], plan, LIBRARY) == NOTHING
+
+    def test_where_its_kind_is_not_in_use_it_is_off(self) -> None:
+        phone, plan = self.phone(("walk out", 1.0)), outing(phases=[self.TRAVEL])
+        assert phase_draw(phone, plan.phases[0], plan, LIBRARY) == NOTHING
+
+    def test_without_any_share_it_does_as_usual(self) -> None:
+        phone, plan = self.phone(), outing(phases=[self.FLIGHT])
+        draw = phase_draw(phone, plan.phases[0], plan, LIBRARY)
+        assert draw is not None
+        assert draw.likely_w == pytest.approx(17 * 0.37 / 4.5)  # by hand, of the drop
+
+    @pytest.mark.parametrize(("kind", "known"), [("other", False), ("beacon", True)])
+    def test_a_kind_without_usual_phases_is_asked_about_the_flight(self, kind: str, known: bool) -> None:
+        heater = item("heater", kind, battery={"wh": 10, "ways": [{"name": "on", "power_w": 2}]})
+        plan = outing(phases=[self.FLIGHT, self.WALK])
+        assert (phase_draw(heater, plan.phases[0], plan, LIBRARY) is not None) is known
+        assert phase_draw(heater, plan.phases[1], plan, LIBRARY) == NOTHING

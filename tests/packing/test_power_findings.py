@@ -20,6 +20,7 @@ from kitlog.packing.kit import Kit
 from kitlog.packing.power_chance import how_sure
 from kitlog.wording.figures import NO_BREAK, THIN
 from kitlog.wording.findings import say
+from kitlog.wording.remedies import remedy_text
 
 FLIGHT = {"name": "flight", "way": "flight", "low_h": 2, "likely_h": 4, "high_h": 6, "air_c": 25}
 RIDE = {"name": "ride", "way": "ride home", "low_h": 1, "likely_h": 1, "high_h": 1, "air_c": 25}
@@ -215,6 +216,24 @@ class TestNotKnown:
     def test_a_way_of_use_that_the_device_does_not_have(self) -> None:
         use = [{"item": "phone", "phase": "flight", "way": "screen on", "share": 1.0}]
         assert of_code(assessed(device("phone", "phone", 10, 1.0), uses=use), "power.not_known", "phone")
+
+    def test_a_flight_of_which_nobody_said_what_the_phone_does(self) -> None:
+        shares = [{"during": "ride home", "share": 1.0}]
+        ways = [{"name": "on", "power_w": 1.0, "shares": shares}]
+        assessment = assessed(device("phone", "phone", 10, 1.0, ways=ways), phases=[FLIGHT, RIDE])
+        unknown = the(assessment, "power.not_known", "phone")
+        assert "no way of use has a share of the time in flight" in say(unknown, {}).sentence
+        assert [remedy.code for remedy in unknown.remedies] == ["enter_use"]
+        assert remedy_text(unknown.remedies[0], {"phone": "Phone"}).startswith("Say what Phone does in flight")
+        assert not of_code(assessment, "power.phone_at_landing")
+        assert the(assessment, "power.caller").state is State.NOT_KNOWN
+
+    def test_a_phone_that_is_off_in_flight_is_known(self) -> None:
+        shares = [{"during": "flight", "share": 0.0}, {"during": "ride home", "share": 1.0}]
+        ways = [{"name": "on", "power_w": 1.0, "shares": shares}]
+        assessment = assessed(device("phone", "phone", 10, 1.0, ways=ways), phases=[FLIGHT, RIDE])
+        assert not of_code(assessment, "power.not_known")
+        assert the(assessment, "power.device", "phone").figure == pytest.approx(90)  # by hand: 10 Wh less 1 h of 1 W
 
     def test_a_bank_without_energy(self) -> None:
         unlabelled = item("bank", "power bank", 200)

@@ -43,7 +43,7 @@ def plan(**more: object) -> Outing:
 def test_as_usual_is_said_whole_with_the_time_off() -> None:
     one = plan()
     assert usual_shares(lamp(), one.phases[0], one, LIBRARY) == {"low": 0.25, "off": 0.75}
-    assert usual_shares(lamp(), one.phases[1], one, LIBRARY) == {"off": 1.0}
+    assert usual_shares(lamp(), one.phases[1], one, LIBRARY) == {}  # a lamp on foot: nobody said whether it is lit
     assert planned_shares(lamp(), one.phases[0], one) is None
 
 

@@ -45,7 +45,9 @@ PHONE = powered(
     ],
     battery={"place": "cockpit"},
 )
-RADIO = powered("radio", "radio", 6, [{"name": "5/5/90", "power_w": 0.9, "shares": shares("flight", "ride home")}])
+RADIO = powered(
+    "radio", "radio", 6, [{"name": "5/5/90", "power_w": 0.9, "shares": shares("wait at launch", "flight", "ride home")}]
+)
 LAMP = powered(
     "gloves hot",
     "gloves",

@@ -1,4 +1,7 @@
-"""Shares of the time: a row a way of use, a column a way of moving, in per cent; what is left over is off."""
+"""Shares of the time: a row a way of use, a column a way of moving, in per cent; what is left over is off.
+
+Off all the time is a share of 0; where a column is empty, nobody said.
+"""
 
 from collections.abc import Sequence
 
@@ -164,7 +167,8 @@ class SharesTable(QTableWidget):
                 rest = round(100 * (1 - self._total(column)), 1)
                 cell = self.item(last, column)
                 if cell is not None:
-                    cell.setText(short_text(rest) if rest < 100 else "–")
+                    told = any(self._share(row, column) is not None for row in range(last))
+                    cell.setText(short_text(rest) if told else "–")
                     cell.setForeground(t.stop if rest < 0 else t.muted)
 
 

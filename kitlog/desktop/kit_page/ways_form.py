@@ -93,7 +93,10 @@ class WaysForm(QWidget):
             row.show_draw(item)
 
     def take_starter(self) -> None:
-        """Starter figures of the chosen device; what is the pilot's own stays, and keeps its draw."""
+        """Starter figures of the chosen device; what is the pilot's own stays, and keeps its draw.
+
+        A way of the same name takes the starter's shares, in the ways of moving of which the pilot's own tell nothing.
+        """
         device = self.starters.chosen()
         if device is None:
             return
@@ -102,8 +105,10 @@ class WaysForm(QWidget):
         own = [(row, shares) for row, shares in self._known() if not row.is_starter()]
         names = {row.called() for row, _shares in own}
         told = {share.during for _row, shares in own for share in shares}
-        new = [use for use in uses if use.name not in names]
-        self._set([*own, *((self._row(_way(use)), _outside(use.shares, told)) for use in new)])
+        offered = {use.name: _outside(use.shares, told) for use in uses}
+        kept = [(row, (*shares, *offered.get(row.called(), ()))) for row, shares in own]
+        new = [(self._row(_way(use)), offered[use.name]) for use in uses if use.name not in names]
+        self._set([*kept, *new])
 
     def take_preset(self) -> None:
         """The shares of a preset for the first way of each of its names, in the phases usual for the kind."""
@@ -196,7 +201,9 @@ class WaysForm(QWidget):
         self.note = Paragraph(
             _("Starter figures are never measured ones: measure yours, then change them."), Role.SMALL
         )
-        self.table_head = Text(_("Shares of the time in %"), Role.SECOND, "muted")
+        self.table_head = Text(
+            _("Shares of the time in %: 0 is off all the time, an empty column is not said"), Role.SECOND, "muted"
+        )
         acts = QHBoxLayout()
         acts.setSpacing(look.px(8))
         for widget in (self.starters, self.presets, self.add):

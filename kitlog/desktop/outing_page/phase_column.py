@@ -16,7 +16,14 @@ from kitlog.packing.draws import OFF_WAY, phase_draw
 from kitlog.packing.power_plan import Shares, planned_shares, usual_shares, with_shares
 from kitlog.paint.type_scale import Role
 from kitlog.wording.draw_text import short_text
-from kitlog.wording.power_plan_text import gone_ways_text, mean_texts, total_fault_text, unread_text, way_text
+from kitlog.wording.power_plan_text import (
+    gone_ways_text,
+    left_open_text,
+    mean_texts,
+    total_fault_text,
+    unread_text,
+    way_text,
+)
 from kitlog.wording.translate import _
 
 
@@ -92,6 +99,8 @@ class PhaseColumn(QObject):
     def fault(self) -> str:
         """What cannot be so of the shares, said at each field; the lines under them show what they come to."""
         total_pct = 100 * sum(self.shares().values())
+        if not self.planned and not self.shares():
+            total_pct = 100.0  # left open: nothing is wrong of what nobody said
         wrong = [field for field in self.fields.values() if field.is_wrong()]
         text = unread_text(_("{phase}, share").format(phase=self.phase.name)) if wrong else ""
         if not wrong and abs(total_pct - 100) > 100 * SHARES_TOLERANCE:
@@ -105,7 +114,9 @@ class PhaseColumn(QObject):
     def _show(self, total_pct: float, *, fault: bool) -> None:
         origin = _("own") if self.planned else _("usual")
         said = _("{total}, not 100") if fault else _("{total}, {origin}")
-        self.total.say(said.format(total=short_text(total_pct, "%"), origin=origin), "stop" if fault else "muted")
+        is_open = not self.planned and not self.shares()
+        text = left_open_text() if is_open else said.format(total=short_text(total_pct, "%"), origin=origin)
+        self.total.say(text, "stop" if fault else "look" if is_open else "muted")
         mean, range_, sure = ("–", "", "") if fault else mean_texts(self._draw())
         for line, text in ((self.mean, mean), (self.range, range_), (self.sure, sure)):
             line.say(text)
@@ -113,7 +124,8 @@ class PhaseColumn(QObject):
         self.mean.setAccessibleName(_("Mean draw in {phase}: {draw}").format(phase=self.phase.name, draw=spoken))
 
     def _draw(self) -> DrawRange | None:
-        planned = with_shares(self._outing, self._item.id, self.phase.name, self.shares())
+        shares = self.shares() if self.planned or self.shares() else None
+        planned = with_shares(self._outing, self._item.id, self.phase.name, shares)
         return phase_draw(self._item, self.phase, planned, self._library)
 
     def _put(self, shares: Mapping[str, float]) -> None:

@@ -21,6 +21,7 @@ EDITS_ITEM = frozenset(
         "enter_harness_limit",
         "enter_reserve_limit",
         "enter_battery",
+        "enter_use",
         "enter_volume",
         "enter_connector",
         "enter_ports",

@@ -84,6 +84,7 @@ _SHORT = {
     "enter_harness_limit": N_("Enter the greatest load"),
     "enter_reserve_limit": N_("Enter the printed load"),
     "enter_battery": N_("Enter Wh: {first}"),
+    "enter_use": N_("Enter its use: {first}"),
     "enter_phases": N_("Enter the phases"),
     "enter_volume": N_("Enter the volume"),
     "carry_water": N_("Plan more water"),
