@@ -12,10 +12,13 @@ Curve = tuple[tuple[float, float], ...]
 """Points (hours from the start, share of the charge), hours never falling."""
 
 
-def band_edges(high_h: tuple[float, ...]) -> tuple[float, ...]:
-    """Edges of the bands as shares of the width, by the hours of the high case; equal bands if all are zero."""
-    lasting = high_h if sum(high_h) > 0 else tuple(1.0 for _ in high_h)
-    total = sum(lasting)
+def band_edges(high_h: tuple[float, ...], span_h: float = 0.0) -> tuple[float, ...]:
+    """Edges of the bands as shares of the width, by the hours of the high case.
+
+    The width stands for `span_h`; for 0 it stands for all hours, with equal bands if those are zero.
+    """
+    lasting = high_h if span_h > 0 or sum(high_h) > 0 else tuple(1.0 for _ in high_h)
+    total = span_h or sum(lasting)
     return (0.0, *(done / total for done in accumulate(lasting)))
 
 
@@ -24,7 +27,7 @@ class CaseClock:
     """Where the hours of one case lie on the shared bands.
 
     Attributes:
-        edges: n + 1 edges of the bands as shares of the width, from 0 to 1.
+        edges: n + 1 edges of the bands as shares of the width, from 0, as a rule to 1.
         lasts_h: n durations of this case in hours, none below zero.
     """
 
@@ -56,7 +59,7 @@ class CaseClock:
             if lasts > 0 and hours <= starts[band + 1]:
                 into = max(0.0, hours - starts[band]) / lasts
                 return self.edges[band] + into * (self.edges[band + 1] - self.edges[band])
-        return 1.0
+        return self.edges[-1] if self.lasts_h else 1.0
 
     def laid(self, curve: Curve) -> list[tuple[float, float]]:
         """`curve` as points (share of the width, share of the charge); ends where the curve ends."""

@@ -70,7 +70,8 @@ def bands(painter: QPainter, layout: PowerLayout, tokens: Tokens) -> None:
     painter.setPen(pen(tokens.tint(tokens.ink, 0.3), layout.text.px(1)))
     for number in range(1, len(layout.picture.phases)):
         band = layout.band(number)
-        painter.drawLine(band.topLeft(), band.bottomLeft())
+        if band.left() < layout.bands.right():
+            painter.drawLine(band.topLeft(), band.bottomLeft())
 
 
 def _band_head(painter: QPainter, layout: PowerLayout, tokens: Tokens, number: int) -> None:
@@ -123,7 +124,7 @@ def _clock_row(
     name = QRectF(layout.rect.left(), top, layout.names_px - px(8), px(CLOCK))
     text.draw(painter, name, word, Role.SMALL, colour)
     shelf = Shelf(layout.bands.left(), layout.bands.right(), px(8))
-    wanted = list(zip(layout.edges, times, strict=False))
+    wanted = [(share, time) for share, time in zip(layout.edges, times, strict=False) if share < 1.0 + 1e-9]
     ordered = [*wanted[:1], *wanted[:0:-1]]  # the ends of the day come before what lies between
     if cursor is not None:
         ordered.insert(0, cursor)

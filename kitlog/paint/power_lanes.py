@@ -65,13 +65,17 @@ def paint(
     power_frame.bands(painter, layout, tokens)
     uprights = _uprights(painter, layout, tokens, None if found is None else cursor, edge)
     lanes = [LanePainter(painter, layout, tokens, number, uprights) for number in range(len(picture.lanes))]
-    for number, lane in enumerate(lanes):
-        lane.paint()
+    for number in range(len(lanes)):
         power_frame.lane_name(painter, layout, tokens, number)
+    if layout.is_cut:
+        painter.setClipRect(layout.bands, Qt.ClipOperation.IntersectClip)
+    for lane in lanes:
+        lane.paint()
     if cursor is not None and found is not None:
         _dots(painter, layout, tokens, cursor, found)
     for lane in lanes:
         lane.write()
+    painter.setClipRect(rect)
     if cursor is None or found is None:
         power_frame.clocks(painter, layout, tokens, None)
         power_ends.at_the_end(painter, layout, tokens)

@@ -22,8 +22,8 @@ HEAD_LINE = 16.0
 NAMES_SHARE, ENDS_SHARE = 0.24, 0.42
 """Most that names at the left and figures at the right may take of the width."""
 
-WIDEST_READING, WIDEST_SPREAD = "100\u00a0%", "100\u2013100"
-"""Keep the columns where they are when the reading line comes up."""
+WIDEST_READING, WIDEST_SPREAD, WIDEST_SPARE = "100\u00a0%", "100\u2013100", "\u221200:00\u00a0h"
+"""Keep the columns where they are when the reading line comes up, or an end is moved."""
 
 
 @dataclass(frozen=True)
@@ -96,7 +96,10 @@ class PowerLayout:
         texts = [text for lane in lanes for text in (lane.end_likely, lane.end_high)]
         small = [text for lane in lanes for text in (lane.spare_likely, lane.spare_high)]
         widths = [self.text.width(text, Role.GROUP) for text in (*texts, WIDEST_READING)]
-        widths += [self.text.width(word, Role.SMALL) for word in (*small, words.likely, words.high)]
+        widths += [
+            self.text.width(word, Role.SMALL)
+            for word in (*small, WIDEST_SPARE if any(small) else "", words.likely, words.high)
+        ]
         return max(0.0, min(max(widths), self._most_px))
 
     @cached_property
@@ -119,7 +122,7 @@ class PowerLayout:
     def ends_px(self) -> float:
         """Width of everything at the right of the bands: the columns and the mark."""
         chances = self.chance_px + self.text.px(COLUMN_GAP) if self.picture.words.lasts else 0.0
-        return 2 * self.value_px + chances + self.text.px(60)
+        return max(2 * self.value_px + chances + self.text.px(60), self.picture.ends_px)
 
     @cached_property
     def bands(self) -> QRectF:
@@ -139,14 +142,19 @@ class PowerLayout:
         wraps = any(self.text.width(phase.label, Role.LABEL) > room and " " in phase.label for phase, room in labels)
         return self.text.px(BANDS + HEAD_LINE if wraps else BANDS)
 
+    @property
+    def is_cut(self) -> bool:
+        """Whether there are hours past the right end of the bands."""
+        return self.edges[-1] > 1.0 + 1e-9
+
     def lane(self, number: int) -> QRectF:
         """The room of one lane within the bands."""
         top = self.bands.top() + self.heads_px + self.text.px(number * (LANE + GAP))
         return QRectF(self.bands.left(), top, self.bands.width(), self.text.px(LANE))
 
     def band(self, number: int) -> QRectF:
-        """One phase from head to foot."""
-        left, right = (self.x(self.edges[i]) for i in (number, number + 1))
+        """One phase from head to foot, as far as it has room."""
+        left, right = (self.x(min(self.edges[i], 1.0)) for i in (number, number + 1))
         return QRectF(left, self.bands.top(), right - left, self.bands.height())
 
     def x(self, share: float) -> float:

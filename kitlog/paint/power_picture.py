@@ -147,6 +147,8 @@ class PowerPicture:
         clocks_likely: one clock time per edge of the bands, one more than phases; empty for none.
         clocks_high: the same of the high case.
         start_min: minute of the day at which both cases start, for the reading line.
+        span_h: hours of the high case that the width stands for, while an end is moved; 0 for as many as there are.
+        ends_px: room that the figures at the right keep at least, so that the bands stay while an end is moved.
     """
 
     phases: tuple[PhaseBand, ...]
@@ -155,6 +157,13 @@ class PowerPicture:
     clocks_likely: tuple[str, ...] = ()
     clocks_high: tuple[str, ...] = ()
     start_min: int = 0
+    span_h: float = 0.0
+    ends_px: float = 0.0
+
+    @property
+    def lasts_h(self) -> float:
+        """Hours of the high case in all."""
+        return sum(phase.high_h for phase in self.phases)
 
     @property
     def likely(self) -> CaseClock:
@@ -168,8 +177,8 @@ class PowerPicture:
 
     @property
     def edges(self) -> tuple[float, ...]:
-        """Edges of the bands as shares of the width."""
-        return band_edges(tuple(phase.high_h for phase in self.phases))
+        """Edges of the bands as shares of the width; over 1 for what has no room in the span."""
+        return band_edges(tuple(phase.high_h for phase in self.phases), self.span_h)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitlog.desktop.outing_page.phase_edges import SNAP_H, edge_near, hold, snapped, stepped
+from kitlog.desktop.outing_page.phase_edges import SNAP_H, Scale, edge_near, hold, snapped, stepped
 from kitlog.paint.power_picture import PhaseBand, PowerPicture
 
 DAY = PowerPicture(
@@ -22,39 +22,37 @@ def test_without_hours_there_is_no_edge_to_take() -> None:
     assert edge_near(PowerPicture((PhaseBand("wait", "", 0, 0),), ()), 1.0, 0.1) is None
 
 
-def test_the_edge_follows_the_pointer() -> None:
-    """By hand: 2 h more flight make the whole 12 h, the edge lies at (2 + 8) / 12."""
-    assert hold(DAY, 1, 0.8).likely_at(10 / 12) == pytest.approx(6.0)
-    assert hold(DAY, 1, 0.8).likely_at(0.75) == pytest.approx(2.0)  # (8 - 2) / (10 - 2)
-
-
-@given(st.sampled_from([0, 1]), st.floats(0.05, 0.95))
-def test_it_lies_under_the_pointer_wherever_that_is(number: int, place: float) -> None:
-    held = hold(DAY, number, DAY.edges[number + 1])
-    likely_h = held.likely_at(place)
-    phase = DAY.phases[number]
-    moved = PhaseBand("", "", likely_h, likely_h + phase.high_h - phase.likely_h)
-    phases = (*DAY.phases[:number], moved, *DAY.phases[number + 1 :])
-    lies = PowerPicture(phases, ()).edges[number + 1]
-    least = PowerPicture(
-        (*DAY.phases[:number], PhaseBand("", "", 0, phase.high_h - phase.likely_h), *DAY.phases[number + 1 :]), ()
-    )
-    assert lies == pytest.approx(max(place, least.edges[number + 1]), abs=SNAP_H / 4)
-
-
-def test_the_last_edge_goes_by_the_hours_of_a_pixel() -> None:
+def test_the_edge_follows_the_pointer_by_the_hours_of_a_pixel() -> None:
+    """By hand: the whole width is 10 h, so that a tenth of it is one hour."""
+    assert hold(DAY, 1, 0.8).likely_at(0.9) == pytest.approx(5.0)
+    assert hold(DAY, 1, 0.8).likely_at(0.6) == pytest.approx(2.0)
     assert hold(DAY, 2, 1.0).likely_at(0.95) == pytest.approx(0.5)
     assert hold(DAY, 2, 1.0).likely_at(1.1) == pytest.approx(2.0)
     assert hold(DAY, 2, 1.0).likely_at(0.2) == 0.0
+
+
+@given(st.sampled_from([0, 1, 2]), st.floats(-0.2, 1.2))
+def test_it_lies_under_the_pointer_and_what_is_before_stays(number: int, place: float) -> None:
+    """On the scale of the beginning; past the end of the bands the edge stays there, and the axis grows."""
+    phase = DAY.phases[number]
+    likely_h = hold(DAY, number, DAY.edges[number + 1]).likely_at(place)
+    moved = PhaseBand("", "", likely_h, likely_h + phase.high_h - phase.likely_h)
+    phases = (*DAY.phases[:number], moved, *DAY.phases[number + 1 :])
+    edges = Scale(DAY.lasts_h, 0).lay(PowerPicture(phases, ()), number).edges
+    least = DAY.edges[number] + (phase.high_h - phase.likely_h) / 10
+    assert edges[number + 1] == pytest.approx(min(max(place, least), 1.0), abs=SNAP_H / 10)
+    if place <= 1.0:
+        assert edges[: number + 1] == pytest.approx(DAY.edges[: number + 1])
+        after = [edge - edges[number + 1] for edge in edges[number + 2 :]]
+        assert after == pytest.approx([edge - DAY.edges[number + 1] for edge in DAY.edges[number + 2 :]])
 
 
 def test_where_it_was_taken_beside_the_edge_it_does_not_jump() -> None:
     assert hold(DAY, 1, 0.81).likely_at(0.81) == pytest.approx(4.0)
 
 
-def test_past_the_end_it_stays_a_duration() -> None:
-    assert hold(DAY, 0, 0.2).likely_at(1.0) == 240.0
-    assert hold(DAY, 0, 0.2).likely_at(1.5) == 240.0
+def test_far_away_it_stays_a_duration() -> None:
+    assert hold(DAY, 0, 0.2).likely_at(100) == 240.0
 
 
 @given(st.floats(0, 240))

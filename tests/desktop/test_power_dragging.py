@@ -1,12 +1,13 @@
 """Phases dragged in the power picture, by the pointer and by keys, on a real data file."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import time as clock
 
 import pytest
 from desk_steps import Key, outing_of, outing_page
-from power_topic_steps import at, drawn, picture_of, spread_shown, topic_of
-from PySide6.QtCore import Qt
+from power_topic_steps import at, bands, drawn, picture_of, spread_shown, topic_of
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication, QWidget
 
 from kitlog.budget.result import Topic
@@ -57,11 +58,46 @@ def test_an_edge_is_dragged_and_let_go_in_one_step_to_undo(page: OutingPage, win
     assert (low, high) == (pytest.approx(2.5 + more, abs=1e-3), pytest.approx(6.0 + more, abs=1e-3))
     assessment = window.desk.assessment()
     assert assessment is not None
-    assert power_picture(assessment, window.desk.names()) == shown  # what was seen is what is then assessed
+    assert power_picture(assessment, window.desk.names()) == replace(
+        shown, span_h=0.0, ends_px=0.0
+    )  # what was seen is what is then assessed
     said = tuple(hm_text(hours) for hours in (likely, low, high))
     assert window.status.undo_act.words == "Undo: flight {} (low {}, high {})".format(*said)
     bench.undo()
     assert outing_of(bench) == before
+
+
+def test_the_scale_of_the_beginning_holds_until_it_is_let_go(page: OutingPage, window: Window, qtbot) -> None:
+    """56 pixels are as many hours at the end of a drag as at its beginning, there and back."""
+    bench, picture = window.desk.bench, picture_of(page)
+    drawn(page, qtbot)
+    edges, total_h, wide = picture.picture.edges, picture.picture.lasts_h, bands(picture).width()
+    start = at(picture, edges[2])
+    qtbot.mousePress(picture, Qt.MouseButton.LeftButton, pos=start)
+    for more in (28, 56, 140, 56):
+        qtbot.mouseMove(picture, start + QPoint(more, 0))
+    draft = topic_of(page).draft
+    assert draft is not None
+    assert draft.outing.phases[1].likely_h == pytest.approx(4.5 + 56 / wide * total_h, abs=2.5 / 60)
+    assert bands(picture).width() == pytest.approx(wide)
+    assert picture.picture.edges[:2] == pytest.approx(edges[:2])
+    assert picture.picture.edges[2] == pytest.approx(edges[2] + 56 / wide, abs=0.01)
+    assert picture.picture.edges[-1] > 1
+    qtbot.mouseRelease(picture, Qt.MouseButton.LeftButton, pos=start + QPoint(56, 0))
+    assert hours(outing_of(bench))[1][1] == pytest.approx(draft.outing.phases[1].likely_h, abs=1e-3)
+    assert picture_of(page).picture.edges[-1] == pytest.approx(1.0)
+
+
+def test_past_the_end_of_the_bands_the_axis_grows(page: OutingPage, qtbot) -> None:
+    picture = picture_of(page)
+    start = at(picture, picture.picture.edges[2])
+    qtbot.mousePress(picture, Qt.MouseButton.LeftButton, pos=start)
+    qtbot.mouseMove(picture, start + QPoint(round(bands(picture).width()), 0))
+    assert picture.picture.edges[2] == pytest.approx(1.0)
+    qtbot.mouseMove(picture, start)
+    assert picture.picture.edges[-1] == pytest.approx(1.0)
+    qtbot.keyClick(picture, Key.Key_Escape)
+    assert picture.picture.span_h == 0
 
 
 def test_escape_gives_it_up(page: OutingPage, window: Window, qtbot) -> None:

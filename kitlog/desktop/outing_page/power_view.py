@@ -5,7 +5,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QApplication, QToolTip, QWidget
 
 from kitlog.desktop import look
-from kitlog.desktop.outing_page.phase_edges import EdgeHold, edge_near, hold, stepped
+from kitlog.desktop.outing_page.phase_edges import EdgeHold, Scale, edge_near, hold, stepped
 from kitlog.desktop.outing_page.power_said import reading_text
 from kitlog.desktop.parts.canvas import Canvas
 from kitlog.paint import power_lanes
@@ -50,12 +50,14 @@ class PowerView(Canvas):
         self.edge: int | None = None
         self.moving = False
         self._hold: EdgeHold | None = None
+        self._scale = Scale(0.0, 0.0)
         self.setAccessibleDescription(sentences)
 
     def show_picture(self, picture: PowerPicture, sentences: str) -> None:
-        """Show another picture of the same outing; reading line and edge stay."""
+        """Show another picture of the same outing; reading line and edge stay, while one is moved the scale too."""
         before = self.measure(self.width())
-        self.picture, self._sentences = picture, sentences
+        self.picture = self._scale.lay(picture, self.edge or 0) if self.moving else picture
+        self._sentences = sentences
         self._measured.clear()
         if self.measure(self.width()) != before:
             self.updateGeometry()
@@ -155,9 +157,15 @@ class PowerView(Canvas):
         if self.edge is None:
             self.choose_edge(edge_near(self.picture, self.cursor_at or 0.0, reach=1.0) or 0)
         edge = self.edge or 0
-        self.moving = True
+        self._begin()
         self.moved.emit(edge, stepped(self.picture.phases[edge].likely_h, by))
         self.move_to(self.picture.edges[edge + 1])
+
+    def _begin(self) -> None:
+        """An edge begins to move, or goes on: the scale is that of the beginning."""
+        if not self.moving:
+            self.moving = True
+            self._scale = Scale(self.picture.lasts_h, self.rect().right() + 1 - self._bands().right())
 
     def _keep(self) -> None:
         self._hold, self.moving = None, False
@@ -180,8 +188,7 @@ class PowerView(Canvas):
             super().mousePressEvent(event)
             return
         self.give_up()
-        bands = self._bands()
-        self._hold = hold(self.picture, number, (event.position().x() - bands.left()) / bands.width())
+        self._hold = hold(self.picture, number, self._place(event))
         self.choose_edge(number)
         self.move_to(None)
 
@@ -190,11 +197,15 @@ class PowerView(Canvas):
         if self._hold is None:
             self._read_at(event)
             return
-        bands = self._bands()
-        likely_h = self._hold.likely_at((event.position().x() - bands.left()) / max(1.0, bands.width()))
+        likely_h = self._hold.likely_at(self._place(event))
         if self.moving or abs(likely_h - self._hold.likely_h) > 1e-6:
-            self.moving = True
+            self._begin()
             self.moved.emit(self._hold.number, likely_h)
+
+    def _place(self, event: QMouseEvent) -> float:
+        """Where the pointer is, as a share of the bands' width."""
+        bands = self._bands()
+        return (event.position().x() - bands.left()) / max(1.0, bands.width())
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Keep what was dragged."""
