@@ -32,6 +32,7 @@ from kitlog.packing.loads import PASSENGER, absent_loads, body_load, loads_of, p
 from kitlog.packing.naming import with_ids
 from kitlog.packing.pairs import pair_findings
 from kitlog.packing.people import people_findings
+from kitlog.packing.plug_findings import idle_plug_findings
 from kitlog.packing.power_day import power_day
 from kitlog.packing.power_findings import PowerCase, power_findings
 from kitlog.packing.service_findings import ServiceCase, service_findings
@@ -115,7 +116,7 @@ def _judge(plan: Outing, case: _Case) -> Assessment:
         *water_findings(lines, plan, needs),
         *people_findings(plan, needs, {truth.condition: truth for truth in conditions}),
     ]
-    return Assessment(
+    judged = Assessment(
         outing=plan,
         now=case.now,
         judged_on=plan.last_day,
@@ -126,13 +127,15 @@ def _judge(plan: Outing, case: _Case) -> Assessment:
         passed_over=tuple(choice.passed_over),
         stays_home=_stays_home(kit, lines),
         chosen=chosen.chosen,
-        findings=worst_first(_with_overrides(findings, plan)),
+        findings=(),
         questions=questions(plan, library, conditions, chosen, case.now),
         mass=mass,
         power=power,
         grounded=grounded(fitness),
         next_due=next_due([due for item in _along(lines) for due in fitness[item.id].dues]),
     )
+    findings += idle_plug_findings(judged, kit.items)
+    return replace(judged, findings=worst_first(_with_overrides(findings, plan)))
 
 
 def flight_types(outing: Outing, library: Library) -> tuple[FlightType, ...]:

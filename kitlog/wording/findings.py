@@ -20,8 +20,8 @@ from kitlog.wording.figures import (
     span_text,
     with_unit,
 )
-from kitlog.wording.power_plan_text import phases_text
 from kitlog.wording.power_cautions_text import SAY as POWER_CAUTIONS
+from kitlog.wording.power_plan_text import phases_text
 from kitlog.wording.power_start_text import begins_full_text, seen_text
 from kitlog.wording.reasons import reason_text
 from kitlog.wording.rules import rule_text

@@ -5,6 +5,7 @@ from datetime import date
 
 from kitlog.budget.result import Finding
 from kitlog.wording.figures import day_text, number_text, percent_text, with_unit
+from kitlog.wording.power_plan_text import absent_text, phases_text
 from kitlog.wording.translate import N_, _, ngettext
 
 Names = Mapping[str, str]
@@ -97,6 +98,17 @@ def _ports(finding: Finding, names: Names) -> Parts:
     return _name(finding, names), "", sentence
 
 
+def _plug_idle(finding: Finding, names: Names) -> Parts:
+    idle = finding.facts["idle"]
+    assert isinstance(idle, tuple)  # noqa: S101  # put there by the plug findings
+    parts = [
+        _("{bank} ({phases})").format(bank=absent_text(names.get(bank, bank), reason), phases=phases_text(phases))
+        for bank, reason, phases in idle
+    ]
+    sentence = _("its plug is without effect: {banks}; reckoned without it").format(banks="; ".join(parts))
+    return _name(finding, names), "", sentence
+
+
 def _air(finding: Finding, names: Names) -> Parts:
     if finding.code == "power.air_not_known":
         return _name(finding, names), "", _("by air: its Wh are not on record, so no limit can be looked at")
@@ -163,6 +175,7 @@ SAY: dict[str, Callable[[Finding, Names], Parts]] = {
     "power.cables_short": _cable_missing,
     "power.cable_not_known": _cable_not_known,
     "power.ports_short": _ports,
+    "power.plug_idle": _plug_idle,
     "power.air_forbidden": _air,
     "power.air_approval": _air,
     "power.air_allowed": _air,

@@ -145,6 +145,7 @@ SAY: dict[str, Callable[[Remedy, list[str]], str]] = {
     "leave_off": _changed(N_("Leave {item} off")),
     "carry_warmer": _warmer,
     "replace_battery": _plain(N_("Replace the battery of {item}, or measure its health again")),
+    "plan_plugs": _plain(N_("Plan anew where {item} hangs")),
     "take_cable": _plain(N_("Take a cable that joins {item} and {other}")),
     "name_cable": _name_cable,
     "enter_connector": _plain(N_("Enter the connectors of {item} and its bank")),

@@ -14,24 +14,22 @@ if TYPE_CHECKING:
 
     from kitlog.desktop.desk import Desk
 
-EDITS_ITEM = frozenset(
-    {
-        "weigh",
-        "enter_range",
-        "enter_harness_limit",
-        "enter_reserve_limit",
-        "enter_battery",
-        "enter_use",
-        "enter_volume",
-        "enter_connector",
-        "enter_ports",
-        "name_cable",
-        "replace_battery",
-        "carry_warmer",
-        "fetch",
-    }
-)
-"""Remedies whose figure is entered in the editor of the item."""
+EDITS_ITEM = {
+    "weigh": "mass_g",
+    "enter_range": "wing.min_g",
+    "enter_harness_limit": "harness.max_g",
+    "enter_reserve_limit": "reserve.max_g",
+    "enter_battery": "battery.wh",
+    "enter_use": "battery.ways",
+    "enter_volume": "vessel.capacity_ml",
+    "enter_connector": "battery.connector",
+    "enter_ports": "bank.ports",
+    "name_cable": "battery.connector",
+    "replace_battery": "battery.health_pct",
+    "carry_warmer": "battery.place",
+    "fetch": "state",
+}
+"""Remedies whose figure is entered in the editor of the item, and the field that is meant."""
 
 REPLANS = (
     "bank_instead",
@@ -61,7 +59,7 @@ class Remedies:
     def act(self, outing: Outing, remedy: Remedy, finding: Finding) -> Callable[[], object] | None:
         """What to do when the remedy is pressed, None if it is advice alone."""
         if remedy.code in EDITS_ITEM and remedy.items:
-            return lambda: self.edit_item(remedy.items[0])
+            return lambda: self.edit_item(remedy.items[0], EDITS_ITEM[remedy.code])
         made = _ACTS.get(remedy.code)
         return None if made is None else lambda: made(self, outing, remedy, finding)
 
@@ -69,15 +67,18 @@ class Remedies:
         """What to do when a computed change of the power is pressed, None if it is advice alone."""
         if remedy.code in REPLANS:
             return lambda: self._take_change(outing, remedy)
-        return (lambda: self.edit_item(remedy.items[0])) if remedy.code in EDITS_ITEM else None
+        field = EDITS_ITEM.get(remedy.code)
+        return None if field is None else lambda: self.edit_item(remedy.items[0], field)
 
-    def edit_item(self, item_id: str) -> None:
-        """Edit an item where one stands."""
+    def edit_item(self, item_id: str, field: str) -> None:
+        """Edit an item where one stands, from a field on."""
         from kitlog.desktop.kit_page.item_editor import ItemEditor
 
         item = self._desk.bench.item(item_id)
         if item is not None:
-            ItemEditor(self._desk, item, self._over).exec()
+            editor = ItemEditor(self._desk, item, self._over)
+            editor.begin_at(field)
+            editor.exec()
 
     def leave_out(self, outing: Outing, item_id: str) -> None:
         """Leave an item at home."""
@@ -154,6 +155,11 @@ class Remedies:
     def _plan(self, _outing: Outing, _remedy: Remedy, _finding: Finding) -> None:
         self._edit_plan()
 
+    def _plan_plugs(self, outing: Outing, _remedy: Remedy, _finding: Finding) -> None:
+        from kitlog.desktop.outing_page.power_plan import PowerPlan
+
+        PowerPlan(self._desk, outing, self._over).exec()
+
     def _replan(self, outing: Outing, remedy: Remedy, _finding: Finding) -> None:
         self._take_change(outing, remedy)
 
@@ -183,9 +189,10 @@ _ACTS: dict[str, Callable[[Remedies, Outing, Remedy, Finding], None]] = {
     "choose": Remedies._choose,  # noqa: SLF001
     "enter_phases": Remedies._plan,  # noqa: SLF001
     "carry_water": Remedies._plan,  # noqa: SLF001
+    "plan_plugs": Remedies._plan_plugs,  # noqa: SLF001
     "name_person": Remedies._plan,  # noqa: SLF001
     **dict.fromkeys(REPLANS, Remedies._replan),  # noqa: SLF001
 }
 
-CODES = frozenset(_ACTS) | EDITS_ITEM
+CODES = frozenset(_ACTS) | frozenset(EDITS_ITEM)
 """Remedies that can be pressed."""

@@ -91,6 +91,7 @@ _SHORT = {
     "fetch": N_("Get it back: {first}"),
     "bank_instead": N_("Take instead: {second}"),
     "add_bank": N_("Take along: {second}"),
+    "plan_plugs": N_("Plan the plugs"),
     "plug_too": N_("Plug in: {first}"),
     "plug_below": N_("Plug in later: {first}"),
     "use_less": N_("Use less: {first}"),
