@@ -3,9 +3,11 @@
 from functools import partial
 from itertools import pairwise
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
 
+from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.kit_page.cable_form import CableForm
 from kitlog.desktop.kit_page.capacity_question import answer, look_at_capacity
@@ -39,6 +41,7 @@ class ItemEditor(Dialog):
         self._desk, self._is_new = desk, item is None
         self._item = item or Item(id=desk.bench.new_id(), name="new", kind=_next_kind(desk.bench.items()))
         self.item_id = self._item.id
+        self._begins_at: QWidget | None = None
         library = desk.bench.library
         self.main_fields, self.more = MainFields(library), MoreFields()
         self.facets: dict[str, FacetPart] = {}
@@ -60,6 +63,24 @@ class ItemEditor(Dialog):
         self.main_fields.kind_changed.connect(self._show_fitting)
         self._look()
         self.main_fields.name.setFocus()
+
+    def begin_at(self, name: str) -> None:
+        """Begin at the field that is meant: a name of the model, ``mass_g`` or ``battery.place``; seen when shown."""
+        facet, _dot, _field = name.partition(".")
+        if facet in FACET_FIELDS:
+            self._show_facet(facet)
+        self._begins_at = self._field(name)
+        if self._begins_at is not None:
+            self._begins_at.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def _field(self, name: str) -> QWidget | None:
+        facet, _dot, field = name.partition(".")
+        form = self.facets.get(facet)
+        if isinstance(form, CableForm):
+            return form.one
+        if isinstance(form, FacetForm):
+            return form.ways.table if field == "ways" and form.ways is not None else form.fields.get(field)
+        return {"mass_g": self.main_fields.mass, "state": self.more.state, "volume_ml": self.more.volume}.get(name)
 
     def draft(self) -> Item:
         """The item as it stands in the form.
@@ -89,6 +110,8 @@ class ItemEditor(Dialog):
         """Chain what was put in before there was a window."""
         super().showEvent(event)
         self._chain()
+        if self._begins_at is not None and not event.spontaneous():
+            self.scroller.ensureWidgetVisible(self._begins_at, 0, look.px(96))
 
     def accept(self) -> None:
         """Save, or say what cannot be so."""
