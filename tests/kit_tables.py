@@ -131,7 +131,9 @@ PLAIN = {
 
 
 def _possible(item: Item) -> Item:
-    """The item, without mAh that may be of a cell or a port, or a bank whose ports would give more than its cell holds."""
+    """The item, without what no table brings: mAh of a cell or a port, ports that give too much, a charger's as a bank's."""
+    if item.kind is Kind.CHARGER:
+        item = item.model_copy(update={"bank": None})
     if item.battery and item.battery.given == MAH_AT_PORT:
         item = item.model_copy(update={"battery": None})
     try:

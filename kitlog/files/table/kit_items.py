@@ -14,6 +14,7 @@ from kitlog.files.csv_names import MOST_NAMED, Named, NameIndex, as_name, circle
 from kitlog.files.csv_problems import CellProblem, Problems, shown
 from kitlog.files.csv_rows import Row
 from kitlog.files.table.cells import Cell, text_of
+from kitlog.files.table.charger_ports import with_own_ports
 from kitlog.files.table.kit_reading import KitReading, ReadRow
 from kitlog.files.table.remark import Remark
 from kitlog.kit.facets import Bank, Battery, Charger, Garment, Harness, Reserve, Vessel, Wing
@@ -340,7 +341,7 @@ def _item(draft: _Draft, base: dict[str, Any], work: _Work) -> Item | None:
 def _sound(item: Item) -> Item:
     """The item, unless it is a bank whose ports give more than its cell holds."""
     refuse_more_out_than_in(item)
-    return item
+    return with_own_ports(item)
 
 
 def _of_bank(draft: _Draft, fault: InputFault, work: _Work) -> CellProblem:

@@ -54,7 +54,8 @@ def test_our_own_file_comes_back_whatever_it_holds(items: list[Item]) -> None:
 @st.composite
 def plain_kits(draw: st.DrawFn) -> list[Item]:
     """Kits whose texts survive any program: no formulas, no invisible characters, no marks at their ends."""
-    texts = {field: draw(PLAIN_NAMES) for field in ("maker", "model", "serial", "colour", "notes")}
+    fields = ("maker", "model", "serial", "belongs_to", "lent_to", "colour", "notes")
+    texts = {field: draw(PLAIN_NAMES) for field in fields}
     items = draw(kits())
     names = draw(st.lists(PLAIN_NAMES, min_size=len(items), max_size=len(items), unique=True))
     return [
