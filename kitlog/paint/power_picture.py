@@ -7,6 +7,7 @@ from kitlog.paint.case_clock import CaseClock, Curve, band_edges, value_at
 from kitlog.paint.checked import finite, share
 from kitlog.paint.mark import Mark
 from kitlog.paint.power_spread import OffBy, Spread
+from kitlog.wording.figures import nights_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -236,6 +237,6 @@ def _pct(off: OffBy) -> int:
 
 
 def clock_text(start_min: int, hours: float) -> str:
-    """Clock time `hours` after the minute of the day `start_min`, 24 h, past midnight from 00:00 again."""
-    minutes = start_min + round(hours * 60)
-    return f"{minutes // 60 % 24:02d}:{minutes % 60:02d}"
+    """Clock time `hours` after the minute of the day `start_min`, 24 h; past midnight with the number of nights."""
+    nights, minutes = divmod(start_min + round(hours * 60), 24 * 60)
+    return f"{minutes // 60:02d}:{minutes % 60:02d}{nights_text(nights)}"

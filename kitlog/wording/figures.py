@@ -82,6 +82,15 @@ def clock_text(at: datetime) -> str:
     return f"{at.hour:02d}:{at.minute:02d}"
 
 
+RAISED = str.maketrans("0123456789", "\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079")
+"""Digits above the line."""
+
+
+def nights_text(nights: int) -> str:
+    """What stands behind a time of day that lies on a later day: how many nights after; empty for the same day."""
+    return f"\u207a{str(nights).translate(RAISED)}" if nights else ""
+
+
 def moment_text(at: datetime) -> str:
     """The time of day of something that was done, on the clock of this machine; the data file keeps UTC."""
     return clock_text(at.astimezone())

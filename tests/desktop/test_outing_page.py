@@ -72,7 +72,7 @@ def test_arrow_keys_read_the_power_picture(window: Window, qtbot) -> None:
     assert "11:00" in picture.reading()
     assert "Phone 100" in picture.reading()
     qtbot.keyClick(picture, Key.Key_End)
-    assert "likely 20:00, high 01:30" in picture.reading()
+    assert "likely 20:00, high 01:30⁺¹" in picture.reading()
     assert picture.accessibleDescription() == picture.reading()
     qtbot.keyClick(picture, Key.Key_Escape)
     assert picture.reading() == ""

@@ -105,6 +105,20 @@ def test_the_power_picture_shows_the_simulated_day(assessment: Assessment, names
     assert picture.clocks_likely[-1] == "20:00"
 
 
+def test_a_switch_off_of_the_high_day_says_so_and_on_which_later_day(
+    demo_bench: Workbench, names: dict[str, str]
+) -> None:
+    """The axis under it ends at the likely day's end, before a clock time of the high one."""
+    outing = demo_bench.current_outing()
+    assert outing is not None
+    late = demo_bench.assess(outing.model_copy(update={"starts_at": time(16)}))
+    lanes = power_picture(late, names).lanes
+    texts = {off.in_high: off.text for lane in lanes for off in lane.off}
+    assert texts[False].startswith("off 2")
+    assert texts[True].startswith("high day: off 02:52⁺¹, ")
+    assert power_picture(late, names).clocks_high[-1] == "06:30⁺¹"
+
+
 def test_a_bank_is_never_shown_as_fine_by_itself(assessment: Assessment, names: dict[str, str]) -> None:
     lanes = {lane.label: lane for lane in power_picture(assessment, names).lanes}
     assert lanes["Power bank"].mark is Mark.NONE

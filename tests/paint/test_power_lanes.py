@@ -60,7 +60,9 @@ def test_nothing_to_read_without_phases():
 
 def test_clock_times_go_past_midnight():
     assert clock_text(600, 1.5) == "11:30"
-    assert clock_text(1380, 2.25) == "01:15"
+    assert clock_text(1380, 2.25) == "01:15⁺¹"
+    assert clock_text(1380, 1.0) == "00:00⁺¹"
+    assert clock_text(1380, 26.25) == "01:15⁺²"
 
 
 @pytest.mark.parametrize("bad", [float("nan"), float("inf"), -0.1, 1.1])

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, Phase, Role
 from kitlog.packing.assessment import Assessment
-from kitlog.wording.figures import clock_text, kg_text, moment_text, number_text
+from kitlog.wording.figures import clock_text, kg_text, moment_text, nights_text, number_text
 from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import first_upper
 
@@ -20,10 +20,6 @@ CASES: tuple[Callable[[Phase], float], ...] = (
 
 NAMED = 2
 """So many things that stay at home are named; more are counted."""
-
-
-RAISED = str.maketrans("0123456789", "\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079")
-"""Digits above the line: behind a time of day stands on which later day it lies."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,5 +132,4 @@ def _air(air_c: float | None) -> str:
 
 def _on_clock(begin: datetime, hours: float) -> str:
     at = begin + timedelta(hours=hours)
-    nights = (at.date() - begin.date()).days
-    return clock_text(at) + (f"\u207a{str(nights).translate(RAISED)}" if nights else "")
+    return clock_text(at) + nights_text((at.date() - begin.date()).days)

@@ -1,7 +1,6 @@
 """The power picture of an assessment: phases as bands, devices and banks as lanes."""
 
 from collections.abc import Iterable
-from datetime import datetime, timedelta
 from itertools import accumulate
 
 from kitlog.budget.power.forecast import Forecast
@@ -144,7 +143,8 @@ def _offs(item: str, assessment: Assessment, finding: Finding | None) -> Iterabl
         off_h, short_h = finding.facts[f"off_h_{case}"], finding.facts[f"short_h_{case}"]
         day = assessment.power.high if in_high else assessment.power.likely
         if isinstance(off_h, float) and day is not None and lasting_off(day, item):
-            brief = _("off {time}").format(time=clock_text(start_of_day_min(assessment), off_h))
+            said = _("high day: off {time}") if in_high else _("off {time}")
+            brief = said.format(time=clock_text(start_of_day_min(assessment), off_h))
             early_h = short_h if isinstance(short_h, float) else 0.0
             early = _(", {span} too early").format(span=span_text(early_h)) if early_h > 0 else ""
             yield OffMark(off_h, brief + early, in_high, brief)
@@ -168,9 +168,7 @@ def _remark(item: Item, day: DayResult, assessment: Assessment) -> str:
 
 
 def _clocks(assessment: Assessment, hours: tuple[float, ...]) -> tuple[str, ...]:
-    outing = assessment.outing
-    start = datetime.combine(outing.first_day, outing.starts_at) if outing.starts_at else None
     edges = (0.0, *accumulate(hours))
-    if start is None:
+    if assessment.outing.starts_at is None:
         return tuple(f"{round(edge * 60) // 60}:{round(edge * 60) % 60:02d}" for edge in edges)
-    return tuple(f"{start + timedelta(hours=edge):%H:%M}" for edge in edges)
+    return tuple(clock_text(start_of_day_min(assessment), edge) for edge in edges)
