@@ -99,14 +99,14 @@ def other_starts_text(others: Sequence[OtherStart], names: Names) -> str:
     if not others:
         return ""
     things = "; ".join(
-        _("{thing} {begins}, by the plan {planned}").format(
+        _("{thing} {begins} / {planned}").format(
             thing=names.get(one.item, one.item),
-            begins=percent_text(int(one.begins_pct)),
+            begins=number_text(int(one.begins_pct)),
             planned=percent_text(int(one.planned_pct)),
         )
         for one in others
     )
-    return _("The outing begins otherwise: {things}").format(things=things)
+    return _("The outing begins otherwise, reckoned / planned: {things}").format(things=things)
 
 
 LEFT_OUT = {

@@ -219,7 +219,7 @@ def test_a_start_taken_from_an_older_plan_is_called_so(page: RepackPage, qtbot) 
     qtbot.waitUntil(lambda: ready(page), timeout=20_000)
     said = page.charge_head.others.text()
     assert page.charge_head.others.isVisible()
-    assert said.startswith("The outing begins otherwise: ")
+    assert said.startswith("The outing begins otherwise, reckoned / planned: ")
     assert "Power bank " in said
     page.charge_head.start_act.click()
     qtbot.waitUntil(lambda: ready(page), timeout=20_000)
@@ -232,7 +232,7 @@ def test_what_does_not_end_full_is_told_before_any_start_is_entered(page: Repack
     page.desk.bench.set_evening(outing_of(page.desk.bench).id, EVENING.model_copy(update={"sockets": 0}))
     qtbot.waitUntil(lambda: ready(page), timeout=20_000)
     assert page.charge_head.others.isVisible()
-    assert "Phone 100\u00a0%, by the plan 62\u00a0%" in page.charge_head.others.text()
+    assert "Phone 100 / 62\u00a0%" in page.charge_head.others.text()
 
 
 def test_without_a_socket_what_is_on_hand_becomes_the_start(page: RepackPage, qtbot) -> None:

@@ -360,7 +360,7 @@ class TestStart:
         assert plan.has_charger
         assert other_starts(plan, outing()) == (OtherStart("phone", 100, 20),)
         text = " ".join(" ".join(charge_lines(plan, {"phone": "Phone"}, EVENING, outing())).split())
-        assert "The outing begins otherwise: Phone 100 %, by the plan 20 %" in text
+        assert "The outing begins otherwise, reckoned / planned: Phone 100 / 20 %" in text
         told = charge_json(plan, {"phone": "Phone"}, outing())["other_starts"]
         assert told == [{"item": "Phone", "begins_pct": 100, "planned_pct": 20}]
 
