@@ -135,8 +135,15 @@ class _Told:
             said = {"use": way.way, "instead": way.instead, "share": way.share, "phases": way.phases}
             return replace(candidate, facts=said)
         if candidate.code in _PLUGGING:
-            return replace(candidate, mass_g=self._mass_g(candidate))
+            return replace(candidate, mass_g=self._mass_g(candidate), facts=self._with_least(candidate))
         return candidate
+
+    def _with_least(self, candidate: Candidate) -> Mapping[str, object]:
+        """The facts, with `least_g` where the mass of the bank is known and that of its cable is not."""
+        bank_g = self._bank_g.get(candidate.ids[1]) if candidate.code == "add_bank" else None
+        if bank_g is None or self._mass_g(candidate) is not None:
+            return candidate.facts
+        return {**candidate.facts, "least_g": bank_g}
 
     def _mass_g(self, candidate: Candidate) -> float | None:
         device, bank = (self._items[name] for name in candidate.ids)

@@ -13,7 +13,7 @@ from kitlog.kit.item import Item
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing
 from kitlog.packing.assessment import Assessment
-from kitlog.packing.checked_remedies import brought
+from kitlog.packing.checked_remedies import brought, cautions_brought, with_cautions
 from kitlog.packing.computed_remedies import LEAST_H
 from kitlog.packing.own_banks import carried
 from kitlog.packing.power_changes import change_odds, planned_power, weighed_changes
@@ -44,7 +44,7 @@ class Mend:
     """One change.
 
     Attributes:
-        remedy: the same, as findings offer it.
+        remedy: the same, as findings offer it, with its cautions.
         brings: what it would make worse elsewhere in the outing; such a change is shown, and not offered.
         odds: how much oftener the day lasts; None: not drawn yet.
     """
@@ -143,8 +143,12 @@ def _seldom(odds: Forecast | None) -> frozenset[str]:
 def _mend(weighed: Weighed, asked: PowerAsked) -> Mend:
     remedy = power_remedy(weighed)
     plan = remedied(asked.assessment, remedy, {item.id: item for item in asked.items}, asked.library)
-    brings = () if plan is None else brought(asked.assessment, asked.judge(plan))
-    return Mend(weighed, remedy, brings)
+    if plan is None:
+        return Mend(weighed, remedy)
+    after = asked.judge(plan)
+    brings = brought(asked.assessment, after)
+    cautions = () if brings else cautions_brought(asked.assessment, after)
+    return Mend(weighed, with_cautions(remedy, cautions), brings)
 
 
 def _drawn(found: Mending, asked: PowerAsked, days: int, seed: int) -> Iterator[Mending]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from kitlog.budget.power.changes.candidate import Candidate
 from kitlog.budget.power.changes.weigh import DeviceGain, Planned
 from kitlog.budget.result import Finding, Remedy
 from kitlog.packing.assessment import PowerDay
@@ -21,7 +22,8 @@ from kitlog.wording.power_changes_text import (
     odds_gain_text,
 )
 from kitlog.wording.power_lasting_text import all_last_text, charge_text
-from kitlog.wording.power_remedies_text import MOST_H, SAY
+from kitlog.wording.power_remedies_text import MOST_H, SAY, unknown_mass_text
+from kitlog.wording.remedies import cautions_text
 from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import first_upper
 
@@ -59,7 +61,7 @@ def mend_words(one: Mend, mending: Mending, names: Names) -> MendWords:
         what=what_text(one, names),
         hours=_hours(one, mending, names),
         chance=_chance(one, mending, names),
-        mass=_mass(one.weighed.candidate.mass_g),
+        mass=_mass(one.weighed.candidate),
         but=_but(one, names),
     )
 
@@ -117,9 +119,10 @@ def _chance(one: Mend, mending: Mending, names: Names) -> str:
     return "; ".join([odds_gain_text(one.odds), *own]).replace(" ±", f"{NO_BREAK}±").replace("± ", f"±{NO_BREAK}")
 
 
-def _mass(mass_g: float | None) -> str:
+def _mass(candidate: Candidate) -> str:
+    mass_g = candidate.mass_g
     if mass_g is None:
-        return _("what it weighs is not known")
+        return unknown_mass_text(candidate.code, candidate.facts) or _("what it weighs is not known")
     if round(mass_g) == 0:
         return _("adds no weight")
     return f"{'+' if mass_g > 0 else MINUS}{mass_text(abs(mass_g))}"
@@ -129,7 +132,10 @@ def _but(one: Mend, names: Names) -> str:
     if one.brings:
         return _("not offered, as it would bring: {what}").format(what=_brought(one.brings, names))
     harms = [effect_text(effect, names) for effect in one.weighed.harms]
-    return _("but then {harms}").format(harms="; ".join(harms)) if harms else ""
+    said = [_("but then {harms}").format(harms="; ".join(harms))] if harms else []
+    if cautions := cautions_text(one.remedy, names):
+        said.append(_("look at {cautions}").format(cautions=cautions))
+    return "; ".join(said)
 
 
 def _brought(findings: tuple[Finding, ...], names: Names) -> str:

@@ -99,10 +99,18 @@ def _saved(facts: Mapping[str, object]) -> str:
     return _("{span} shorter still").format(span=span_text(cut_h)) if cut_h < 0 else _("saves no hours")
 
 
+def unknown_mass_text(code: str, facts: Mapping[str, object]) -> str:
+    """What is known of a mass of which the cable's is not; empty where nothing is."""
+    if code == "plug_too":
+        return _("cable not known")
+    least = facts.get("least_g")
+    return _("at least +{mass}, cable not known").format(mass=mass_text(_number(facts, "least_g"))) if least else ""
+
+
 def _weight(remedy: Remedy) -> str:
     mass_g = remedy.facts["mass_g"]
     if mass_g is None:
-        return _("; cable not known") if remedy.code == "plug_too" else _("; mass not known")
+        return f"; {unknown_mass_text(remedy.code, remedy.facts) or _('mass not known')}"
     grams = _number(remedy.facts, "mass_g")
     if grams == 0:
         return ""

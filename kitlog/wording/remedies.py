@@ -6,7 +6,7 @@ from kitlog.budget.result import Remedy
 from kitlog.kit.facets import MAH_AT_PORT
 from kitlog.wording.battery_text import REMEDIES as BATTERIES
 from kitlog.wording.figures import kg_text, litres_text, mass_text
-from kitlog.wording.findings import Names
+from kitlog.wording.findings import Names, say
 from kitlog.wording.power_plan_text import phases_text
 from kitlog.wording.power_remedies_text import SAY as POWER
 from kitlog.wording.reasons import reason_text
@@ -16,7 +16,18 @@ from kitlog.wording.translate import N_, _
 
 def remedy_text(remedy: Remedy, names: Names) -> str:
     """What would help, as an imperative."""
-    return _SAY[remedy.code](remedy, [names.get(item, item) for item in remedy.items])
+    text = _SAY[remedy.code](remedy, [names.get(item, item) for item in remedy.items])
+    cautions = cautions_text(remedy, names)
+    return _("{text}; but look at {cautions}").format(text=text, cautions=cautions) if cautions else text
+
+
+def cautions_text(remedy: Remedy, names: Names) -> str:
+    """What a computed remedy brings to look at; empty without any. A cable that is not known stands with its mass."""
+    cautions = remedy.facts.get("cautions", ())
+    assert isinstance(cautions, tuple)  # noqa: S101  # put there where remedies are checked
+    told_at_mass = {"power.cable_not_known"} if remedy.facts.get("mass_g") is None else set()
+    said = [say(one, names) for one in cautions if one.code not in told_at_mass]
+    return ", ".join(f"{one.title} ({one.sentence})" for one in said)
 
 
 def _first(items: list[str]) -> str:

@@ -169,3 +169,33 @@ def test_a_bank_at_home_whose_label_contradicts_itself_is_no_trouble() -> None:
     odd = bank("b", 10, 100, rated_mah=10_000, efficiency_pct=None)
     day = assessed(device("phone", "phone", 10, 2), odd, CABLE)
     assert "add_bank" not in {remedy.code for remedy in the(day, "power.device", "phone").remedies}
+
+
+class TestCautions:
+    """Gloves that do not last, and at home a bank on which they would."""
+
+    BIG = bank("big", 60, 240)
+    NAMES = {**NAMES, "gloves": "Heated gloves", "big": "Bank big"}
+
+    def added(self, air_c: float, cable: Item) -> Remedy:
+        gloves = device("gloves", "gloves", 12, 4, place="under the shell", offset_k=None)
+        plan = {"phases": [{**FLIGHT, "air_c": air_c}, RIDE], "left_out": ["big"]}
+        day = assessed(device("phone", "phone", 40, 0.5), gloves, self.BIG, cable, along=("gloves", cable.id), **plan)
+        return next(one for one in the(day, "power.device", "gloves").remedies if one.code == "add_bank")
+
+    def text(self, air_c: float, cable: Item) -> str:
+        return remedy_text(self.added(air_c, cable), self.NAMES).replace("\xa0", " ")
+
+    def test_a_cell_that_takes_no_charge_in_the_cold(self) -> None:
+        assert "; +240 g; but look at Heated gloves (plugged into Bank big in flight, but under 0 °C" in self.text(
+            -30, CABLE
+        )
+
+    def test_a_cable_of_which_nothing_is_known_leaves_the_mass_of_the_bank(self) -> None:
+        unnamed = item("unnamed", "cable", 20)
+        assert "cautions" in self.added(25, unnamed).facts
+        assert self.text(25, unnamed).endswith("; at least +240 g, cable not known")
+
+    def test_without_cautions_there_is_no_word_of_them(self) -> None:
+        assert "cautions" not in self.added(25, CABLE).facts
+        assert self.text(25, CABLE).endswith("; +240 g")

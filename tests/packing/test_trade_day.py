@@ -95,7 +95,8 @@ class TestPhoneLitInTheCold:
             ),
             (
                 "Plug Phone into Power bank too (wait at launch, flight, walk out, ride home): 100 % at the landing,"
-                " 100 % on a high day; cable not known"
+                " 100 % on a high day; cable not known; but look at Phone (plugged into Power bank in flight, but under"
+                " 0 °C its cell takes no charge; the bank only carries its load)"
             ),
             "Put Phone in flight mode (flight), without being followed: 93 % at the landing, 88 % on a high day",
         ]
@@ -243,5 +244,7 @@ class TestBankAsleep:
         phone = next(remedy for remedy in asleep.remedies if remedy.items[0] == PHONE)
         assert remedy_text(phone, NAMES).replace("\xa0", " ") == (
             "Plug Phone into Power bank too (wait at launch, flight, walk out, ride home): it stays awake; cable not known"
+            "; but look at Phone (plugged into Power bank in flight, but under 0 °C its cell takes no charge; the bank only"
+            " carries its load)"
         )
         assert not of_code(taken(day, phone), "power.bank_sleeps")

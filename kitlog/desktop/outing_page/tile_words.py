@@ -64,7 +64,7 @@ def _remedy(topic: Topic, findings: tuple[Finding, ...], names: Names) -> Remedy
     state = state_of(findings)
     short = _shortest(findings) if topic is Topic.POWER else None
     about = [short] if short else [f for f in findings if f.state is state and state is not State.FINE]
-    offered = (remedy for finding in about for remedy in finding.remedies)
+    offered = (one for finding in about for one in finding.remedies if "cautions" not in one.facts)
     return next((remedy for remedy in offered if short_act(remedy, names)), None)
 
 
