@@ -185,11 +185,16 @@ class LanePainter:
         self._write(clear or next(free, spots[0]), words, Role.SMALL)
 
     def _spots(self, width: float) -> list[QRectF]:
-        """Where a remark may stand: at the start of each phase, the widest first; low before high in the lane."""
+        """Where a remark may stand: at the start of each phase, the widest first; low before high in the lane.
+
+        Where the lane is on the bank, it stands where that begins, and nowhere else.
+        """
         px, box = self._px, self._box
         numbers = range(len(self._layout.picture.phases))
         order = sorted(numbers, key=lambda number: -self._layout.band(number).width())
-        lefts = [min(self._layout.band(number).left() + px(8), box.right() - px(8) - width) for number in order]
+        bands = [self._layout.band(number).left() for number in order]
+        starts = [self._layout.x(self._layout.likely.share_at(start)) for start, _end in self._lane.on_bank]
+        lefts = [max(box.left(), min(left + px(8), box.right() - px(8) - width)) for left in starts or bands]
         tops = [box.top() + share * (box.height() - px(16)) for share in (0.5, 0.65, 0.35, 0.05)]
         return [QRectF(left, top, width, px(16)) for left in lefts for top in tops]
 

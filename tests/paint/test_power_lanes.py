@@ -214,3 +214,15 @@ def test_the_dots_of_the_reading_line_lie_under_the_words(monkeypatch):
     monkeypatch.setattr(power_lanes.LanePainter, "write", lambda lane: (order.append("words"), write(lane)))
     image_of(POWER, cursor=0.5)
     assert order == ["dots"] + ["words"] * len(LANES)
+
+
+@pytest.mark.parametrize(("start_h", "end_h"), [(6.0, 7.0), (7.0, 9.0), (0.0, 1.5)])
+def test_what_hangs_on_a_bank_is_said_where_it_does(monkeypatch, start_h: float, end_h: float):
+    """ "feeds the radio" stood in the flight, the widest band, where nothing is plugged in."""
+    picture = one_lane(remark="feeds", on_bank=((start_h, end_h),), off=(), likely=((0.0, 1.0), (9.0, 1.0)), high=())
+    drawn = words_drawn(monkeypatch)
+    image_of(picture)
+    room = next(room for word, room in drawn if word == "feeds")
+    bands = power_lanes.bands_rect(*room_of(picture))
+    begins, ends = (bands.left() + picture.likely.share_at(hours) * bands.width() for hours in (start_h, end_h))
+    assert begins <= room.left() < ends
