@@ -3,14 +3,14 @@
 from datetime import date
 from zoneinfo import ZoneInfo
 
-from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
-from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.outing_page.hour_fields import TimeField
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, DateField, NumberField, TickField
 from kitlog.desktop.parts.form import Form
+from kitlog.desktop.parts.note_field import NoteField
 from kitlog.desktop.parts.section import Section
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.fault import Fault, InputFault
@@ -53,7 +53,7 @@ class FlightEditor(Dialog):
         self.ground = NumberField("min", most=100_000, unknown="0 min")
         self.site = ChoiceField()
         self.site.setEditable(True)
-        self.note = QPlainTextEdit()
+        self.note = NoteField(64)
         self.ticks: dict[str, TickField] = {}
         self.carried = TickField(_("Everything else on the list of that day was carried"))
         self._flown_touched = flight is not None
@@ -167,9 +167,6 @@ class FlightEditor(Dialog):
         flown.rows.addLayout(grid)
         flown.rows.addWidget(self.carried)
         self.body.addWidget(flown)
-        self.note.setTabChangesFocus(True)
-        self.note.setFont(look.font(Role.BODY))
-        self.note.setFixedHeight(look.px(64))
         last = Form()
         last.add(_("Note"), self.note)
         self.body.addWidget(last)

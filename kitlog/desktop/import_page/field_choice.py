@@ -70,6 +70,7 @@ class FieldChoice(QComboBox):
         self.line.setStyleSheet(BARE)
         self.setEditable(True)
         self.setLineEdit(self.line)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
         self.setMaxVisibleItems(14)
         self.setAccessibleName(name)

@@ -3,17 +3,17 @@
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.kit_page.loan_fields import LoanFields
 from kitlog.desktop.parts.fields import ChoiceField, DateField, LineField, NumberField
 from kitlog.desktop.parts.form import Form
+from kitlog.desktop.parts.note_field import NoteField
 from kitlog.desktop.parts.section import Section
 from kitlog.kit.item import MAX_PIECE_G, MAX_QUANTITY, Item
 from kitlog.kit.kinds import ItemState, Kind, MassSource, Zone
 from kitlog.outing.library import Library
-from kitlog.paint.type_scale import Role
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper, word
 
@@ -124,10 +124,7 @@ class MoreFields(QWidget):
         self.ground = NumberField("h", decimals=1, most=100_000)
         self.value = NumberField(decimals=2, most=1e9)
         self.volume = NumberField("l", decimals=1, most=1000)
-        self.notes = QPlainTextEdit()
-        self.notes.setFont(look.font(Role.BODY))
-        self.notes.setTabChangesFocus(True)
-        self.notes.setFixedHeight(look.px(72))
+        self.notes = NoteField(72)
         self.notes.setAccessibleName(_("Notes"))
         self._assemble()
 

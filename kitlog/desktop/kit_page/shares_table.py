@@ -42,6 +42,7 @@ class SharesTable(QTableWidget):
         self.setAccessibleName(_("Shares of the time in per cent, by way of moving"))
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setTabKeyNavigation(False)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setFont(look.font(Role.SECOND))
         self.setSelectionMode(QTableWidget.SelectionMode.SingleSelection)
         self.setEditTriggers(

@@ -1,10 +1,10 @@
 """Closing a stop with a written reason; it stays on record and on the sheet."""
 
-from PySide6.QtWidgets import QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QWidget
 
-from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.parts.dialog import Dialog
+from kitlog.desktop.parts.note_field import NoteField
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.paint.type_scale import Role
 from kitlog.wording.translate import _
@@ -28,10 +28,7 @@ class OverrideDialog(Dialog):
         super().__init__(f"{head} ({place})" if place else head, _("Keep the reason"), parent, wide=480)
         self._desk, self._outing_id, self._key = desk, outing_id, key
         self.body.addWidget(Paragraph(sentence, Role.BODY, "stop"))
-        self.reason_field = QPlainTextEdit()
-        self.reason_field.setFont(look.font(Role.BODY))
-        self.reason_field.setTabChangesFocus(True)
-        self.reason_field.setFixedHeight(look.px(88))
+        self.reason_field = NoteField(88)
         self.reason_field.setAccessibleName(_("Reason"))
         self.body.addWidget(self.reason_field)
         said = _("The stop stays a stop. Your reason stays on record, stands at its line and on the sheet.")

@@ -53,6 +53,7 @@ class DateField(QDateEdit):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setDisplayFormat("d MMM yyyy")
         self.setDateRange(self.EMPTY, QDate(LAST_DAY.year, LAST_DAY.month, LAST_DAY.day))
         self.setSpecialValueText(_("no date"))
@@ -107,6 +108,7 @@ class ChoiceField(QComboBox):
     def __init__(self, choices: Iterable[tuple[object, str]] = (), parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFont(look.font(Role.BODY))
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.offer(choices)
 

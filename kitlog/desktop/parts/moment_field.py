@@ -20,6 +20,7 @@ class MomentField(QDateTimeEdit):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._was: tuple[QDateTime, datetime] | None = None
         self.setDisplayFormat("d MMM yyyy HH:mm")
         self.setDateTimeRange(self.NOW, QDateTime(QDate(LAST_DAY.year, LAST_DAY.month, LAST_DAY.day), QTime(23, 59)))

@@ -47,6 +47,7 @@ class NumberField(QDoubleSpinBox):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._held, self._kept = "", 0.0
         self._step = 10.0**-decimals
         self._least, self._unit = least, suffix

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPointF, QSize
+from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QLineEdit, QStyle, QStyleOptionComboBox, QWidget
 
@@ -16,6 +16,7 @@ class WordField(QComboBox):
 
     def __init__(self, words: Sequence[str], hint: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setEditable(True)
         self.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
         self.setFont(look.font(Role.BODY))

@@ -2,13 +2,13 @@
 
 from datetime import date
 
-from PySide6.QtWidgets import QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QWidget
 
-from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, DateField
 from kitlog.desktop.parts.form import Form
+from kitlog.desktop.parts.note_field import NoteField
 from kitlog.desktop.parts.section import Section
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.desktop.service_page.struck_rows import StruckRows
@@ -40,7 +40,7 @@ class EventDialog(Dialog):
         self.day.put(desk.bench.now().date())
         self.struck = StruckRows(self._look)
         self.more = ChoiceField()
-        self.note = QPlainTextEdit()
+        self.note = NoteField(56)
         self._assemble()
         self.kind.currentIndexChanged.connect(lambda _index: self._offer())
         self.day.dateChanged.connect(lambda _day: self._offer())
@@ -115,9 +115,6 @@ class EventDialog(Dialog):
             self.resize(self.width(), self.height() + more)
 
     def _assemble(self) -> None:
-        self.note.setTabChangesFocus(True)
-        self.note.setFont(look.font(Role.BODY))
-        self.note.setFixedHeight(look.px(56))
         form = Form()
         form.add(_("What happened"), self.kind)
         self.origin = form.add_note()

@@ -4,13 +4,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from PySide6.QtWidgets import QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QWidget
 
-from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, DateField, LineField
 from kitlog.desktop.parts.form import Form
+from kitlog.desktop.parts.note_field import NoteField
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.kit.due import due_states
 from kitlog.kit.item import Item
@@ -78,10 +78,8 @@ class NoticesDialog(Dialog):
         self.day = DateField()
         self.day.put(today)
         self.who = LineField(hint=_("you, or who looked"))
-        self.found = QPlainTextEdit()
+        self.found = NoteField(64)
         self.found.setPlaceholderText(_("where you looked; what there was, or that there was none"))
-        self.found.setFixedHeight(look.px(64))
-        self.found.setTabChangesFocus(True)
         self._assemble()
         self.model.currentIndexChanged.connect(lambda _index: self._look())
         self._look()

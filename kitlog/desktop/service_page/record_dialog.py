@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from PySide6.QtWidgets import QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.desk import Desk
@@ -10,6 +10,7 @@ from kitlog.desktop.papers_field import PapersField
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, DateField, LineField, NumberField, TickField
 from kitlog.desktop.parts.form import Form
+from kitlog.desktop.parts.note_field import NoteField
 from kitlog.desktop.parts.section import Section, clear
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.desktop.service_page.measured_rows import MeasuredRows
@@ -18,7 +19,6 @@ from kitlog.kit.model_rules import items_like
 from kitlog.kit.record_proposal import RecordProposal, record_proposal
 from kitlog.kit.record_questions import ASKED
 from kitlog.kit.service import Result, ServiceRecord, ServiceRule
-from kitlog.paint.type_scale import Role
 from kitlog.wording.faults import fault_text
 from kitlog.wording.figures import number_text
 from kitlog.wording.record_text import result_choices
@@ -60,7 +60,7 @@ class RecordDialog(Dialog):
         self.launches = NumberField(most=1e7, unknown=_("launches by the log"))
         self.cost, self.currency = NumberField(decimals=2, most=1e9, unknown=_("not given")), LineField(hint=_("EUR …"))
         self.next_due, self.next_within = DateField(), NumberField("h", decimals=1, most=1e5, unknown=_("no hours set"))
-        self.remarks = QPlainTextEdit()
+        self.remarks = NoteField(64)
         self.measured = MeasuredRows()
         self.papers = PapersField(desk, change.papers if change else ())
         self._rules = QVBoxLayout()
@@ -172,9 +172,6 @@ class RecordDialog(Dialog):
         self.next_within.setAccessibleName(_("Next within hours"))
         more.add(_("Next due"), self.next_due, self.next_within)
         more.add_note(_("As the inspector set it; it stands over the interval of the rule."))
-        self.remarks.setTabChangesFocus(True)
-        self.remarks.setFont(look.font(Role.BODY))
-        self.remarks.setFixedHeight(look.px(64))
         more.add(_("Remarks"), self.remarks)
         self.body.addWidget(more)
         for title, part in ((_("Measured values"), self.measured), (_("Papers and photos"), self.papers)):
