@@ -163,6 +163,11 @@ class StartCharge(Frozen):
             raise PydanticCustomError("start_charge.not_rising", "{item}", {"item": self.item})
         return self
 
+    @property
+    def is_unknown(self) -> bool:
+        """Whether nothing is known of it: anything from empty to full, reckoned from empty."""
+        return (self.low_pct, self.likely_pct, self.high_pct) == (0.0, 0.0, 100.0)
+
 
 class Evening(Frozen):
     """The night before: when things are charged, and where.

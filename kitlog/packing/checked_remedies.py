@@ -63,7 +63,7 @@ def with_checked_remedies(
 
 
 def cautions_brought(before: Assessment, after: Assessment) -> tuple[Finding, ...]:
-    """Cautions about plugs and cells that another plan of the outing has, and this one has not, or not of all things."""
+    """Cautions about plugs and cells that another plan of the outing has, and this one not, or not of all things."""
     known = {(finding.key, item) for finding in before.findings for item in finding.items}
     return tuple(
         finding

@@ -71,6 +71,7 @@ def _tried(planned: Planned, hand: ToHand, trouble: Collection[str]) -> tuple[Ca
 
 
 _PLUGGING = frozenset({"plug_too", "add_bank"})
+_OF_BANKS = _PLUGGING | {"bank_instead"}
 
 
 def planned_power(assessment: Assessment) -> Planned | None:
@@ -121,6 +122,7 @@ class _Told:
     def __init__(self, assessment: Assessment, kit: tuple[Item, ...], library: Library, hand: ToHand) -> None:
         self._assessment, self._kit = assessment, kit
         self._items: Mapping[str, Item] = {item.id: item for item in kit}
+        self._unknown_starts = {start.item for start in assessment.outing.starts if start.is_unknown}
         self._bank_g = {spare.bank.id: spare.mass_g for spare in hand.spare_banks}
         self._ways: dict[tuple[str, str], OtherWay] = {
             (item.id, use_key(way)): way
@@ -135,7 +137,9 @@ class _Told:
             said = {"use": way.way, "instead": way.instead, "share": way.share, "phases": way.phases}
             return replace(candidate, facts=said)
         if candidate.code in _PLUGGING:
-            return replace(candidate, mass_g=self._mass_g(candidate), facts=self._with_least(candidate))
+            candidate = replace(candidate, mass_g=self._mass_g(candidate), facts=self._with_least(candidate))
+        if candidate.code in _OF_BANKS and candidate.ids[1] in self._unknown_starts:
+            return replace(candidate, facts={**candidate.facts, "start_unknown": True})
         return candidate
 
     def _with_least(self, candidate: Candidate) -> Mapping[str, object]:

@@ -56,9 +56,13 @@ class Mend:
 
     @property
     def gains(self) -> bool:
-        """Whether it saves hours, ends a trouble or lets the day last oftener; as long as that is not known, yes."""
+        """Whether it saves hours, ends a trouble or lets the day last oftener; as long as that is not known, yes.
+
+        What ends one trouble and costs hours, both cases together, is no help.
+        """
         one = self.weighed
-        if one.mends or max(one.cut_h, one.cut_high_h or 0.0) >= LEAST_H or self.odds is None:
+        saved_h = one.cut_h + (one.cut_high_h or 0.0)
+        if saved_h >= LEAST_H or (one.mends and saved_h > -LEAST_H) or self.odds is None:
             return True
         return self.odds.surely > 0 or any(
             after.probability - before.probability > SURELY * (before.standard_error + after.standard_error)

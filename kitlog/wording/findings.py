@@ -11,6 +11,7 @@ from kitlog.wording.battery_text import SAY as BATTERIES
 from kitlog.wording.can_call_text import SAY as CAN_CALL
 from kitlog.wording.due_sentence import due_sentence
 from kitlog.wording.figures import (
+    MINUS,
     hours_text,
     kg_text,
     litres_text,
@@ -210,8 +211,14 @@ def _no_ballast(finding: Finding, names: Names) -> Parts:
 
 def _device(finding: Finding, names: Names) -> Parts:
     facts = finding.facts
-    figure = percent_text(finding.figure) if finding.figure is not None else ""
-    return _item(finding, names), figure, _device_sentence(facts, finding) + _assumed(finding, names)
+    return _item(finding, names), _device_figure(finding), _device_sentence(facts, finding) + _assumed(finding, names)
+
+
+def _device_figure(finding: Finding) -> str:
+    """What it is short by, as on the tile and in its lane; of what lasts the charge at the end."""
+    if finding.margin is not None and finding.margin < 0:
+        return f"{MINUS}{span_text(finding.margin)}"
+    return percent_text(finding.figure) if finding.figure is not None else ""
 
 
 def _assumed(finding: Finding, names: Names) -> str:

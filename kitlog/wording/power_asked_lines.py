@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from kitlog.budget.power.changes.outcome import Outcome
 from kitlog.budget.power.forecast import Forecast
+from kitlog.budget.result import SEVERITY, State, Topic
 from kitlog.packing.power_answers import PowerAnswers
 from kitlog.packing.power_chance import chance_findings
 from kitlog.packing.power_limits import BothCases
@@ -60,7 +61,11 @@ def _head(title: str) -> Iterator[str]:
 
 def _chances(found: PowerAnswers, forecast: Forecast, names: Names) -> Iterator[str]:
     yield from _head(_("Will it last"))
-    for finding in chance_findings(found.assessment, forecast):
+    chances = chance_findings(found.assessment, forecast)
+    states = {finding.state for finding in (*found.assessment.of(Topic.POWER), *chances)}
+    worst = next((state for state in SEVERITY if state in states), State.FINE)
+    yield from paragraph(_("Power, all findings together: {state}.").format(state=_(worst.value)))
+    for finding in chances:
         said = say(finding, names)
         yield from paragraph(f"{said.title}: {_(finding.state.value)}. {first_upper(said.sentence)}.")
     yield from paragraph(_("All devices last: {odds}").format(odds=_odds(forecast)))

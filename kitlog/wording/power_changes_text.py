@@ -148,7 +148,7 @@ def effect_text(effect: Effect, names: Names = NO_NAMES) -> str:
         "off_at_end": _("{name} is off at the end, {longer} longer in all"),
         "off_longer": _("{name} is off {longer} longer in all"),
         "under": f"{{name}} {under_text(effect.least_soc)}",
-        "empty": _("{name} runs empty at {at}"),
+        "empty": _("{name} runs empty at {at}") if effect.at_h else _("{name} is empty from the start"),
         "asleep": _("{name} switches itself off under its least load"),
     }[effect.code]
     at, longer = hours_text(effect.at_h or 0.0), hours_text(effect.longer_h or 0.0)

@@ -22,7 +22,7 @@ from kitlog.wording.power_changes_text import (
     odds_gain_text,
 )
 from kitlog.wording.power_lasting_text import all_last_text, charge_text
-from kitlog.wording.power_remedies_text import MOST_H, SAY, unknown_mass_text
+from kitlog.wording.power_remedies_text import MOST_H, SAY, unknown_mass_text, unknown_start_text
 from kitlog.wording.remedies import cautions_text
 from kitlog.wording.translate import _, ngettext
 from kitlog.wording.words import first_upper
@@ -132,7 +132,10 @@ def _but(one: Mend, names: Names) -> str:
     if one.brings:
         return _("not offered, as it would bring: {what}").format(what=_brought(one.brings, names))
     harms = [effect_text(effect, names) for effect in one.weighed.harms]
-    said = [_("but then {harms}").format(harms="; ".join(harms))] if harms else []
+    candidate = one.weighed.candidate
+    unknown = [candidate.ids[1]] if "start_unknown" in candidate.facts else []
+    said = [unknown_start_text(names.get(bank, bank)) for bank in unknown]
+    said += [_("but then {harms}").format(harms="; ".join(harms))] if harms else []
     if cautions := cautions_text(one.remedy, names):
         said.append(_("look at {cautions}").format(cautions=cautions))
     return "; ".join(said)

@@ -57,7 +57,13 @@ def outcome_text(remedy: Remedy, items: list[str]) -> str:
     facts = remedy.facts
     if "all_last" not in facts:
         return ""
-    return f": {_done(facts)}{_weight(remedy)}{_harm(facts, items)}"
+    start = f"; {unknown_start_text(items[1])}" if "start_unknown" in facts else ""
+    return f": {_done(facts)}{_weight(remedy)}{_harm(facts, items)}{start}"
+
+
+def unknown_start_text(bank: str) -> str:
+    """Why a bank that could give much is reckoned to give nothing."""
+    return _("the charge of {bank} at the start is not known: reckoned from 0 %").format(bank=bank)
 
 
 def _done(facts: Mapping[str, object]) -> str:

@@ -11,13 +11,21 @@ from kitlog.budget.result import Finding, Remedy, State, Topic
 from kitlog.kit.item import Item
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.computed_remedies import MOST, settled, with_power_changes
-from kitlog.packing.power_remedies import is_computed
+from kitlog.packing.power_changes import weighed_changes
+from kitlog.packing.power_remedies import is_computed, power_remedy
 from kitlog.wording.remedies import remedy_text
 
 FLIGHT = {"name": "flight", "way": "flight", "low_h": 3, "likely_h": 4, "high_h": 5, "air_c": 25}
 RIDE = {"name": "ride", "way": "ride home", "low_h": 2, "likely_h": 2, "high_h": 2, "air_c": 25}
 CABLE = item("cable", "cable", 20, battery={"connector": "USB-C to USB-C"})
-NAMES = {"a": "Power bank A", "b": "Power bank B", "c": "Power bank C", "phone": "Phone", "vario": "Vario"}
+NAMES = {
+    "a": "Power bank A",
+    "b": "Power bank B",
+    "c": "Power bank C",
+    "phone": "Phone",
+    "vario": "Vario",
+    "gloves": "Heated gloves",
+}
 
 
 def device(name: str, kind: str, wh: float, watts: float, *more: dict[str, Any], **battery: Any) -> Item:
@@ -175,7 +183,6 @@ class TestCautions:
     """Gloves that do not last, and at home a bank on which they would."""
 
     BIG = bank("big", 60, 240)
-    NAMES = {**NAMES, "gloves": "Heated gloves", "big": "Bank big"}
 
     def added(self, air_c: float, cable: Item) -> Remedy:
         gloves = device("gloves", "gloves", 12, 4, place="under the shell", offset_k=None)
@@ -184,7 +191,7 @@ class TestCautions:
         return next(one for one in the(day, "power.device", "gloves").remedies if one.code == "add_bank")
 
     def text(self, air_c: float, cable: Item) -> str:
-        return remedy_text(self.added(air_c, cable), self.NAMES).replace("\xa0", " ")
+        return remedy_text(self.added(air_c, cable), NAMES | {"big": "Bank big"}).replace("\xa0", " ")
 
     def test_a_cell_that_takes_no_charge_in_the_cold(self) -> None:
         assert "; +240 g; but look at Heated gloves (plugged into Bank big in flight, but under 0 °C" in self.text(
@@ -199,3 +206,24 @@ class TestCautions:
     def test_without_cautions_there_is_no_word_of_them(self) -> None:
         assert "cautions" not in self.added(25, CABLE).facts
         assert self.text(25, CABLE).endswith("; +240 g")
+
+    def test_a_bank_whose_charge_is_not_known_is_said_to_be_reckoned_empty(self) -> None:
+        """The bank that gives nothing helps nobody; it is told why, where it is tried."""
+        unknown = [{"item": "big", "low_pct": 0, "likely_pct": 0, "high_pct": 100}]
+        gloves = device("gloves", "gloves", 12, 4, place="under the shell", offset_k=None)
+        phone = device("phone", "phone", 40, 0.5)
+        fields = {"along": ("gloves", "big", "cable"), "starts": unknown}
+        day = assessed(phone, gloves, self.BIG, CABLE, **fields)
+        tried = weighed_changes(day, (phone, gloves, self.BIG, CABLE), LIBRARY)
+        plugged = [one for one in tried if one.candidate.code == "plug_too" and "big" in one.candidate.ids]
+        assert plugged
+        for one in plugged:
+            text = remedy_text(power_remedy(one), NAMES | {"big": "Bank big"}).replace("\xa0", " ")
+            assert text.endswith("; the charge of Bank big at the start is not known: reckoned from 0 %")
+
+    def test_flight_mode_stands_last(self) -> None:
+        modes = {"name": "flight mode", "power_w": 0.2}
+        day = assessed(device("phone", "phone", 10, 2, modes), bank("b", 30, 200), CABLE)
+        codes = [one.code for one in the(day, "power.device", "phone").remedies if is_computed(one)]
+        assert codes[-1] == "flight_mode"
+        assert len(codes) > 1

@@ -235,6 +235,12 @@ class TestNotKnown:
         assert not of_code(assessment, "power.not_known")
         assert the(assessment, "power.device", "phone").figure == pytest.approx(90)  # by hand: 10 Wh less 1 h of 1 W
 
+    def test_what_goes_off_is_headed_by_what_it_is_short_as_in_its_lane(self) -> None:
+        """3 W from 10 Wh: off after 3.33 of 4 h. The cold locks charge, which is still there when it is off."""
+        assessment = assessed(device("phone", "phone", 10, 3.0), phases=[FLIGHT])
+        figure = say(the(assessment, "power.device", "phone"), {}).figure
+        assert figure.replace(NO_BREAK, " ").replace(THIN, " ") == "−40 min"
+
     def test_a_bank_without_energy(self) -> None:
         unlabelled = item("bank", "power bank", 200)
         assert of_code(assessed(device("phone", "phone", 10, 1.0), unlabelled), "power.not_known", "bank")

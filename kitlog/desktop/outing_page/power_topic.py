@@ -96,6 +96,8 @@ class PowerTopic(QWidget):
         head = QHBoxLayout()
         head.setSpacing(look.px(12))
         head.addWidget(Text(_(TITLES[Topic.POWER]), Role.SECTION), 0, Qt.AlignmentFlag.AlignTop)
+        self.state = StateMark(on_tint=False)  # at the title: it is that of all that is said of power
+        head.addWidget(self.state, 0, Qt.AlignmentFlag.AlignTop)
         self.first.setContentsMargins(0, look.px(3), 0, 0)
         head.addWidget(self.first, 1)
         self.plan_act = Button(_("Power plan"), Rank.ACT)
@@ -104,8 +106,6 @@ class PowerTopic(QWidget):
         self.plan_act.setToolTip(_("What each device does in each phase, where it hangs, what it begins with"))
         self.plan_act.clicked.connect(lambda _on=False: tools.edit())
         head.addWidget(self.plan_act, 0, Qt.AlignmentFlag.AlignTop)
-        self.state = StateMark(on_tint=False)
-        head.addWidget(self.state, 0, Qt.AlignmentFlag.AlignTop)
         rows.addLayout(head)
         self.questions = AskPanel(assessment, names, tools.asks)
         for part in (self.second, self.picture, self.questions):

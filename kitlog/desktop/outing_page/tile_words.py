@@ -64,8 +64,13 @@ def _remedy(topic: Topic, findings: tuple[Finding, ...], names: Names) -> Remedy
     state = state_of(findings)
     short = _shortest(findings) if topic is Topic.POWER else None
     about = [short] if short else [f for f in findings if f.state is state and state is not State.FINE]
-    offered = (one for finding in about for one in finding.remedies if "cautions" not in one.facts)
+    offered = (one for finding in about for one in finding.remedies if not _costs(one))
     return next((remedy for remedy in offered if short_act(remedy, names)), None)
+
+
+def _costs(remedy: Remedy) -> bool:
+    """Whether a remedy brings something that has to be read first: a caution, or that nobody can follow the flight."""
+    return "cautions" in remedy.facts or remedy.code == "flight_mode"
 
 
 _SHORT = {
@@ -95,7 +100,7 @@ _SHORT = {
     "plug_too": N_("Plug in: {first}"),
     "plug_below": N_("Plug in later: {first}"),
     "use_less": N_("Use less: {first}"),
-    "flight_mode": N_("Flight mode: {first}"),
+    "flight_mode": N_("Flight mode, not followed: {first}"),
     "start_full": N_("Charge full: {first}"),
     "leave_off": N_("Leave off: {first}"),
     "carry_warmer": N_("Carry warmer: {first}"),
