@@ -149,8 +149,9 @@ class TestAnswers:
     def test_hours_to_spare_are_those_of_the_last_phase_as_in_the_repack(self, kitlog: Kitlog, small: Path) -> None:
         """Phone 1 W in flight only, 10 Wh: 6 Wh left, but on the ride it draws nothing, so there are no hours to tell.
         On the flight alone 6 Wh at 1 W are 6 h."""
+        shares = [SHARES[0], {"during": "ride home", "share": 0.0}]
         bench = App(clock=lambda: NOW).bench(small, create=False)
-        battery = {**PHONE.battery.model_dump(), "ways": [{"name": "on", "power_w": 1, "shares": SHARES[:1]}]}
+        battery = {**PHONE.battery.model_dump(), "ways": [{"name": "on", "power_w": 1, "shares": shares}]}
         bench.edit_items([PHONE.model_validate({**PHONE.model_dump(), "battery": battery})])
         bench.close()
         for plan, more_h in (("plain", None), ("flight alone", 6.0)):
