@@ -284,7 +284,9 @@ def _power_not_known(finding: Finding, names: Names) -> Parts:
     if finding.facts["energy_wh"] is None:
         return _item(finding, names), "", _("the energy of its battery is not on record")
     if phases := phases_text(finding.facts.get("left_open")):
-        sentence = _("its draw is not known: no way of use has a share of the time in {phases}, not even of 0")
+        sentence = _(
+            "its draw is not known: no way of use has a share of the time in {phases}, nor is it said to be off"
+        )
         return _item(finding, names), "", sentence.format(phases=phases)
     return _item(finding, names), "", _("its draw is not on record")
 

@@ -1,11 +1,13 @@
 """What would mend a plan, each change tried on the whole outing, and how far the power goes: by hand on a small kit."""
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 from scenario import EVENING, LIBRARY
 from small_kit import NEW, but, item, outing
 
+from kitlog.budget.power.changes.effect import Effect
 from kitlog.budget.result import Sure
 from kitlog.kit.item import Item
 from kitlog.packing.assess import assess, judge_of
@@ -155,3 +157,15 @@ def test_so_many_days_for_each_change(days: int, per_change: int) -> None:
     assert found.mending.odds.days == per_change
     assert told == sorted(told)
     assert told[-1] <= 1
+
+
+@pytest.mark.parametrize(("cut_h", "helps"), [(-0.1, False), (0.0, True), (0.1, True)])
+def test_what_ends_one_trouble_and_costs_hours_is_no_help(cut_h: float, helps: bool) -> None:
+    """A place in which a device goes off later, and is then off for longer in all."""
+    found = mended(asked(phone(), bank("big", 20, 200), CABLE), days=50)
+    one = found.mends[0]
+    later = Effect("off", "phone", "high", 5.0, 0.1)
+    weighed = replace(one.weighed, cut_h=cut_h, cut_high_h=0.0, mends=(later,))
+    assert one.odds is not None
+    same = replace(one.odds, gain=0.0, gain_error=0.0, after=one.odds.before, devices={})
+    assert replace(one, weighed=weighed, odds=same).gains is helps
