@@ -80,7 +80,7 @@ FACET_FIELDS: dict[str, tuple[FacetField, ...]] = {
     ),
     "bank": (
         FacetField("rated_mah", N_("Rated at the 5 V port"), "mAh", 0, 1_000_000),
-        FacetField("efficiency_pct", N_("Gives on"), "%", 0, 100),
+        FacetField("efficiency_pct", N_("From cell to port"), "%", 0, 100),
         FacetField("ports", N_("Ports"), "", 0, 100, whole=True),
         FacetField("port_w", N_("Most at a port"), "W", 1, 1000),
         FacetField("total_w", N_("Most at all ports"), "W", 1, 1000),
