@@ -3,12 +3,13 @@
 import pytest
 from desk_steps import Key, Use, check_controls, item_named, outing_of, outing_page, work_on
 from power_plan_steps import BANK, FLIGHT, GLOVES, PHONE, RADIO, Open, kept, page_of, plain, row_text, with_battery
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog
 
 from kitlog.desktop.outing_page.percent_field import percent_of
 from kitlog.desktop.outing_page.power_plan import PowerPlan
+from kitlog.desktop.outing_page.wide_area import WideArea
 from kitlog.desktop.window import Window
 from kitlog.kit.facets import Share
 from kitlog.kit.kinds import PhaseWay
@@ -282,3 +283,28 @@ def test_leaving_asks_only_where_something_was_changed(plan: Open, power_bench: 
 )
 def test_figures_as_they_are_typed(text: str, pct: float | None) -> None:
     assert percent_of(text) == pct
+
+
+@pytest.mark.parametrize(("wide", "high"), [(700, 540), (920, 540), (1150, 720)])
+def test_the_plan_scrolls_in_one_place_and_the_bar_of_its_table_is_in_sight(
+    plan: Open, qtbot, wide: int, high: int
+) -> None:
+    """One bar up and down; where the phases have no room, a bar sideways at the foot of what is seen."""
+    dialog = plan()
+    dialog.resize(wide, high)
+    QApplication.processEvents()
+    page = page_of(dialog, PHONE)
+    QApplication.processEvents()
+    assert dialog.scroller.verticalScrollBar().maximum() == 0
+    table = page.findChild(WideArea)
+    assert table is not None
+    own, bar = table.horizontalScrollBar(), page.sideways
+    assert bar.isVisible() == (own.maximum() > 0)
+    if bar.isVisible():
+        foot = bar.mapTo(dialog, bar.rect().bottomRight())
+        assert foot.y() < dialog.main.mapTo(dialog, QPoint(0, 0)).y()
+        assert foot.x() < dialog.width()
+        bar.setValue(bar.maximum())
+        assert own.value() == own.maximum() > 0
+        own.setValue(0)
+        assert bar.value() == 0

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import datetime
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QScrollBar, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.outing_page.phase_column import PhaseColumn
@@ -55,6 +55,7 @@ class DevicePlan(QWidget):
         seen: the charge it was last seen with; take: begins the day with that.
         start: charge at the start; columns: by phase, none for a bank; acts: what fills them.
         wrong, plug_wrong: what cannot be so of the shares, and of the plugs; cautions: what is worth a look.
+        sideways: scrolls the table where it is wider than its room; it stands under the page.
     """
 
     changed = Signal()
@@ -86,6 +87,8 @@ class DevicePlan(QWidget):
         self.hanging = Paragraph("")
         self.wrong, self.plug_wrong = (Paragraph("", Role.SMALL, "stop") for _line in range(2))
         self.cautions = Paragraph("", Role.SMALL, "look")
+        self.sideways = QScrollBar(Qt.Orientation.Horizontal, self)
+        self.sideways.hide()
         self._assemble()
         self._opened = self._state()
         self.show_reading(item, now)
@@ -216,7 +219,7 @@ class DevicePlan(QWidget):
         if self.columns:
             rows.addWidget(self.acts)
             rows.addWidget(self.wrong)
-            rows.addWidget(WideArea(self._table()))
+            rows.addWidget(WideArea(self._table(), self.sideways))
         elif is_bank(self.item):
             rows.addWidget(self.hanging)
         else:

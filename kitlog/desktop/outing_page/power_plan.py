@@ -30,7 +30,7 @@ from kitlog.workbench.change import Change
 ASSESS_AFTER_MS = 200
 """Typing comes first: the draft is assessed when it pauses."""
 
-WIDE_PX = 1000
+WIDE_PX = 1080
 
 
 class PowerPlan(Dialog):
@@ -180,7 +180,7 @@ class PowerPlan(Dialog):
         plugs.addWidget(self.plugs_said, 1)
         plugs.addWidget(self.usual_plugs)
         self.body.addLayout(beside, 1)
-        self.body.addLayout(plugs)
+        self.under.addLayout(plugs)  # in the body it would make all of that scroll, beside the page that does
         self.pages.list.setCurrentRow(0)
         if not self.pages.things:
             self.body.addWidget(Paragraph(_("Nothing on the list runs on a battery.")))

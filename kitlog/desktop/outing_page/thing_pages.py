@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
-from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStackedWidget, QWidget
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStackedWidget, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.outing_page.device_plan import DevicePlan
@@ -57,7 +57,7 @@ class ThingPages(QStackedWidget):
         self._idle: tuple[IdlePlug, ...] = ()
         self._wrong: set[str] = set()
         self.made: dict[str, DevicePlan] = {}
-        self._areas: dict[str, TallArea] = {}
+        self._areas: dict[str, QWidget] = {}
         self.list = QListWidget()
         self.list.setAccessibleName(_("Devices and banks"))
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -75,7 +75,7 @@ class ThingPages(QStackedWidget):
             page = DevicePlan(thing, self._outing, self._library, self._banks, self._plugs, self._now)
             page.changed.connect(lambda: self._edited(page))
             page.plugged.connect(self.plugged)
-            self.made[thing.id], self._areas[thing.id] = page, TallArea(page)
+            self.made[thing.id], self._areas[thing.id] = page, _over_its_bar(page)
             self.addWidget(self._areas[thing.id])
             before: QWidget = self.list
             for stop in page.stops:
@@ -188,3 +188,14 @@ class ThingPages(QStackedWidget):
         idle = {one.plug for one in self._idle}
         plugged = any(plug not in idle for plug in self._plugs_of(thing))
         return thing_text(own=own, likely_pct=start, plugged=plugged)
+
+
+def _over_its_bar(page: DevicePlan) -> QWidget:
+    """The page in its room, and the bar that scrolls its table sideways under it, always in sight."""
+    room = QWidget()
+    rows = QVBoxLayout(room)
+    rows.setContentsMargins(0, 0, 0, 0)
+    rows.setSpacing(0)
+    rows.addWidget(TallArea(page), 1)
+    rows.addWidget(page.sideways)
+    return room

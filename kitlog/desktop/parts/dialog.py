@@ -38,6 +38,7 @@ class Dialog(QDialog):
 
     Attributes:
         is_form: what is typed in it would be lost if it were left; a search is none.
+        body: what scrolls where it has no room; under: what stands below it and does not.
     """
 
     is_form: ClassVar[bool] = True
@@ -63,7 +64,7 @@ class Dialog(QDialog):
         self._wrong = Paragraph("", Role.SECOND, "stop")
         self._wrong.setVisible(False)
         self.title = Paragraph(title, Role.TITLE, "ink")
-        self.scroller = self._scrolled()
+        self.scroller, self.under = self._scrolled(), QVBoxLayout()
         self._put_together()
 
     def want(self, reason: str) -> None:
@@ -185,6 +186,8 @@ class Dialog(QDialog):
         rows.setSpacing(px(8))
         rows.addLayout(_inset(self.title))
         rows.addWidget(self.scroller, 1)
+        self.under.setContentsMargins(px(24), 0, px(24), 0)
+        rows.addLayout(self.under)
         rows.addLayout(_inset(self._wrong))
         rows.addLayout(_inset(self.question))
         rows.addWidget(Hairline())
