@@ -2,10 +2,11 @@
 
 from collections.abc import Callable
 from datetime import datetime, time, timedelta
+from itertools import pairwise
 
 import pytest
 from desk_steps import Key, Use, check_controls, item_named, outing_of, repack_page, row_of, stand_on
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import QApplication, QDialog
 
 from kitlog.desktop.parts.text import Paragraph
@@ -342,3 +343,20 @@ def test_ticking_asks_for_no_new_plan(page: RepackPage, qtbot) -> None:
     qtbot.keyClick(page.list, Key.Key_Space)
     assert row_of(page, "Phone").ticked
     assert not page.planner.outdated
+
+
+@pytest.mark.parametrize("wide", [340, 420, 520, 640, 900])
+def test_the_charge_on_hand_stands_with_its_word_and_act(page: RepackPage, wide: int) -> None:
+    """With assumed hours the word stayed at the right while its field went on in the next line."""
+    stand_on(page, "Handheld radio")
+    head = page.charge_head
+    head.setFixedWidth(wide)
+    head.times.setText("assumed: " + head.times.text())
+    QApplication.processEvents()
+    places = [
+        QRect(part.mapTo(head, QPoint(0, 0)), part.size()) for part in (head.of_item, head.on_hand, head.swollen_act)
+    ]
+    for left, right in pairwise(places):
+        assert left.right() < right.left() <= left.right() + 40
+        assert abs(left.center().y() - right.center().y()) <= 2
+    assert places[-1].right() < wide

@@ -1,7 +1,7 @@
 """Above the list of charging: what comes of the evening, its hours, the charge on hand of the current line, acts."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button, Rank
@@ -51,8 +51,13 @@ class ChargeHead(QWidget):
         first.add(self.says, wide=True)
         first.add(self.start_act)
         second.add(self.times, self.hours_act)
-        second.add(self.of_item, pushed=True)
-        second.add(self.on_hand, self.swollen_act)
+        self.hand = QWidget()
+        together = QHBoxLayout(self.hand)
+        together.setContentsMargins(0, 0, 0, 0)
+        together.setSpacing(px(12))
+        for widget in (self.of_item, self.on_hand, self.swollen_act):
+            together.addWidget(widget)
+        second.add(self.hand, pushed=True)
         self.others = Paragraph("", Role.SMALL, "look")
         self.others.hide()
         for row in (first, second, self.others):
@@ -83,8 +88,7 @@ class ChargeHead(QWidget):
 
     def show_item(self, item: Item | None, pct: float | None) -> None:
         """Show the charge on hand of the current line; a line without a battery has none."""
-        for widget in (self.of_item, self.on_hand, self.swollen_act):
-            widget.setVisible(item is not None)
+        self.hand.setVisible(item is not None)
         if item is None:
             return
         other, self._shown_id, self._shown_pct = item.id != self._shown_id, item.id, pct
