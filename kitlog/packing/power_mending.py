@@ -25,6 +25,10 @@ SLICE_DAYS = 25
 """Days drawn between two answers: so often whoever asks can look whether anybody still wants to know."""
 
 
+_HOURS = frozenset({"off", "off_at_end", "off_longer"})
+"""Troubles that are told in hours: one of them that ends is a help where hours are gained."""
+
+
 @dataclass(frozen=True, slots=True)
 class PowerAsked:
     """A plan of which something is asked, with all that the answer needs; may be handed to another thread.
@@ -58,11 +62,12 @@ class Mend:
     def gains(self) -> bool:
         """Whether it saves hours, ends a trouble or lets the day last oftener; as long as that is not known, yes.
 
-        What ends one trouble and costs hours, both cases together, is no help.
+        What goes off later and is then off for longer in all has gained no hours.
         """
         one = self.weighed
-        saved_h = one.cut_h + (one.cut_high_h or 0.0)
-        if saved_h >= LEAST_H or (one.mends and saved_h > -LEAST_H) or self.odds is None:
+        gained_h = max((max(device.gain_h, device.gain_high_h or 0.0) for device in one.devices.values()), default=0.0)
+        saves = min(gained_h, max(one.cut_h, one.cut_high_h or 0.0)) >= LEAST_H
+        if saves or any(mend.code not in _HOURS for mend in one.mends) or self.odds is None:
             return True
         return self.odds.surely > 0 or any(
             after.probability - before.probability > SURELY * (before.standard_error + after.standard_error)

@@ -15,7 +15,7 @@ from kitlog.packing.power_answers import power_answers
 from kitlog.packing.power_changes import change_odds, weighed_changes
 from kitlog.packing.power_inverse import Outcome
 from kitlog.packing.power_limits import PowerLimits, power_limits, retrieve_limit
-from kitlog.packing.power_mending import Mending, PowerAsked, power_mending
+from kitlog.packing.power_mending import Mend, Mending, PowerAsked, power_mending
 from kitlog.wording.figures import NO_BREAK
 from kitlog.wording.power_asked_lines import power_lines
 
@@ -159,13 +159,20 @@ def test_so_many_days_for_each_change(days: int, per_change: int) -> None:
     assert told[-1] <= 1
 
 
-@pytest.mark.parametrize(("cut_h", "helps"), [(-0.1, False), (0.0, True), (0.1, True)])
-def test_what_ends_one_trouble_and_costs_hours_is_no_help(cut_h: float, helps: bool) -> None:
-    """A place in which a device goes off later, and is then off for longer in all."""
-    found = mended(asked(phone(), bank("big", 20, 200), CABLE), days=50)
-    one = found.mends[0]
-    later = Effect("off", "phone", "high", 5.0, 0.1)
-    weighed = replace(one.weighed, cut_h=cut_h, cut_high_h=0.0, mends=(later,))
+@pytest.mark.parametrize(
+    ("gain_h", "mended", "helps"),
+    [(-0.2, "off", False), (0.0, "off", False), (0.1, "off", True), (0.0, "asleep", True)],
+)
+def test_what_goes_off_later_and_longer_is_no_help(gain_h: float, mended: str, helps: bool) -> None:
+    """A warmer place in which a phone goes off 0.2 h later, and does not come back on: the hours short are fewer."""
+    one = mended_at_once()
+    gain = replace(one.weighed.devices["phone"], gain_h=gain_h, gain_high_h=gain_h)
+    later = Effect(mended, "phone", "likely", 5.0, 0.2)
+    weighed = replace(one.weighed, devices={"phone": gain}, cut_h=0.2, cut_high_h=0.2, mends=(later,))
     assert one.odds is not None
     same = replace(one.odds, gain=0.0, gain_error=0.0, after=one.odds.before, devices={})
     assert replace(one, weighed=weighed, odds=same).gains is helps
+
+
+def mended_at_once() -> Mend:
+    return mended(asked(phone(), bank("big", 20, 200), CABLE), days=50).mends[0]
