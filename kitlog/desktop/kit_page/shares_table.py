@@ -21,7 +21,7 @@ from kitlog.wording.translate import _
 from kitlog.wording.words import word
 
 WAYS = tuple(PhaseWay)
-ROW_PX, HEAD_PX, NAMES_PX = 28, 40, 136
+ROW_PX, HEAD_PX, NAMES_PX = 28, 40, 176
 EMPTYING = frozenset({Qt.Key.Key_Delete, Qt.Key.Key_Backspace})
 EXACT = Qt.ItemDataRole.UserRole
 Shares = tuple[Share, ...]
