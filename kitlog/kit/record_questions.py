@@ -16,6 +16,7 @@ ASKED = frozenset(
         "record.hours_backwards",
         "record.launches_backwards",
         "record.hours_below_log",
+        "record.hours_above_log",
         "record.launches_below_log",
     }
 )
@@ -23,6 +24,10 @@ ASKED = frozenset(
 
 SLACK_H = 0.5
 """A workshop writes whole hours; so much less than the log holds is no question (common practice, no source)."""
+
+
+FAR_ABOVE, FAR_ABOVE_H = 2.0, 10.0
+"""More than twice what opening balance and log hold, and ten hours: a slip rather than flights not yet entered."""
 
 
 def record_questions(
@@ -39,7 +44,7 @@ def record_questions(
     Yields:
         Reason: ``record.before_made`` with ``day`` and ``made``; ``record.hours_backwards`` with ``hours``, ``day``,
             ``other`` and ``other_day``; ``record.launches_backwards`` likewise; ``record.hours_below_log`` with
-            ``hours``, ``logged`` and ``day``; ``record.launches_below_log`` likewise.
+            ``hours``, ``logged`` and ``day``; ``record.hours_above_log`` and ``record.launches_below_log`` likewise.
     """
     if item.made_on is not None and record.done_on < item.made_on:
         yield Reason("record.before_made", {"day": record.done_on, "made": item.made_on})
@@ -49,6 +54,7 @@ def record_questions(
     for what, code in (("hours", "record.hours_backwards"), ("launches", "record.launches_backwards")):
         yield from _backwards(record, theirs, what, code)
     yield from _below_log(record, item, list(flown))
+    yield from _far_above_log(record, item, list(flown))
 
 
 def answered_that_day(record: ServiceRecord, rules: Iterable[ServiceRule], events: Iterable[Event]) -> tuple[str, ...]:
@@ -94,3 +100,15 @@ def _below_log(record: ServiceRecord, item: Item, flown: list[Flight]) -> Iterat
     if record.launches is not None and record.launches < launches:
         facts = {"launches": record.launches, "logged": launches, "day": record.done_on}
         yield Reason("record.launches_below_log", facts)
+
+
+def _far_above_log(record: ServiceRecord, item: Item, flown: list[Flight]) -> Iterator[Reason]:
+    """Far more than everything that is known, ground handling included: later records would all run backwards."""
+    if record.hours is None or item.opening_h is None:
+        return
+    log = logged(flown, until=record.done_on)
+    hours = item.opening_h + (item.opening_ground_h or 0.0) + log.airtime_h + log.ground_h
+    if record.hours > FAR_ABOVE * hours + FAR_ABOVE_H:
+        yield Reason(
+            "record.hours_above_log", {"hours": record.hours, "logged": round(hours, 1), "day": record.done_on}
+        )

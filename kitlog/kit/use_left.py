@@ -52,12 +52,26 @@ class Log:
 
 @dataclass(frozen=True, slots=True)
 class _Balance:
-    """One sort of use: opening balance, all of the log, the log since the record, the total that the record names."""
+    """One sort of use.
+
+    Attributes:
+        opening: before the log; besides: what counts before the log but is in no total of a paper (ground handling).
+        all, since: in the log, and of that since the last record.
+        by_total: what the log holds less the total that the record names, None where it names none.
+        apart: what was used since the record and is in no total of a paper.
+    """
 
     opening: float | None
+    besides: float
     all: float
     since: float
-    at_record: float | None
+    by_total: float | None
+    apart: float
+
+    @property
+    def most(self) -> float | None:
+        """Everything that can have been used, None where the opening balance is not known."""
+        return None if self.opening is None else self.opening + self.besides + self.all
 
 
 def hours_left(item: Serviced, rule: ServiceRule, last: ServiceRecord | None, log: Log, on: date) -> Left | None:
@@ -65,15 +79,16 @@ def hours_left(item: Serviced, rule: ServiceRule, last: ServiceRecord | None, lo
     limit = last.next_within_h if last is not None and last.next_within_h is not None else rule.hours
     if limit is None:
         return None
+    everything = logged(log.flights, until=on)
+    since = logged(log.flights, after=last.done_on if last else None, until=on)
     with_ground = rule.ground_handling
-    opening = item.opening_h
-    if opening is not None and with_ground:
-        opening += item.opening_ground_h or 0.0
     balance = _Balance(
-        opening,
-        logged(log.flights, until=on).hours(ground_handling=with_ground),
-        logged(log.flights, after=last.done_on if last else None, until=on).hours(ground_handling=with_ground),
-        last.hours if last else None,
+        opening=item.opening_h,
+        besides=(item.opening_ground_h or 0.0) if with_ground else 0.0,
+        all=everything.hours(ground_handling=with_ground),
+        since=since.hours(ground_handling=with_ground),
+        by_total=None if last is None or last.hours is None else everything.airtime_h - last.hours,
+        apart=since.ground_h if with_ground else 0.0,
     )
     left = _left(limit, balance, last, log, on)
     return Left(0.0, left.sure) if left.amount is not None and abs(left.amount) < ROUNDING_H else left
@@ -83,23 +98,26 @@ def launches_left(item: Serviced, rule: ServiceRule, last: ServiceRecord | None,
     """Launches to the due limit; None where the rule has no limit by launches."""
     if rule.launches is None:
         return None
+    everything = logged(log.flights, until=on).launches
     balance = _Balance(
-        item.opening_launches,
-        logged(log.flights, until=on).launches,
-        logged(log.flights, after=last.done_on if last else None, until=on).launches,
-        last.launches if last else None,
+        opening=item.opening_launches,
+        besides=0.0,
+        all=everything,
+        since=logged(log.flights, after=last.done_on if last else None, until=on).launches,
+        by_total=None if last is None or last.launches is None else everything - last.launches,
+        apart=0.0,
     )
     return _left(rule.launches, balance, last, log, on)
 
 
 def _left(limit: float, use: _Balance, last: ServiceRecord | None, log: Log, on: date) -> Left:
     if last is None:
-        return NOTHING_KNOWN if use.opening is None else Left(limit - use.opening - use.all)
-    if use.at_record is not None and use.opening is not None:
-        total = use.opening + use.all
-        return Left(limit - max(use.since, total - use.at_record))  # figures that contradict each other never add hours
+        return NOTHING_KNOWN if use.most is None else Left(limit - use.most)
+    if use.by_total is not None and use.opening is not None:
+        by_total = use.opening + use.by_total + use.apart
+        return Left(limit - max(use.since, by_total))  # figures that contradict each other never add hours
     if log.covers(last.done_on, on) or use.opening == 0:
         return Left(limit - use.since)
-    if use.opening is None or limit < use.opening + use.all:
+    if use.most is None or limit < use.most:
         return NOTHING_KNOWN
-    return Left(limit - use.opening - use.all, sure=False)
+    return Left(limit - use.most, sure=False)

@@ -235,6 +235,10 @@ INPUT = {
         N_("{hours} h on {day} are less than the {logged} h that opening balance and log held by then"),
         N_("Correct the figure, or say that it is so (--sure)."),
     ),
+    "record.hours_above_log": (
+        N_("{hours} h on {day} are far more than the {logged} h that opening balance and log held by then"),
+        N_("Correct the figure, or say that it is so (--sure)."),
+    ),
     "record.launches_below_log": (
         N_("{launches} launches on {day} are fewer than the {logged} that opening balance and log held by then"),
         N_("Correct the figure, or say that it is so (--sure)."),

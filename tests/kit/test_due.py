@@ -336,6 +336,15 @@ class TestWhatTheLogDoesNotTell:
         due = judged(rule(hours=100), record(date(2024, 1, 1), hours=60), flight(date(2026, 1, 1), 5), item=item)
         assert (due.hours_left, due.use_sure) == (58, True)
 
+    def test_the_total_on_the_paper_is_airtime_and_ground_handling_counts_besides(self) -> None:
+        item = WING.model_copy(update={"opening_h": 60.0, "opening_ground_h": 9.0})
+        told = (
+            flight(date(2026, 1, 1), 8, ground_handling_min=30),
+            flight(date(2026, 4, 1), 2, ground_handling_min=60),
+        )
+        due = judged(rule(hours=100, ground_handling=True), record(date(2026, 2, 1), hours=68), *told, item=item)
+        assert due.hours_left == 97
+
     def test_what_was_done_today_leaves_the_whole_limit(self) -> None:
         item = WING.model_copy(update={"opening_h": None})
         assert judged(rule(hours=100), record(MAY), item=item).hours_left == 100
