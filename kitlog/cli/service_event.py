@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 from kitlog.cli import arguments, documents
 from kitlog.cli.call import DONE, Call
 from kitlog.cli.parser import Verbs, json_option
-from kitlog.cli.streams import say
+from kitlog.cli.streams import note, say
 from kitlog.wording.translate import _
 
 if TYPE_CHECKING:
@@ -68,6 +68,8 @@ def _day(call: Call) -> Any:
 
 def _say(call: Call, bench: "Workbench", logged: "Logged", *, written: bool) -> int:
     names = {item.id: item.name for item in bench.items()}
+    struck = [one.item_id for one in logged.follow_ups]
+    fitted = bench.fitted_too(logged.incident, struck, _day(call))
     if call.options.json:
         entry = {
             "incident": logged.incident.name,
@@ -75,11 +77,17 @@ def _say(call: Call, bench: "Workbench", logged: "Logged", *, written: bool) -> 
             "note": call.options.note,
             "written": written,
             "items": [_item_json(one, logged, names, bench.library) for one in logged.follow_ups],
+            "fitted_too": [
+                {"item": guest.name, "item_id": guest.id, "fitted_to": host.name, "fitted_to_id": host.id}
+                for guest, host in fitted
+            ],
         }
         return documents.say_json(entry)
-    from kitlog.wording.incident_text import incident_lines
+    from kitlog.wording.incident_text import fitted_text, incident_lines
 
     say(incident_lines(logged.incident, logged.follow_ups, names, bench.library, _day(call), written=written))
+    for guest, host in fitted:
+        note(fitted_text(logged.incident, guest.name, host.name))
     return DONE
 
 

@@ -113,6 +113,27 @@ def not_opened(one: FollowUp) -> Iterator[str]:
         yield _("opens nothing; it stays in the history")
 
 
+_WET = frozenset({"water", "damp"})
+
+
+def fitted_text(incident: Incident, guest: str, host: str, *, offered: bool = False) -> str:
+    """What is fitted to a struck thing, by name: a question, as nobody but the pilot knows what it took.
+
+    Args:
+        incident: what happened.
+        guest: what is fitted, not said to be struck.
+        host: what it is fitted to, which was struck.
+        offered: it stands there to be ticked.
+    """
+    if offered:
+        text = N_("{guest} is fitted to {host}: tick it if it was struck too.")
+        wet = N_("{guest} is fitted to {host}: tick it if it got wet too.")
+    else:
+        text = N_("{guest} is fitted to {host}: add it if it was struck too.")
+        wet = N_("{guest} is fitted to {host}: add it if it got wet too.")
+    return _(wet if incident.name in _WET else text).format(guest=guest, host=host)
+
+
 def incident_lines(
     incident: Incident,
     found: Sequence[FollowUp],

@@ -70,6 +70,21 @@ class IncidentCommands(ServiceCommands):
         fitted = [item.id for item in self.items() if item.fitted_to in flown]
         return tuple(dict.fromkeys((*flown, *fitted)))
 
+    def fitted_too(self, incident: Incident, item_ids: Iterable[str], on: date) -> tuple[tuple[Item, Item], ...]:
+        """What is fitted to some struck things and may have been struck too, each with what it is fitted to.
+
+        Left out is what is among them, what such a thing cannot happen to, and what has the same event on that day.
+        """
+        if incident.event == OTHER:
+            return ()
+        struck = {item_id: self._known(item_id) for item_id in item_ids}
+        told = {event.item_id for event in self.events() if event.on == on and _is_of(event, incident)}
+        return tuple(
+            (item, struck[item.fitted_to])
+            for item in self.can_strike(incident)
+            if item.fitted_to in struck and item.id not in struck and item.id not in told
+        )
+
     def incident_follow_ups(self, incident: Incident, item_ids: Iterable[str], on: date) -> tuple[FollowUp, ...]:
         """What an incident of a day would open, without writing anything.
 
@@ -114,6 +129,12 @@ class IncidentCommands(ServiceCommands):
             raise InputFault("event.unknown")
         struck = event.model_copy(update={"struck_at": event.struck_at or self.now()})
         self._write("event.strike", lambda w: w.put(struck), {"item_id": event.item_id, "kind": event.kind})
+
+
+def _is_of(event: Event, incident: Incident) -> bool:
+    """Whether an event that stands may be of such an incident."""
+    kinds = {incident.event, *(strike.event for strike in incident.strikes)}
+    return event.struck_at is None and event.kind in kinds
 
 
 def _own(event: str) -> Incident:

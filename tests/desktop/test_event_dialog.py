@@ -50,6 +50,29 @@ def test_what_was_flown_last_is_offered_and_the_usual_ticked(open_on: Open, demo
     assert {"Wing A", "Wing B", "Harness B"} <= ticked(dialog, demo_bench)
 
 
+def test_what_is_fitted_to_it_is_proposed_whatever_was_flown(open_on: Open, demo_bench: Workbench) -> None:
+    harness, reserve = (item_named(demo_bench, name) for name in ("Harness B", "Reserve B"))
+    assert reserve.fitted_to == harness.id
+    dialog = open_on("Harness B")
+    dialog.kind.choose("water")
+    assert {"Harness B", "Reserve B"} <= ticked(dialog, demo_bench)
+    dialog.kind.choose("tree")
+    assert reserve.id in dialog.struck.ticks
+    assert reserve.id not in dialog.struck.ticked()
+    asked = dialog.struck.ticks[reserve.id].accessibleDescription()
+    assert asked == "Reserve B is fitted to Harness B: tick it if it was struck too."
+
+
+def test_what_is_fitted_to_something_added_comes_along(open_on: Open, demo_bench: Workbench) -> None:
+    dialog = open_on("Wing A")
+    dialog.kind.choose("water")
+    harness = item_named(demo_bench, "Harness B")
+    assert harness.id not in dialog.struck.ticks
+    dialog.more.choose(harness.id)
+    dialog.more.activated.emit(dialog.more.currentIndex())
+    assert {"Harness B", "Reserve B"} <= ticked(dialog, demo_bench)
+
+
 def test_what_it_opens_is_told_and_only_that_is_written(open_on: Open, demo_bench: Workbench) -> None:
     before = len(demo_bench.rules())
     dialog = open_on("Reserve A")

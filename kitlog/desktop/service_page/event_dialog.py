@@ -15,7 +15,7 @@ from kitlog.desktop.service_page.struck_rows import StruckRows
 from kitlog.kit.incidents import Incident
 from kitlog.kit.item import Item
 from kitlog.paint.type_scale import Role
-from kitlog.wording.incident_text import incident_label
+from kitlog.wording.incident_text import fitted_text, incident_label
 from kitlog.wording.translate import N_, _
 from kitlog.wording.words import first_upper
 from kitlog.workbench.incident_commands import OTHER
@@ -68,7 +68,8 @@ class EventDialog(Dialog):
         incident = self._incident()
         able = {item.id: item for item in self._desk.bench.can_strike(incident)} if incident else {}
         flown = self._desk.bench.flown_then(self._day())
-        near = [able[item_id] for item_id in dict.fromkeys((self._first, *flown)) if item_id in able]
+        begun = (self._first, *self._fitted_to(self._first))
+        near = [able[item_id] for item_id in dict.fromkeys((*begun, *flown)) if item_id in able]
         self.struck.put(near, [item.id for item in near if incident and self._usual(incident, item)])
         rest = sorted((item for item in able.values() if item not in near), key=lambda item: item.name.casefold())
         self.more.offer([("", _("add …")), *((item.id, item.name) for item in rest)])
@@ -81,6 +82,12 @@ class EventDialog(Dialog):
         self._look()
         self._grow()
 
+    def _fitted_to(self, item_id: str) -> tuple[str, ...]:
+        """Ids of what is fitted to a thing and may have been struck with it."""
+        incident = self._incident()
+        fitted = self._desk.bench.fitted_too(incident, [item_id], self._day()) if incident else ()
+        return tuple(guest.id for guest, _host in fitted)
+
     def _usual(self, incident: Incident, item: Item) -> bool:
         """Whether it is ticked from the start: what it was opened for, and what such a thing nearly always strikes."""
         strike = incident.strike(item.kind)
@@ -90,15 +97,28 @@ class EventDialog(Dialog):
         item = self._desk.bench.item(str(self.more.chosen()))
         if item is not None:
             self.struck.add(item, ticked=True)
+            self._add_fitted(item)
         self.more.choose("")
         self._look()
+
+    def _add_fitted(self, host: Item) -> None:
+        incident = self._incident()
+        if incident is not None:
+            for guest, _host in self._desk.bench.fitted_too(incident, [host.id], self._day()):
+                self.struck.add(guest, ticked=self._usual(incident, guest))
+            self._grow()
 
     def _look(self) -> None:
         incident, ids = self._incident(), self.struck.ticked()
         if incident is None:
             self.want(_("Say what happened."))
             return
-        self.struck.tell(self._desk.bench.incident_follow_ups(incident, ids, self._day()), self._desk.bench.library)
+        bench, on = self._desk.bench, self._day()
+        asked = {
+            guest.id: fitted_text(incident, guest.name, host.name, offered=True)
+            for guest, host in bench.fitted_too(incident, ids, on)
+        }
+        self.struck.tell(bench.incident_follow_ups(incident, ids, on), bench.library, asked)
         if incident.event == OTHER and not self.note.toPlainText().strip():
             self.want(_("Say in the note what happened."))
             return

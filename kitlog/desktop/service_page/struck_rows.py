@@ -1,6 +1,6 @@
 """Rows of things that something happened to: a tick each, and under it what that opens."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -59,9 +59,9 @@ class StruckRows(QWidget):
         """Ids of what is ticked, in the order shown."""
         return tuple(item_id for item_id, tick in self.ticks.items() if tick.isChecked())
 
-    def tell(self, found: Iterable[FollowUp], library: Library) -> None:
-        """Say under each ticked thing what would be opened; under the others nothing."""
-        said = {one.item_id: what_opens(one, library) for one in found}
+    def tell(self, found: Iterable[FollowUp], library: Library, asked: Mapping[str, str]) -> None:
+        """Say under each ticked thing what would be opened; under another what is `asked` of it, by its id."""
+        said = {**asked, **{one.item_id: what_opens(one, library) for one in found}}
         for item_id, note in self._notes.items():
             text = said.get(item_id, "")
             note.setText(text)
