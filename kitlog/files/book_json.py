@@ -39,6 +39,7 @@ def book_json(book: ItemBook, lacking: Collection[str] = ()) -> dict[str, Any]:
                 {
                     "year": year.year,
                     "flights": year.flights,
+                    "shared_totals": year.shared,
                     "airtime_h": year.used.airtime_h,
                     "launches": year.used.launches,
                     "ground_h": year.used.ground_h,

@@ -30,10 +30,16 @@ class Total:
 
 @dataclass(frozen=True, slots=True)
 class Year:
-    """One year of the log: a typed total counts in the year of its last day."""
+    """One year of the log.
+
+    Attributes:
+        flights: entries of the log that reach into it.
+        shared: of these the typed totals that reach over its ends: it has its part of them, by days.
+    """
 
     year: int
     flights: int
+    shared: int
     used: Usage
 
 
@@ -158,9 +164,19 @@ def total_use(item: Item, flights: Sequence[Flight], on: date) -> Total:
 
 
 def _years(flights: Sequence[Flight], on: date) -> Iterator[Year]:
-    for year in sorted({flight.last_day.year for flight in flights}, reverse=True):
-        of_year = [flight for flight in flights if flight.last_day.year == year]
-        yield Year(year, len(of_year), logged(of_year, until=on))
+    years = {year for flight in flights for year in range(flight.on.year, flight.last_day.year + 1)}
+    for year in sorted(years, reverse=True):
+        of_year = [flight for flight in flights if flight.on.year <= year <= flight.last_day.year]
+        shared = sum(flight.on.year != flight.last_day.year for flight in of_year)
+        yield Year(year, len(of_year), shared, _used_in(year, of_year, flights, on))
+
+
+def _used_in(year: int, of_year: Sequence[Flight], flights: Sequence[Flight], on: date) -> Usage:
+    """What one year has; launches are rounded for all years together, so that their sum is that of the log."""
+    before, last = date(year - 1, 12, 31), date(year, 12, 31)
+    since, beyond = logged(of_year, after=before, until=on), logged(of_year, after=last, until=on)
+    launches = logged(flights, after=before, until=on).launches - logged(flights, after=last, until=on).launches
+    return Usage(since.airtime_h - beyond.airtime_h, since.ground_h - beyond.ground_h, launches)
 
 
 def _entries(item: Item, book: ServiceBook, rules: dict[str, ServiceRule]) -> Iterator[Entry]:

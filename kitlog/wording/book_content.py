@@ -116,7 +116,15 @@ def _use(book: ItemBook) -> Chapter | None:
         (_("In the log"), _in_log(book)),
     )
     entries = tuple(_year(year) for year in book.years)
-    return Chapter(_("Hours and launches"), _("until {day}").format(day=day_text(book.on)), facts, entries)
+    until = _("until {day}").format(day=day_text(book.on))
+    return Chapter(_("Hours and launches"), until, facts, entries, _shared_out(book))
+
+
+def _shared_out(book: ItemBook) -> tuple[str, ...]:
+    """That typed totals over the turn of a year are shared out: the log holds no more than their sum."""
+    if not any(year.shared for year in book.years):
+        return ()
+    return (_("A total entered over the turn of a year is shared out by days: the log does not say more."),)
 
 
 def _figure(amount: float, words: str, *, known: bool) -> str:
@@ -161,7 +169,11 @@ def _launches(count: int) -> str:
 def _year(year: Year) -> BookEntry:
     used = year.used
     ground = _("{hours} on the ground").format(hours=with_unit(used.ground_h, "h", 1)) if used.ground_h else ""
-    parts = (_log_entries(year.flights), _launches(used.launches), ground)
+    shared = ngettext("{n} of them a total shared out", "{n} of them totals shared out", year.shared)
+    entries = _log_entries(year.flights)
+    if year.shared:
+        entries = _("{entries} ({shared})").format(entries=entries, shared=shared.format(n=number_text(year.shared)))
+    parts = (entries, _launches(used.launches), ground)
     return BookEntry(", ".join(p for p in parts if p), str(year.year), with_unit(used.airtime_h, "h", 1))
 
 

@@ -137,12 +137,21 @@ def test_without_photos_they_are_listed_by_name(kitlog: Kitlog, kept: Path, tmp_
     assert "front.png" in all_text(to.read_bytes())
 
 
+def test_a_total_over_the_turn_of_a_year_is_said_to_be_shared_out(kitlog: Kitlog, kept: Path) -> None:
+    text = " ".join(kitlog("--data", kept, "service", "book", WING).out.replace("\u00a0", " ").split())
+    assert "2024: 1 entry (1 of them a total shared out)" in text
+    assert "A total entered over the turn of a year is shared out by days" in text
+
+
 def test_the_book_as_json_keeps_struck_entries(kitlog: Kitlog, kept: Path) -> None:
     told = kitlog("--data", kept, "service", "book", WING, "--json").json
     assert told["item"]["serial"] == "DW-2231"
     assert [entry["on"] for entry in told["history"] if entry["struck"]] == ["2025-12-01"]
     assert told["airtime_h"] == pytest.approx(180.4, abs=0.05)
-    assert sum(year["flights"] for year in told["log"]["years"]) == told["log"]["flights"]
+    years = told["log"]["years"]
+    assert sum(year["airtime_h"] for year in years) == pytest.approx(told["log"]["airtime_h"])
+    assert sum(year["launches"] for year in years) == told["log"]["launches"]
+    assert [(year["year"], year["flights"], year["shared_totals"]) for year in years][-1] == (2024, 1, 1)
     assert {rule["judged"]["state"] for rule in told["rules"]} <= {"in date", "due soon", "overdue", "no record"}
 
 

@@ -2,6 +2,7 @@
 
 from datetime import UTC, date, datetime
 
+import pytest
 from small_kit import item
 
 from kitlog.kit.flights import Flight
@@ -40,9 +41,29 @@ def test_use_is_opening_balance_and_log_and_each_year_has_its_part() -> None:
     book = item_book(WING, [WING], ServiceBook(flights=flights), TODAY, "Ines")
     assert (book.total.airtime_h, book.total.launches, book.total.ground_h) == (23.5, 34, 0.5)
     assert (book.total.hours_known, book.total.launches_known) == (True, True)
-    assert [(year.year, year.flights, year.used.airtime_h) for year in book.years] == [(2026, 2, 2.5), (2025, 1, 1.0)]
+    assert [(year.year, year.flights, year.used.airtime_h) for year in book.years] == [(2026, 2, 1.5), (2025, 2, 2.0)]
     assert sum(year.used.airtime_h for year in book.years) == book.logged.airtime_h
     assert (book.flights, book.recorded, book.log_begins_on, book.owner) == (3, 1, date(2025, 6, 1), "Ines")
+
+
+def test_a_typed_total_is_shared_out_by_days_over_its_years() -> None:
+    """225 days of 2024 and 128 of 2025, counted with both ends."""
+    total = flight(date(2024, 5, 21), 353 * 60, until=date(2025, 5, 8), launches=353)
+    book = item_book(WING, [WING], ServiceBook(flights=(total, flight(date(2025, 6, 1), 90))), TODAY)
+    said = [(year.year, year.flights, year.shared, round(year.used.airtime_h, 9)) for year in book.years]
+    assert said == [(2025, 2, 1, 129.5), (2024, 1, 1, 225.0)]
+    assert [year.used.launches for year in book.years] == [129, 225]
+
+
+def test_a_year_between_the_ends_of_a_total_has_its_part() -> None:
+    totals = (
+        flight(date(2023, 12, 31), 600, until=date(2025, 1, 1), launches=1),
+        flight(date(2024, 7, 1), 60, until=date(2025, 3, 3), launches=1),
+    )
+    book = item_book(WING, [WING], ServiceBook(flights=totals), TODAY)
+    assert [(year.year, year.flights, year.shared) for year in book.years] == [(2025, 2, 2), (2024, 2, 2), (2023, 1, 1)]
+    assert sum(year.used.airtime_h for year in book.years) == pytest.approx(11.0)
+    assert sum(year.used.launches for year in book.years) == book.logged.launches == 2
 
 
 def test_what_is_not_known_before_the_log_stays_not_known() -> None:
