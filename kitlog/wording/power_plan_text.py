@@ -176,9 +176,10 @@ def usual_plugs_text(plugs: Sequence[PlugPlan], names: Names) -> str:
     )
 
 
-def thing_text(*, own: bool, likely_pct: float | None, plugged: bool) -> str:
-    """What is not as usual of a device or bank: shares of its own, its charge at the start, a plug."""
+def thing_text(*, own: bool, likely_pct: float | None, plugged: bool, is_open: bool = False) -> str:
+    """What is not as usual of a device or bank: a phase left open, shares of its own, charge at the start, a plug."""
     said = [
+        left_open_text() if is_open else "",
         _("own shares") if own else "",
         "" if likely_pct is None else _("from {charge}").format(charge=short_text(likely_pct, "%")),
         _("on a bank") if plugged else "",

@@ -73,7 +73,11 @@ class TestReach:
             way.model_copy(update={"shares": foot if n == 0 else ()}) for n, way in enumerate(gloves.battery.ways)
         )
         power_bench.edit_items([with_battery(gloves, ways=ways)])
-        page = page_of(plan(), GLOVES)
+        dialog = plan()
+        before = row_text(dialog, GLOVES)
+        page = page_of(dialog, GLOVES)
+        assert "left open" in before
+        assert "left open" in page.summary()
         flight = next(column for column in page.columns if column.phase.way is PhaseWay.FLIGHT)
         assert (flight.total.text(), flight.mean.text(), flight.fault()) == ("left open", "not known", "")
         assert flight.shares() == {}

@@ -183,7 +183,8 @@ class DevicePlan(QWidget):
         own = any(column.planned for column in self.columns)
         idle = {one.plug for one in self._idle}
         plugged = any(plug not in idle for plug in self.plugs())
-        return thing_text(own=own, likely_pct=self.start.fields[1].pct(), plugged=plugged)
+        is_open = any(column.is_open for column in self.columns)
+        return thing_text(own=own, likely_pct=self.start.fields[1].pct(), plugged=plugged, is_open=is_open)
 
     def _say_looks(self, names: Names) -> None:
         _say(self.cautions, [*(idle_plug_text(one, names) for one in self._idle), *self._looks])

@@ -63,6 +63,11 @@ class PhaseColumn(QObject):
         for at, field in enumerate(self.fields.values()):
             field.stepped.connect(lambda by, at=at: self._step(at + by))
 
+    @property
+    def is_open(self) -> bool:
+        """Whether nobody said what the device does in the phase."""
+        return not self.planned and not self.shares()
+
     def shares(self) -> Shares:
         """What stands in the fields; one that cannot be read counts as nothing."""
         return {way: pct / 100 for way, field in self.fields.items() if (pct := field.pct())}
@@ -99,7 +104,7 @@ class PhaseColumn(QObject):
     def fault(self) -> str:
         """What cannot be so of the shares, said at each field; the lines under them show what they come to."""
         total_pct = 100 * sum(self.shares().values())
-        if not self.planned and not self.shares():
+        if self.is_open:
             total_pct = 100.0  # left open: nothing is wrong of what nobody said
         wrong = [field for field in self.fields.values() if field.is_wrong()]
         text = unread_text(_("{phase}, share").format(phase=self.phase.name)) if wrong else ""
@@ -114,9 +119,8 @@ class PhaseColumn(QObject):
     def _show(self, total_pct: float, *, fault: bool) -> None:
         origin = _("own") if self.planned else _("usual")
         said = _("{total}, not 100") if fault else _("{total}, {origin}")
-        is_open = not self.planned and not self.shares()
-        text = left_open_text() if is_open else said.format(total=short_text(total_pct, "%"), origin=origin)
-        self.total.say(text, "stop" if fault else "look" if is_open else "muted")
+        text = left_open_text() if self.is_open else said.format(total=short_text(total_pct, "%"), origin=origin)
+        self.total.say(text, "stop" if fault else "look" if self.is_open else "muted")
         mean, range_, sure = ("–", "", "") if fault else mean_texts(self._draw())
         for line, text in ((self.mean, mean), (self.range, range_), (self.sure, sure)):
             line.say(text)
@@ -124,7 +128,7 @@ class PhaseColumn(QObject):
         self.mean.setAccessibleName(_("Mean draw in {phase}: {draw}").format(phase=self.phase.name, draw=spoken))
 
     def _draw(self) -> DrawRange | None:
-        shares = self.shares() if self.planned or self.shares() else None
+        shares = None if self.is_open else self.shares()
         planned = with_shares(self._outing, self._item.id, self.phase.name, shares)
         return phase_draw(self._item, self.phase, planned, self._library)
 

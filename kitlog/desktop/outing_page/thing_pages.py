@@ -13,6 +13,7 @@ from kitlog.desktop.outing_page.wide_area import TallArea
 from kitlog.kit.item import Item
 from kitlog.outing.library import Library
 from kitlog.outing.outing import Outing, PlugPlan
+from kitlog.packing.draws import left_open
 from kitlog.packing.plug_checks import REFUSED, PlugCheck
 from kitlog.packing.plug_effect import IdlePlug
 from kitlog.packing.power_plan import adds_up
@@ -187,7 +188,8 @@ class ThingPages(QStackedWidget):
         own = any(use.item == thing.id for use in self._outing.uses)
         idle = {one.plug for one in self._idle}
         plugged = any(plug not in idle for plug in self._plugs_of(thing))
-        return thing_text(own=own, likely_pct=start, plugged=plugged)
+        is_open = any(left_open(thing, phase, self._outing, self._library) for phase in self._outing.phases)
+        return thing_text(own=own, likely_pct=start, plugged=plugged, is_open=is_open)
 
 
 def _over_its_bar(page: DevicePlan) -> QWidget:
