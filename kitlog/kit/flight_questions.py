@@ -1,4 +1,4 @@
-"""What is asked about a flight before it stands in the log: a wing in the air twice at a time, or longer than a day."""
+"""What is asked about a flight before it stands in the log: the same one twice, two wings, longer than a day."""
 
 from collections.abc import Collection, Iterable, Iterator
 from datetime import datetime, timedelta
@@ -8,6 +8,21 @@ from kitlog.kit.recordings.outcome import Reason
 from kitlog.kit.recordings.overlap import CLOCKS_S
 
 Span = tuple[datetime, datetime]
+
+ASKED = frozenset(
+    {
+        "flight.overlaps",
+        "flight.same_day",
+        "flight.in_a_total",
+        "flight.total_over_flights",
+        "flight.two_wings",
+        "flight.day_over_full",
+        "flight.airtime_over_span",
+    }
+)
+"""All that is asked; the pilot may say that it is so."""
+SAME_MIN = 1.0
+"""Two entries of a day without times whose airtimes differ by no more than this may be one entered twice."""
 
 
 def span_of(flight: Flight) -> Span | None:
@@ -26,13 +41,75 @@ def questions(flight: Flight, log: Iterable[Flight], wings: Collection[str]) -> 
         wings: ids of the items that are wings.
 
     Yields:
-        Reason: ``flight.overlaps`` with ``day`` and ``minutes``, ``flight.day_over_full`` with ``day`` and ``hours``,
-            ``flight.airtime_over_span`` with ``minutes`` and ``span``.
+        Reason: of `ASKED`, with what their sentences need.
     """
-    others = [other for other in log if other.id != flight.id and other.until is None]
+    others = [other for other in log if other.id != flight.id]
+    single = [other for other in others if other.until is None]
+    yield from _two_wings(flight, wings)
     yield from _too_long(flight)
-    yield from _twice_at_a_time(flight, others)
-    yield from _over_full(flight, others, wings)
+    yield from _twice_at_a_time(flight, single)
+    yield from _same_day(flight, single, wings)
+    yield from in_totals(flight, others, wings)
+    yield from _total_over(flight, others, wings)
+    yield from _over_full(flight, single, wings)
+
+
+def may_share_wing(one: Flight, other: Flight, wings: Collection[str]) -> bool:
+    """Whether both may count the same hours: the same wing; without wings the same thing; or booked on nothing."""
+    mine, theirs = set(one.flown), set(other.flown)
+    if not mine or not theirs:
+        return True
+    if not mine.isdisjoint(wings) and not theirs.isdisjoint(wings):
+        return not mine.intersection(wings).isdisjoint(theirs)
+    return not mine.isdisjoint(theirs)
+
+
+def in_totals(flight: Flight, log: Iterable[Flight], wings: Collection[str]) -> Iterator[Reason]:
+    """A typed total that reaches over the day of a flight may hold it already."""
+    if flight.until is not None or not flight.airtime_min:
+        return
+    for other in log:
+        reaches = other.until is not None and other.on <= flight.on <= other.until and other.airtime_min
+        if reaches and may_share_wing(flight, other, wings):
+            yield Reason("flight.in_a_total", {"first": other.on, "last": other.last_day})
+
+
+def _total_over(total: Flight, others: Iterable[Flight], wings: Collection[str]) -> Iterator[Reason]:
+    """A typed total over days of which the log has something already."""
+    if total.until is None or not total.airtime_min:
+        return
+    meets = [other for other in others if other.on <= total.last_day and total.on <= other.last_day]
+    within = [other for other in meets if other.airtime_min and may_share_wing(total, other, wings)]
+    if within:
+        first, last = min(other.on for other in within), max(other.last_day for other in within)
+        minutes = round(sum(other.airtime_min for other in within))
+        yield Reason("flight.total_over_flights", {"minutes": minutes, "first": first, "last": last})
+
+
+def _two_wings(flight: Flight, wings: Collection[str]) -> Iterator[Reason]:
+    """One flight is on one wing; each of two would get all of the airtime. A typed total may be of several."""
+    count = len(set(wings).intersection(flight.flown))
+    if count > 1 and flight.until is None:
+        yield Reason("flight.two_wings", {"count": count})
+
+
+def _same_day(flight: Flight, others: Iterable[Flight], wings: Collection[str]) -> Iterator[Reason]:
+    """A flight of the same wing and day that no time tells apart."""
+    if flight.until is not None or not flight.airtime_min:
+        return
+    for other in others:
+        alike = other.on == flight.on and other.airtime_min and may_share_wing(flight, other, wings)
+        if alike and _not_told_apart(flight, other):
+            yield Reason("flight.same_day", {"day": other.on, "minutes": round(other.airtime_min)})
+            return
+
+
+def _not_told_apart(one: Flight, other: Flight) -> bool:
+    """One has no times, and either the other has or both are as long: two short hops by hand ask nothing."""
+    spans = span_of(one), span_of(other)
+    if spans == (None, None):
+        return abs(one.airtime_min - other.airtime_min) <= SAME_MIN
+    return None in spans
 
 
 def _too_long(flight: Flight) -> Iterator[Reason]:

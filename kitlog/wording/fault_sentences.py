@@ -109,6 +109,22 @@ INPUT = {
         N_("{minutes} min of it are also in the flight of {day}, and a wing does not fly twice at a time"),
         N_("Correct the times, or say that it is so (--sure)."),
     ),
+    "flight.same_day": (
+        N_("the log holds a flight of {minutes} min on {day}, and no times tell the two apart"),
+        N_("Give the take-offs, edit that entry instead, or say that it is another flight (--sure)."),
+    ),
+    "flight.total_over_flights": (
+        N_("the log holds {minutes} min of {first} to {last} already, and the total may hold them too"),
+        N_("Take them out of the total or out of the log, or say that it is so (--sure)."),
+    ),
+    "flight.two_wings": (
+        N_("{count} wings were flown, and each of them would get all of the airtime"),
+        N_("Enter one flight a wing, or say that it is so (--sure)."),
+    ),
+    "flight.flown_and_carried": (
+        N_("{name} was both flown and carried"),
+        N_("Say one of the two."),
+    ),
     "flight.day_over_full": (
         N_("with it, one wing has {hours} h of airtime on {day}, more than a day"),
         N_("Correct the airtime, or say that it is so (--sure)."),
@@ -119,7 +135,7 @@ INPUT = {
     ),
     "flight.no_files": (N_("there is no file in it"), N_("Drop recordings, or a folder that holds some.")),
     "flight.entered_by_hand": (
-        N_("{minutes} min of {day} were entered by hand, without times, and may be the same flight"),
+        N_("{minutes} min of {day} were entered by hand, not with both times, and may be the same flight"),
         N_("Delete that entry and read the recording again, or confirm both."),
     ),
     "flight.before_bought": (
@@ -128,7 +144,7 @@ INPUT = {
     ),
     "flight.in_a_total": (
         N_("the total from {first} to {last} reaches over its day and may hold it already"),
-        N_("Lower the total by what is imported, if it does."),
+        N_("Lower the total by it if it does, or say that it is so (--sure)."),
     ),
     "flight.unknown": (N_("no flight {name}"), N_("Look at the log.")),
     "flight.nothing_flown": (
@@ -250,6 +266,10 @@ INPUT = {
         N_("{day} lies before {made}, the day on which {name} was made"),
         N_("Correct the day here or in Kit."),
     ),
+    "rule.event_unknown": (
+        N_("“{value}” is no event that can be logged, so the rule would never answer to it"),
+        N_("Choose among: {known}; or say that it is so (--sure)."),
+    ),
     "incident.unknown": (N_("nothing of the name “{name}” can be logged"), N_("Choose among: {known}.")),
     "event.in_future": (N_("{day} has not been yet"), N_("Enter the day on which it happened.")),
     "item.unknown": (N_("no item is called “{name}”"), N_("Look at: kitlog kit list.")),
@@ -344,6 +364,10 @@ INPUT = {
         N_("Take one of the pairs out."),
     ),
     "csv.needs_other_cell": (N_("it says nothing without {needs}"), N_("Fill {needs} in, or leave both empty.")),
+    "csv.meets_rule": (
+        N_("{name} has the rule “{value}” already, and the row would change {fields}"),
+        N_("Say what becomes of it: --existing update, or skip to leave it as it is."),
+    ),
     "csv.rule_twice": (
         N_("the item has the rule “{value}” already, in row {first_row}"),
         N_("Keep one of the two rows."),

@@ -20,21 +20,20 @@ class FlightCommands(KitCommands):
             sure: the pilot has been asked about what is unlikely, and said that it is so.
 
         Raises:
-            InputFault: ``flight.in_future`` with ``day``; ``item.unknown``; what is asked about (unless `sure`), see
-                `kitlog.kit.flight_questions`.
+            InputFault: ``flight.in_future`` with ``day``; ``item.unknown``; ``flight.flown_and_carried`` with ``name``;
+                what is asked about (unless `sure`), see `kitlog.kit.flight_questions`.
         """
         self._refuse_unlikely(flight, sure=sure)
         self._write("flight.add", lambda w: w.put(flight), {"day": flight.on})
         return flight.id
 
     def edit_flight(self, flight: Flight, *, sure: bool = False) -> None:
-        """Change a flight of the log.
+        """Change a flight of the log; what was unlikely before the change is not asked about again.
 
         Raises:
             InputFault: ``flight.unknown``; else as `add_flight`.
         """
-        self._logged(flight.id)
-        self._refuse_unlikely(flight, sure=sure)
+        self._refuse_unlikely(flight, self._logged(flight.id), sure=sure)
         self._write("flight.edit", lambda w: w.put(flight), {"day": flight.on})
 
     def delete_flight(self, flight_id: str) -> None:
@@ -61,11 +60,22 @@ class FlightCommands(KitCommands):
             raise InputFault("flight.unknown", name=flight_id)
         return flight
 
-    def _refuse_unlikely(self, flight: Flight, *, sure: bool) -> None:
+    def _refuse_unlikely(self, flight: Flight, before: Flight | None = None, *, sure: bool) -> None:
         if flight.last_day > self.now().date():
             raise InputFault("flight.in_future", day=flight.last_day)
+        self._refuse_both(flight)
+        log, wings = self.flights(), self._wings()
+        known = () if before is None or sure else tuple(questions(before, log, wings))
+        for asked in () if sure else questions(flight, log, wings):
+            if asked not in known:
+                raise InputFault(asked.code, **asked.facts)
+
+    def _refuse_both(self, flight: Flight) -> None:
+        """Refuse items that are not there, and what was both flown and carried."""
         for item_id in (*flight.flown, *flight.carried):
-            self._known(item_id)
-        wings = {item.id for item in self.items() if item.kind is Kind.WING}
-        for asked in () if sure else questions(flight, self.flights(), wings):
-            raise InputFault(asked.code, **asked.facts)
+            item = self._known(item_id)
+            if item_id in flight.flown and item_id in flight.carried:
+                raise InputFault("flight.flown_and_carried", name=item.name)
+
+    def _wings(self) -> frozenset[str]:
+        return frozenset(item.id for item in self.items() if item.kind is Kind.WING)

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from pydantic import ValidationError
 
 from kitlog.fault import InputFault
+from kitlog.kit.flight_questions import in_totals, span_of
 from kitlog.kit.flights import DAY_MIN, Flight
 from kitlog.kit.recordings.found import FlightFound
 from kitlog.kit.recordings.outcome import Outcome, Reason, Status
@@ -40,8 +41,8 @@ class FlightSource:
     """What recordings are held against, as it is now; it may be used on another thread.
 
     Attributes:
-        logged: the log as recordings see it; by_hand: its flights without times; sets: proposes what was flown.
-        sites: those of the outings; now: the present moment.
+        logged: the log as recordings see it; by_hand: its flights without both times; sets: proposes what was flown.
+        sites: those of the outings; now: the present moment; wings: ids of the items that are wings.
     """
 
     logged: tuple[Logged, ...]
@@ -49,6 +50,7 @@ class FlightSource:
     sets: FlownSets
     sites: tuple[Site, ...]
     now: datetime
+    wings: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,24 +139,33 @@ def _proposal(source: FlightSource, outcome: Outcome, flown: tuple[str, ...] | N
     if flown is not None:
         carried = tuple(item_id for item_id in (*booked.flown, *booked.carried) if item_id not in flown)
         booked = FlownSet(ChosenBy.NAMED, flown, carried if booked.by is ChosenBy.OUTING else ())
-    asked = (*outcome.reasons, *_entered_by_hand(source, day))
-    notes = (*_totals(source, day), *_too_new(source, day, booked))
+    asked = (*outcome.reasons, *_entered_by_hand(source, flight, day), *_booked_oddly(source, flight, day, booked))
+    notes = tuple(_too_new(source, day, booked))
     return Proposal(replace(outcome, reasons=asked), booked, _site(source, flight, day), notes)
 
 
-def _entered_by_hand(source: FlightSource, day: date) -> Iterator[Reason]:
-    """A flight of the same day without times may be the same one."""
-    same = [flight for flight in source.by_hand if flight.until is None and flight.on == day and flight.airtime_min]
+def _entered_by_hand(source: FlightSource, found: FlightFound, day: date) -> Iterator[Reason]:
+    """An entry of the same day without both times may be the same flight, unless its take-off tells them apart."""
+    same = [one for one in source.by_hand if one.until is None and one.on == day and _may_be(one, found)]
     if same:
         minutes = round(sum(flight.airtime_min for flight in same))
         yield Reason("flight.entered_by_hand", {"day": day, "minutes": minutes})
 
 
-def _totals(source: FlightSource, day: date) -> Iterator[Reason]:
-    """A typed total that reaches over the day may hold it already."""
-    for flight in source.by_hand:
-        if flight.until is not None and flight.on <= day <= flight.until:
-            yield Reason("flight.in_a_total", {"first": flight.on, "last": flight.until})
+def _may_be(entry: Flight, found: FlightFound) -> bool:
+    span = span_of(entry)
+    if not entry.airtime_min or span is None:
+        return bool(entry.airtime_min)
+    return span[0] < found.landing_at and found.takeoff_at < span[1]
+
+
+def _booked_oddly(source: FlightSource, found: FlightFound, day: date, booked: FlownSet) -> Iterator[Reason]:
+    """A typed total that may hold the flight already, and two wings that would both get its hours."""
+    minutes = min(found.airtime_min, DAY_MIN)
+    yield from in_totals(Flight(id="-", on=day, airtime_min=minutes, flown=booked.flown), source.by_hand, source.wings)
+    count = len(source.wings.intersection(booked.flown))
+    if count > 1:
+        yield Reason("flight.two_wings", {"count": count})
 
 
 def _too_new(source: FlightSource, day: date, booked: FlownSet) -> Iterator[Reason]:
@@ -193,10 +204,11 @@ class FlightImport(FlightCommands):
         working_on = self.current_outing()
         return FlightSource(
             logged=tuple(_as_logged(flight) for flight in flights),
-            by_hand=tuple(flight for flight in flights if flight.takeoff_at is None or flight.until is not None),
+            by_hand=tuple(one for one in flights if not (one.takeoff_at and one.landing_at and one.until is None)),
             sets=FlownSets(self.kit(), self.library, self.history(), working_on.id if working_on else ""),
             sites=tuple(outing.site for outing in outings),
             now=self.now(),
+            wings=self._wings(),
         )
 
     def import_flights(self, confirmed: Sequence[Confirmed], batch: Iterable[Proposal] = ()) -> tuple[Flight, ...]:
@@ -210,13 +222,14 @@ class FlightImport(FlightCommands):
             batch: all that was read with them, for the second recordings.
 
         Raises:
-            InputFault: ``item.unknown``; ``flight.longer_than_a_day`` with ``file`` and ``minutes``.
+            InputFault: ``item.unknown``; ``flight.flown_and_carried`` with ``name``; ``flight.longer_than_a_day`` with
+                ``file`` and ``minutes``.
         """
         known = {content for flight in self.flights() for content in flight.recordings}
         fresh = [one for one in confirmed if one.proposal.outcome.content not in known]
         flights = {one.proposal.outcome.file: self._flight_of(one) for one in fresh}
-        for item_id in {i for flight in flights.values() for i in (*flight.flown, *flight.carried)}:
-            self._known(item_id)
+        for flight in {(flight.flown, flight.carried): flight for flight in flights.values()}.values():
+            self._refuse_both(flight)
         written = self._with_seconds(flights, batch)
         if len(flights) > 1:
             self._data.copy_beside("before import", self.now())

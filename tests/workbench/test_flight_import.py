@@ -1,6 +1,7 @@
 """From recordings to the log: what was flown, what is asked, one undo step; on a real data file."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
@@ -206,10 +207,36 @@ class TestAsked:
         assert [reason.code for reason in one.outcome.reasons] == ["flight.entered_by_hand"]
         assert not one.is_plain
 
-    def test_a_typed_total_over_that_day_is_told(self, bench: Workbench, tmp_path: Path) -> None:
-        (one,) = read(bench, put(tmp_path, "a.igc", flown(utc("2025-06-01T09:00"))))
-        assert [note.code for note in one.notes] == ["flight.in_a_total"]
-        assert one.is_plain
+    def test_an_entry_by_hand_with_a_take_off_alone_is_asked_about_where_its_airtime_meets_the_recording(
+        self, bench: Workbench, tmp_path: Path
+    ) -> None:
+        path = put(tmp_path, "a.igc", flown(SATURDAY, 60))
+        wing = next(item.id for item in bench.items() if item.name == "Wing A")
+        entry = Flight(id="f", on=date(2026, 5, 2), takeoff_at=SATURDAY, airtime_min=60, flown=(wing,))
+        bench.add_flight(entry)
+        assert [reason.code for reason in read(bench, path)[0].outcome.reasons] == ["flight.entered_by_hand"]
+        bench.edit_flight(entry.model_copy(update={"takeoff_at": SATURDAY + timedelta(hours=5)}))
+        assert read(bench, path)[0].is_plain
+
+    def test_a_typed_total_over_that_day(self, bench: Workbench, tmp_path: Path) -> None:
+        path = put(tmp_path, "a.igc", flown(utc("2025-06-01T09:00")))
+        total = next(flight for flight in bench.flights() if flight.until and flight.on <= date(2025, 6, 1))
+        (one,) = read(bench, path, flown=total.flown)
+        assert [reason.code for reason in one.outcome.reasons] == ["flight.in_a_total"]
+        bench.add_item(Item(id="other", name="Other wing", kind=Kind.WING))
+        assert read(bench, path, flown=("other",))[0].is_plain
+
+    def test_two_wings(self, bench: Workbench, tmp_path: Path) -> None:
+        wings = tuple(item.id for item in bench.items() if item.kind is Kind.WING)[:2]
+        (one,) = read(bench, put(tmp_path, "a.igc", flown(SATURDAY)), flown=wings)
+        assert [reason.code for reason in one.outcome.reasons] == ["flight.two_wings"]
+
+    def test_what_was_flown_and_carried_is_refused(self, bench: Workbench, tmp_path: Path) -> None:
+        (one,) = read(bench, put(tmp_path, "a.igc", flown(SATURDAY)))
+        both = replace(one.booked, carried=one.booked.flown[:1])
+        with pytest.raises(InputFault) as fault:
+            bench.import_flights([Confirmed(one, booked=both)])
+        assert fault.value.code == "flight.flown_and_carried"
 
     def test_a_wing_that_was_bought_later_is_told(self, bench: Workbench, tmp_path: Path) -> None:
         wing = next(item for item in bench.items() if item.name == "Wing A")
@@ -256,6 +283,21 @@ class TestByHand:
         with pytest.raises(InputFault) as fault:
             bench.add_flight(Flight(id="g", on=date(2026, 5, 2), airtime_min=700, flown=(wing,)))
         assert (fault.value.code, fault.value.facts["hours"]) == ("flight.day_over_full", 25)
+
+    def test_one_of_the_day_of_a_recording_without_times_is_asked_about(self, bench: Workbench, tmp_path: Path) -> None:
+        confirm(bench, read(bench, put(tmp_path, "a.igc", flown(SATURDAY, 45))))
+        by_hand = self.of(bench, "g", 9).model_copy(update={"takeoff_at": None, "landing_at": None})
+        with pytest.raises(InputFault) as fault:
+            bench.add_flight(by_hand)
+        assert (fault.value.code, fault.value.facts["minutes"]) == ("flight.same_day", 45)
+        bench.add_flight(by_hand, sure=True)
+        bench.edit_flight(by_hand.model_copy(update={"note": "what was asked is not asked again"}))
+
+    def test_an_item_flown_and_carried_is_refused_even_if_sure(self, bench: Workbench) -> None:
+        flight = self.of(bench, "g", 9)
+        with pytest.raises(InputFault) as fault:
+            bench.add_flight(flight.model_copy(update={"carried": flight.flown}), sure=True)
+        assert (fault.value.code, fault.value.facts["name"]) == ("flight.flown_and_carried", "Wing A")
 
     def test_more_airtime_than_there_is_between_take_off_and_landing(self, bench: Workbench) -> None:
         odd = self.of(bench, "f", 9).model_copy(update={"airtime_min": 120.0})

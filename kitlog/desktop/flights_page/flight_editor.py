@@ -14,6 +14,7 @@ from kitlog.desktop.parts.note_field import NoteField
 from kitlog.desktop.parts.section import Section
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.fault import Fault, InputFault
+from kitlog.kit.flight_questions import ASKED
 from kitlog.kit.flight_times import clock_of, moments_of
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
@@ -24,9 +25,6 @@ from kitlog.paint.type_scale import Role
 from kitlog.wording.faults import fault_text
 from kitlog.wording.translate import _
 from kitlog.wording.words import first_upper
-
-ASKED = frozenset({"flight.overlaps", "flight.day_over_full", "flight.airtime_over_span"})
-"""What the pilot may say is so."""
 
 
 class FlightEditor(Dialog):
