@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
+from itertools import groupby
 from math import ceil
 
 from kitlog.budget.charging.evening import MOST_COMPARED
@@ -71,14 +72,15 @@ def seen_text(seen: OnHand, now: datetime) -> str:
 
 
 def hang_text(hang: Hang) -> str:
-    """Where a thing hangs until when."""
-    text = _("{port}, {start} to {end} overnight") if hang.overnight else _("{port}, {start} to {end}")
-    return text.format(port=port_text(hang.charger, hang.port), start=clock_of(hang.from_h), end=clock_of(hang.to_h))
+    """From when until when a thing hangs."""
+    text = _("{start} to {end} overnight") if hang.overnight else _("{start} to {end}")
+    return text.format(start=clock_of(hang.from_h), end=clock_of(hang.to_h))
 
 
 def hangs_text(line: ChargeLine) -> str:
-    """Where a thing hangs until when, one stay after the other; empty if it hangs nowhere."""
-    return "; ".join(hang_text(hang) for hang in line.hangs)
+    """Where a thing hangs until when, each port once; empty if it hangs nowhere."""
+    stays = groupby(line.hangs, key=lambda hang: port_text(hang.charger, hang.port))
+    return "; ".join(", ".join([port, *map(hang_text, hangs)]) for port, hangs in stays)
 
 
 def end_text(line: ChargeLine) -> str:

@@ -121,7 +121,7 @@ def limit_text(found: Inverse) -> str:
         return _("beyond {limit}").format(limit=hours_text(found.limit))
     if found.outcome is Outcome.NEVER:
         most = with_unit(found.limit, "Wh") if found.unit == "Wh" else ""
-        return _("never, not even with {most}").format(most=most) if most else _("never, not even when full")
+        return _("never up to {most}").format(most=most) if most else _("never, not even when full")
     return _(NOT_ASKED)
 
 

@@ -125,3 +125,17 @@ def test_hints_in_empty_fields_have_the_contrast_of_text(
     hint = field.palette().color(QPalette.ColorRole.PlaceholderText)
     assert hint == look.tokens().muted  # 4.5:1 and more on the surface: tests/paint/test_tokens.py
     lay_over(Scheme.LIGHT, styled)
+
+
+@pytest.mark.parametrize("month", range(1, 13))
+def test_a_day_is_never_cut(styled: QApplication, qtbot, month: int) -> None:
+    """“25 Nov 202(” stood in the boxes: their margins were not counted."""
+    field = DateField()
+    qtbot.addWidget(field)
+    field.put(date(2026, month, 28))
+    field.resize(field.minimumSizeHint())
+    field.show()
+    line = field.lineEdit()
+    margins = line.textMargins()
+    room = line.width() - margins.left() - margins.right() - 4  # Qt keeps two pixels at each side
+    assert line.fontMetrics().horizontalAdvance(line.text()) <= room

@@ -1,15 +1,19 @@
 """What is said of an evening of charging."""
 
 import re
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
 from source_walk import calls, modules, strings, text
 
 from kitlog.budget.charging.result import NOT_TONIGHT
-from kitlog.packing.evening_asked import Note
+from kitlog.kit.item import Item
+from kitlog.kit.kinds import Kind
+from kitlog.packing.evening_asked import Note, Piece
+from kitlog.packing.evening_plan import ChargeLine, Hang
 from kitlog.packing.on_hand import OnHand
-from kitlog.wording.charge_text import CODES, LEFT_OUT, clock_of, note_text, on_hand_text
+from kitlog.wording.charge_text import CODES, LEFT_OUT, clock_of, hangs_text, note_text, on_hand_text
 
 NOW = datetime(2026, 5, 8, 20, 0, tzinfo=UTC)
 
@@ -69,3 +73,14 @@ def test_a_charge_that_is_not_known_is_never_shown_as_known(seen: OnHand, said: 
 
 def test_the_walk_finds_strings() -> None:
     assert "charge_not_known" in strings(modules("packing"))
+
+
+def test_a_port_is_named_once_for_its_stays() -> None:
+    """The second stay on the same port was cut off at the end of its row."""
+    wall, phone = (Piece(Item(id=name, name=name, kind=Kind.OTHER)) for name in ("Wall charger", "Phone"))
+    stays = (Hang(wall, 1, 20.5, 22.5, False), Hang(wall, 1, 30.5, 31.0, True), Hang(wall, 2, 31.0, 32.0, False))
+    seen = OnHand(40.0, NOW, True)
+    line = ChargeLine(phone, seen, 100.0, 31.9, 0.0, "", stays)
+    said = "Wall charger, port 1, 20:30 to 22:30, 06:30 to 07:00 overnight; Wall charger, port 2, 07:00 to 08:00"
+    assert hangs_text(line) == said
+    assert hangs_text(replace(line, hangs=())) == ""

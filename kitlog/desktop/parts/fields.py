@@ -46,6 +46,9 @@ class LineField(QLineEdit):
         self.setFont(look.font(Role.BODY))
 
 
+WIDEST_DAYS = ("28 May 2028", "28 Nov 2028")
+
+
 class DateField(QDateEdit):
     """A day, or none: Del empties it, typing starts at today."""
 
@@ -60,7 +63,7 @@ class DateField(QDateEdit):
         self.setCalendarPopup(True)
         self.setFont(look.font(Role.BODY))
         self.setToolTip(_("Arrow keys change it, Del empties it"))
-        self.lineEdit().setTextMargins(look.px(9), 0, look.px(28), 0)
+        self.lineEdit().setTextMargins(look.px(9), 0, 0, 0)  # the sign has room of its own beside the line
         self.put(None)
 
     def day(self) -> date | None:
@@ -71,6 +74,15 @@ class DateField(QDateEdit):
     def put(self, day: date | None) -> None:
         """Show a day or none."""
         self.setDate(self.EMPTY if day is None else QDate(day.year, day.month, day.day))
+
+    def sizeHint(self) -> QSize:
+        """As wide as its widest day and the sign."""
+        widest = max(look.lettering().width(day, Role.BODY) for day in WIDEST_DAYS)
+        return QSize(round(widest + look.px(9 + 28 + 16)), look.px(32))
+
+    def minimumSizeHint(self) -> QSize:
+        """A day is never cut."""
+        return self.sizeHint()
 
     def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: FBT001  # Qt's signature
         """Tab leaves the field; left and right move within it."""
