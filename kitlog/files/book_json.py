@@ -68,7 +68,7 @@ def _entry(entry: Entry) -> dict[str, Any]:
 
 
 def inventory_json(listed: Inventory, currency: str = "", lacking: Collection[str] = ()) -> dict[str, Any]:
-    """The inventory; the sum is of the pilot's own things that have a value.
+    """The inventory; the sum is of the pilot's own things that have a value, None where none has.
 
     Args:
         listed: what.

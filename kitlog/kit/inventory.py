@@ -33,9 +33,10 @@ class Inventory:
         return (*self.own, *self.others)
 
     @property
-    def value(self) -> float:
-        """The sum of the values entered for the pilot's own things."""
-        return sum(item.value or 0.0 for item in self.own)
+    def value(self) -> float | None:
+        """The sum of the values entered for the pilot's own things, None where nobody entered any."""
+        entered = [item.value for item in self.own if item.value is not None]
+        return sum(entered) if entered else None
 
     @property
     def without_value(self) -> tuple[Item, ...]:

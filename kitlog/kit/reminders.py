@@ -18,6 +18,9 @@ from kitlog.units.days import FIRST_DAY, LAST_DAY
 BACK_WARN_DAYS = 7
 """How long ahead a calendar rings for what is borrowed or lent (common practice, no source)."""
 
+TAKEN_BACK_DAYS = 60
+"""How long what is taken back is told again after its day (our own choice): a file may never reach the calendar."""
+
 HOST = "@kitlog"
 
 
@@ -124,8 +127,9 @@ def entries(
 ) -> tuple[tuple[Entry, ...], tuple[Reminder, ...]]:
     """The entries of the next calendar file, by day, and what is to be remembered of it.
 
-    What is no longer wanted is cancelled; that is told again until its day is past, in case one file never reached
-    the calendar.
+    What is no longer wanted is cancelled; that is told again until `TAKEN_BACK_DAYS` after its day, in case one file
+    never reached the calendar. What is cancelled later than on its day stands on the day on which it is: of what was
+    overdue for long, one file alone would tell otherwise.
 
     Args:
         wanted: what the calendar is to say.
@@ -134,13 +138,13 @@ def entries(
         titles: words for what is cancelled, by the stem of its UID.
         title: words for what is cancelled and has none any more.
     """
-    before = {reminder.id: reminder for reminder in old}
+    before, again = {reminder.id: reminder for reminder in old}, timedelta(days=TAKEN_BACK_DAYS)
     made = [_entry(one, before.get(one.uid)) for one in wanted]
     kept = {one.uid for one in wanted}
     made += [
-        _taken_back(reminder, titles.get(stem_of(reminder.id), title))
+        _taken_back(reminder, titles.get(stem_of(reminder.id), title), today)
         for reminder in before.values()
-        if reminder.id not in kept and (not reminder.cancelled or reminder.on >= today)
+        if reminder.id not in kept and (not reminder.cancelled or today - reminder.on <= again)
     ]
     made.sort(key=lambda entry: (entry.wanted.on, entry.wanted.uid))
     return tuple(made), tuple(_remembered(entry, before) for entry in made if entry.changed)
@@ -153,9 +157,9 @@ def _entry(wanted: Wanted, before: Reminder | None) -> Entry:
     return Entry(wanted, before.sequence + changed, changed=changed)
 
 
-def _taken_back(before: Reminder, title: str) -> Entry:
+def _taken_back(before: Reminder, title: str, today: date) -> Entry:
     changed = not before.cancelled
-    wanted = Wanted(before.id, before.on, 0, title, "")
+    wanted = Wanted(before.id, max(before.on, today) if changed else before.on, 0, title, "")
     return Entry(wanted, before.sequence + changed, changed=changed, cancelled=True)
 
 

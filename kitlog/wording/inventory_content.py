@@ -60,7 +60,7 @@ def inventory_content(listed: Inventory, made_at: datetime, shown: InventoryShow
 def _sum(listed: Inventory, shown: InventoryShown) -> Chapter:
     count = ngettext("{n} item", "{n} items", len(listed.items)).format(n=number_text(len(listed.items)))
     known = len(listed.own) - len(listed.without_value)
-    value = money_text(listed.value, shown.currency) if known else _("not known")
+    value = _("not known") if listed.value is None else money_text(listed.value, shown.currency)
     facts = (
         (_("Listed"), count),
         (_("Sum of the values"), _("{value}, of {n} with a value").format(value=value, n=number_text(known))),

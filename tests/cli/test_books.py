@@ -179,6 +179,7 @@ def test_the_inventory_of_some_items(kitlog: Kitlog, kept: Path) -> None:
     told = kitlog("--data", kept, "kit", "inventory", WING, "Helmet A", "--json").json
     assert [item["name"] for item in told["items"]] == [WING, "Helmet A"]
     assert (told["value"], told["without_value"], told["owner"]) == (4890.0, ["Helmet A"], "Ines Maravel")
+    assert kitlog("--data", kept, "kit", "inventory", "Helmet A", "--json").json["value"] is None
 
 
 def test_refused(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:

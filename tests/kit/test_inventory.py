@@ -32,6 +32,14 @@ def test_by_kind_with_what_belongs_to_others_apart_and_not_in_the_sum() -> None:
     assert listed.left_out == 2
 
 
+def test_without_any_value_the_sum_is_not_known() -> None:
+    assert (
+        inventory([item("phone", "phone"), item("reserve", "reserve", state="borrowed", value=700.0)], TODAY).value
+        is None
+    )
+    assert inventory([item("phone", "phone", value=0.0), item("wing", "wing")], TODAY).value == 0.0
+
+
 def test_retired_and_used_up_ones_where_they_are_asked_for() -> None:
     listed = inventory(KIT, TODAY, retired=True)
     assert (len(listed.items), listed.left_out) == (len(KIT), 0)

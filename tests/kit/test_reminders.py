@@ -70,16 +70,20 @@ class TestTakenBack:
         assert (gone.wanted.on, gone.wanted.summary) == (SOON, "Due: wing")
         assert (new.wanted.uid, new.sequence, new.cancelled) == ("r.20260508@kitlog", 0, False)
 
-    def test_it_is_told_again_with_the_same_number_until_its_day_is_past(self) -> None:
+    def test_it_is_told_again_with_the_same_number_for_60_days_after_its_day(self) -> None:
         old = remembered(old=remembered(wanted()))
-        (again,) = told(old=old, today=SOON)
-        assert (again.sequence, again.cancelled, again.changed) == (1, True, False)
-        assert told(old=old, today=SOON + timedelta(days=1)) == ()
+        for today in (SOON, SOON + timedelta(days=60)):
+            (again,) = told(old=old, today=today)
+            assert (again.sequence, again.cancelled, again.changed, again.wanted.on) == (1, True, False, SOON)
+        assert told(old=old, today=SOON + timedelta(days=61)) == ()
 
-    def test_one_whose_day_is_past_already_is_told_once(self) -> None:
-        old = remembered(wanted(on=date(2026, 3, 10)))
-        assert [entry.cancelled for entry in told(old=old)] == [True]
-        assert told(old=remembered(old=old)) == ()
+    def test_one_whose_day_is_long_past_is_told_again_as_well(self) -> None:
+        old = remembered(wanted(on=date(2026, 1, 10)))
+        assert [(entry.cancelled, entry.wanted.on) for entry in told(old=old)] == [(True, TODAY)]
+        taken_back = remembered(old=old)
+        (again,) = told(old=taken_back, today=TODAY + timedelta(days=60))
+        assert (again.sequence, again.cancelled, again.changed, again.wanted.on) == (1, True, False, TODAY)
+        assert told(old=taken_back, today=TODAY + timedelta(days=61)) == ()
 
     def test_a_struck_record_brings_it_back(self) -> None:
         old = remembered(old=remembered(wanted()))
