@@ -16,7 +16,6 @@ from kitlog.wording.translate import _
 
 if TYPE_CHECKING:
     from kitlog.workbench.flight_import import Proposal
-    from kitlog.workbench.workbench import Workbench
 
 
 def add(verbs: Verbs) -> None:
@@ -51,11 +50,10 @@ def _import(call: Call) -> int:
 
 def _read(call: Call) -> "tuple[list[tuple[Proposal, bool]], dict[str, str]]":
     """All files, and the names of the items; nothing is written."""
+    from kitlog.workbench.flight_import import read_flights
 
-    def look(bench: "Workbench") -> "tuple[list[tuple[Proposal, bool]], dict[str, str]]":
-        from kitlog.workbench.flight_import import read_flights
-
-        options = call.options
+    options = call.options
+    with call.reading() as bench:
         flown = None if options.flown is None else ids_of(options.flown, bench, "--flown")
         source, names = bench.flight_source(), {item.id: item.name for item in bench.items()}
         paths = [Path(name) for name in options.files]
@@ -64,11 +62,6 @@ def _read(call: Call) -> "tuple[list[tuple[Proposal, bool]], dict[str, str]]":
                 source, paths, flown=flown, local_day=options.date, progress=lambda done, of: tell(done / max(of, 1))
             )
             return [(one, source.sets.is_empty or flown is not None) for one in batch], names
-
-    if not call.data_file.exists():
-        return call.rehearse(look)
-    with call.reading() as bench:
-        return look(bench)
 
 
 def _confirmed(call: Call, one: "Proposal", *, kit_is_empty: bool) -> "Proposal":
@@ -97,7 +90,7 @@ def _written(call: Call, judged: "Sequence[Proposal]") -> "list[Proposal]":
         fit.append(one.declined(Reason("flight.longer_than_a_day", {"minutes": minutes})) if over else one)
     confirmed = [Confirmed(one) for one in fit if one.flight is not None]
     is_second = any(one.outcome.status is Status.DUPLICATE for one in fit)
-    if confirmed or (is_second and call.options.yes and call.data_file.exists()):
+    if confirmed or (is_second and call.options.yes):
         call.write(lambda bench: bench.import_flights(confirmed, fit))
     return [replace(one, outcome=one.outcome.confirmed()) for one in fit]
 
@@ -117,8 +110,8 @@ def _report(call: Call, shown: "Sequence[Proposal]", names: dict[str, str]) -> N
 
 
 def _row(one: "Proposal") -> dict[str, object]:
-    """One row a file."""
-    from kitlog.wording.recording_report import reasons_text
+    """One row a file; ``reason`` is all that is said of it, None where there is nothing to say."""
+    from kitlog.wording.recording_report import told_text
 
     outcome, flight = one.outcome, one.outcome.flight
     return {
@@ -130,7 +123,7 @@ def _row(one: "Proposal") -> dict[str, object]:
         "launches": flight.launches if flight else None,
         "max_altitude_m": flight.max_altitude_m if flight else None,
         "status": outcome.status.value,
-        "reason": reasons_text(outcome) or None,
+        "reason": told_text(outcome, one.notes) or None,
     }
 
 

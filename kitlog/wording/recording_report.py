@@ -9,7 +9,7 @@ from kitlog.kit.recordings.found import FlightFound
 from kitlog.kit.recordings.outcome import Outcome, Reason, Status
 from kitlog.packing.flown_set import ChosenBy, FlownSet
 from kitlog.wording.figures import day_text, hours_text, number_text
-from kitlog.wording.recording_text import reason_text, remarks_on
+from kitlog.wording.recording_text import out_of_order_text, reason_text, remarks_on
 from kitlog.wording.translate import N_, _, ngettext
 
 STATUS = {
@@ -103,9 +103,10 @@ def said_of(reason: Reason) -> str:
     return f"{said.what}. {said.remedy}"
 
 
-def reasons_text(outcome: Outcome) -> str:
-    """Why it is a duplicate or refused, without what to do; empty for a plain import."""
-    return "; ".join(reason_text(reason).what for reason in outcome.reasons)
+def told_text(outcome: Outcome, notes: Iterable[Reason]) -> str:
+    """All that is said of a file, without what to do: the reasons, what it lacks, what should be known besides."""
+    said = (*(reason_text(reason).what for reason in (*outcome.reasons, *notes)), *remarks(outcome))
+    return "; ".join(dict.fromkeys(said))
 
 
 def outcome_lines(
@@ -129,6 +130,8 @@ def remarks(outcome: Outcome) -> Iterator[str]:
         return
     asked = any(reason.code == "recording.looks_like" for reason in outcome.reasons)
     yield from islice(remarks_on(outcome.flight), len(outcome.flight.doubts) if asked else 0, None)
+    if outcome.out_of_order:
+        yield out_of_order_text(outcome.out_of_order)
 
 
 def counts_line(outcomes: Iterable[Outcome]) -> str:

@@ -140,14 +140,37 @@ def test_a_kit_of_which_nobody_knows_what_was_flown(kitlog: Kitlog, nothing: Pat
     assert kitlog("--data", nothing, "flights", "import", path, "--yes", "--flown", "One").code == 0
 
 
-def test_the_log_may_begin_before_the_kit(kitlog: Kitlog, nothing: Path, tmp_path: Path) -> None:
-    bad = tmp_path / "bad.igc"
-    bad.write_bytes(b"")
-    assert kitlog("--data", nothing, "flights", "import", bad, "--yes").code == 2
+def test_no_data_file_is_made_by_a_mistyped_name(kitlog: Kitlog, nothing: Path, tmp_path: Path) -> None:
+    path = put(tmp_path, "a.igc", flown())
+    said = kitlog("--data", nothing, "flights", "import", path, "--yes")
+    due = kitlog("--data", nothing, "due")
+    assert (said.code, said.out, said.err) == (due.code, "", due.err)
     assert not nothing.exists()
+
+
+def test_the_log_may_begin_before_the_kit(kitlog: Kitlog, nothing: Path, tmp_path: Path) -> None:
+    kitlog("--data", nothing, "pilot", "--body-mass", "70")
     said = kitlog("--data", nothing, "flights", "import", put(tmp_path, "a.igc", flown()), "--yes")
     assert (said.code, "booked on nothing of the kit" in said.out) == (0, True)
     assert count(kitlog, nothing) == 1
+
+
+def test_json_says_all_that_the_text_says(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
+    whole = flown("2026-05-02T09:00", 60)
+    gap = put(tmp_path, "gap.igc", whole.without(1_000, 600))
+    cable = Day(utc("2026-05-03T07:00"), height=800).stand(300).cable(500).walk(600)
+    ride = put(tmp_path, "ride.igc", flight(cable, 30).stand(300))
+    total = put(tmp_path, "total.igc", flown("2025-06-01T09:00"))
+    plain = put(tmp_path, "plain.igc", flown("2026-05-05T09:00"))
+    files = (gap, ride, total, plain)
+    more = ("--yes", "--sure", "--json")
+    said = kitlog("--data", demo, "flights", "import", *files, *more, "--flown", "Wing A,Harness A")
+    reasons = [row["reason"] or "" for row in said.json]
+    assert statuses(said) == ["imported"] * 4
+    assert "1 gap of 10 min counts as flown" in reasons[0]
+    assert "left out, 8 min: looks like a cable car" in reasons[1]
+    assert "reaches over its day" in reasons[2]
+    assert said.json[3]["reason"] is None
 
 
 def test_longer_than_a_day_is_refused_and_the_others_are_in(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
