@@ -5,9 +5,9 @@ from datetime import date
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from PySide6.QtCore import QLocale, Qt
-from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QApplication, QPlainTextEdit, QWidget
+from PySide6.QtCore import QEvent, QLocale, Qt
+from PySide6.QtGui import QHelpEvent, QPalette
+from PySide6.QtWidgets import QApplication, QPlainTextEdit, QToolTip, QWidget
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.fields import ChoiceField, DateField, LineField, NumberField, TickField
@@ -139,3 +139,21 @@ def test_a_day_is_never_cut(styled: QApplication, qtbot, month: int) -> None:
     margins = line.textMargins()
     room = line.width() - margins.left() - margins.right() - 4  # Qt keeps two pixels at each side
     assert line.fontMetrics().horizontalAdvance(line.text()) <= room
+
+
+@pytest.mark.parametrize(("wide", "told"), [(90, "Bank with a long name"), (400, "")])
+def test_a_choice_that_is_cut_is_told_whole_under_the_pointer(
+    styled: QApplication, qtbot, wide: int, told: str
+) -> None:
+    field = ChoiceField([("big", "Bank with a long name")])
+    qtbot.addWidget(field)
+    field.resize(wide, 32)
+    field.show()
+    QToolTip.hideText()
+    qtbot.waitUntil(lambda: not QToolTip.isVisible())
+    here = field.rect().center()
+    QApplication.sendEvent(field, QHelpEvent(QEvent.Type.ToolTip, here, field.mapToGlobal(here)))
+    assert QToolTip.isVisible() == bool(told)
+    if told:
+        assert QToolTip.text() == told
+    QToolTip.hideText()

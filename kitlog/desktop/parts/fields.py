@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 from datetime import date
 
-from PySide6.QtCore import QDate, QPointF, QRectF, QSignalBlocker, QSize, Qt
-from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF, QWheelEvent
+from PySide6.QtCore import QDate, QEvent, QPointF, QRectF, QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QColor, QHelpEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF, QWheelEvent
 from PySide6.QtWidgets import (
     QAbstractSpinBox,
     QCheckBox,
@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QStyle,
     QStyleOptionComboBox,
+    QToolTip,
     QWidget,
 )
 
@@ -159,6 +160,13 @@ class ChoiceField(QComboBox):
     def wheelEvent(self, event: QWheelEvent) -> None:
         """The wheel scrolls the page."""
         event.ignore()
+
+    def event(self, event: QEvent) -> bool:
+        """A word that is cut is told whole under the pointer."""
+        if isinstance(event, QHelpEvent) and not self.toolTip() and self.shown_text() != self.currentText():
+            QToolTip.showText(event.globalPos(), self.currentText(), self)
+            return True
+        return super().event(event)
 
     def shown_text(self) -> str:
         """As much of the chosen word as there is room for."""
