@@ -206,7 +206,7 @@ def _state(known: _Known, rule: ServiceRule, hours_then: float | None) -> DueSta
         return DueState.RECOMMENDED_PASSED
     if _unknown(known, rule):
         return DueState.NO_RECORD
-    if _waits_for_event_only(rule) and known.last is None:
+    if rule.waits_for_event_only and known.last is None:
         return DueState.DOES_NOT_APPLY
     return DueState.IN_DATE
 
@@ -247,11 +247,6 @@ def _unknown(known: _Known, rule: ServiceRule) -> bool:
         or (rule.hours is not None and known.hours_left is None)
         or (rule.launches is not None and known.launches_left is None)
     )
-
-
-def _waits_for_event_only(rule: ServiceRule) -> bool:
-    limits = (rule.months, rule.recommended_months, rule.hours, rule.launches, rule.due_on)
-    return bool(rule.events) and all(limit is None for limit in limits)
 
 
 def _open_event(rule: ServiceRule, events: Sequence[Event], passed: Sequence[ServiceRecord], on: date) -> Event | None:
@@ -295,7 +290,7 @@ def _dates(
 ) -> tuple[date | None, date | None]:
     """Due and recommended date; what the inspector set stands over the rule's months and typed date."""
     at_event = event.on + timedelta(days=rule.event_days) if event else None
-    if last is not None and last.next_due_on is not None:
+    if last is not None and last.next_due_on is not None and last.sets_next_of(rule):
         return _earlier(last.next_due_on, at_event), None
     by_months = add_months(start, rule.months) if start and rule.months else None
     recommended = add_months(start, rule.recommended_months) if start and rule.recommended_months else None

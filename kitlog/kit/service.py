@@ -77,6 +77,12 @@ class Limits(Frozen):
             raise PydanticCustomError("rule.recommended_after_due", "{rule}", {"rule": self.rule})
         return self
 
+    @property
+    def waits_for_event_only(self) -> bool:
+        """Whether nothing but an event calls for it: no month, hour, launch or date."""
+        limits = (self.months, self.recommended_months, self.hours, self.launches, self.due_on)
+        return bool(self.events) and all(limit is None for limit in limits)
+
 
 class ServiceRule(Limits):
     """What must be done to an item, and when.
@@ -124,7 +130,8 @@ class ServiceRecord(Frozen):
         result: None = the paper does not say.
         cost, currency: what it cost, in the currency that the pilot writes.
         next_due_on, next_within_h: the next time as the inspector set it, a day or hours from then; stands over the
-            months and hours of the rules it satisfies.
+            months and hours of the rules it satisfies, not of those that
+            wait for an event alone, unless that is all it satisfies.
         answers: ids of events that it answers; those before its day it answers anyway.
     """
 
@@ -152,6 +159,10 @@ class ServiceRecord(Frozen):
             days = {"next": str(self.next_due_on), "done": str(self.done_on)}
             raise PydanticCustomError("record.next_before_done", "{next} {done}", days)
         return self
+
+    def sets_next_of(self, rule: Limits) -> bool:
+        """Whether the inspector's next time is that of this rule."""
+        return len(self.rules) == 1 or not rule.waits_for_event_only
 
     @property
     def failed(self) -> bool:

@@ -76,7 +76,8 @@ class _Balance:
 
 def hours_left(item: Serviced, rule: ServiceRule, last: ServiceRecord | None, log: Log, on: date) -> Left | None:
     """Hours to the due limit; None where the rule has no limit by hours."""
-    limit = last.next_within_h if last is not None and last.next_within_h is not None else rule.hours
+    set_h = last.next_within_h if last is not None and last.sets_next_of(rule) else None
+    limit = rule.hours if set_h is None else set_h
     if limit is None:
         return None
     everything = logged(log.flights, until=on)

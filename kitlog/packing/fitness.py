@@ -52,19 +52,27 @@ def fitness_of(outing: Outing, kit: Kit, history: History, today: date) -> Mappi
     Between the two a state can only get worse, unless a record falls between: then the first day is the worse one.
     """
     book = book_of(kit, history)
-    planned_h = planned_h_of(outing, today)
     fitness: dict[str, Fitness] = {}
     for item in kit.items:
-        last = due_states(item, book, outing.last_day, today=today, planned_h=planned_h)
+        last = due_states(item, book, outing.last_day, today=today, planned_h=planned_h_of(outing, item, today))
         first = last if outing.first_day == outing.last_day else due_states(item, book, outing.first_day, today=today)
         stop = next((due for due in (*last, *first) if open_state(due, outing) is State.STOP), None)
         fitness[item.id] = Fitness(item, last, stop)
     return fitness
 
 
-def planned_h_of(outing: Outing, today: date) -> float:
-    """Hours in the air that the outing plans, none once it is over: the log tells of those."""
-    if outing.last_day < today:
+def planned_h_of(outing: Outing, item: Item, today: date) -> float:
+    """Hours in the air that the outing plans with an item: none once it is over, or where another one is chosen.
+
+    Of what is over the log tells. An outing that names another wing, harness, reserve or helmet leaves this one alone.
+    """
+    chosen = {
+        Kind.WING: outing.set.wing,
+        Kind.HARNESS: outing.set.harness,
+        Kind.RESERVE: outing.set.reserve,
+        Kind.HELMET: outing.set.helmet,
+    }.get(item.kind)
+    if outing.last_day < today or chosen not in {None, item.id}:
         return 0.0
     return sum(phase.likely_h for phase in outing.phases if phase.way is PhaseWay.FLIGHT)
 
@@ -93,7 +101,7 @@ def weighed(due: Due, *, by_law: bool) -> State:
     """The same without an outing: whether law, school or event are taken to ask for what is grounded by law."""
     match due.state:
         case DueState.OVERDUE:
-            return State.STOP if _grounds(due.grounds, by_law=by_law) and not due.foreseen else State.LOOK
+            return State.STOP if _is_stop(due, by_law=by_law) else State.LOOK
         case DueState.RECOMMENDED_PASSED:
             return State.LOOK
         case DueState.DUE_SOON if due.recommended_on is not None and due.on > due.recommended_on:
@@ -104,5 +112,11 @@ def weighed(due: Due, *, by_law: bool) -> State:
             return State.FINE
 
 
-def _grounds(grounds: Grounds, *, by_law: bool) -> bool:
-    return grounds is Grounds.YES or (grounds is Grounds.BY_LAW and by_law)
+def _is_stop(due: Due, *, by_law: bool) -> bool:
+    """Whether it grounds the item: by its grounds, unless only foreseen.
+
+    What an inspector failed is a stop for a rule by law too, whoever asks: it is no missed date but a thing known bad.
+    """
+    if due.foreseen or due.grounds is Grounds.NO:
+        return False
+    return due.grounds is Grounds.YES or by_law or due.failed

@@ -98,5 +98,5 @@ def _judged(line: StopLine, *, by_law: bool) -> StopLine:
     due = line.due
     if due is None:
         return line
-    asks_law = not by_law and due.open and due.grounds is Grounds.BY_LAW and not due.foreseen
+    asks_law = not by_law and due.open and due.grounds is Grounds.BY_LAW and not due.foreseen and not due.failed
     return StopLine(line.item, weighed(due, by_law=by_law), due, asks_law=asks_law)

@@ -82,7 +82,7 @@ class SeasonCommands(EveningCommands):
         if item is None:
             return None
         on = today if outing is None else outing.last_day
-        planned_h = 0.0 if outing is None else planned_h_of(outing, today)
+        planned_h = 0.0 if outing is None else planned_h_of(outing, item, today)
         used = logged(self.book().flown_with(item.id), until=min(on, today))
         return OnRecord(item, used, due_states(item, self.book(), on, today=today, planned_h=planned_h))
 

@@ -370,6 +370,12 @@ class TestInspector:
         due = judged(rule(months=24, hours=150), done, flight(date(2026, 1, 1), 2), flight(date(2026, 2, 1), 12.5))
         assert due.hours_left == 47.5
 
+    def test_a_rule_that_waits_for_an_event_gets_no_day_from_a_record_of_others_too(self) -> None:
+        done = record(date(2026, 1, 1), rules=("rule", "other"), next_due_on="2026-07-01")
+        assert judged(rule(events=("tree",)), done, on=date(2026, 8, 1)).state is DueState.IN_DATE
+        alone = record(date(2026, 1, 1), next_due_on="2026-07-01")
+        assert judged(rule(events=("tree",)), alone, on=date(2026, 8, 1)).state is DueState.OVERDUE
+
 
 class TestEventsByName:
     def test_what_happened_on_the_day_of_the_record_is_answered_by_name_alone(self) -> None:

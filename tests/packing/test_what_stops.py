@@ -13,7 +13,7 @@ from kitlog.kit.kinds import PhaseWay
 from kitlog.kit.service import ServiceRecord, ServiceRule
 from kitlog.kit.service_book import ServiceBook
 from kitlog.outing.outing import Outing
-from kitlog.packing.fitness import next_due
+from kitlog.packing.fitness import next_due, planned_h_of
 from kitlog.packing.what_stops import StopLine, planned_hours, what_stops
 
 TONIGHT = date(2026, 5, 8)
@@ -123,3 +123,22 @@ def test_the_rule_that_falls_due_first_of_what_goes_along() -> None:
     assert first is not None
     assert (first.rule, first.due_on) == ("firstaid.check", TONIGHT)
     assert next_due([due for due in dues if due.open]) is None
+
+
+@pytest.mark.parametrize(("grounds", "state"), [("yes", "stop"), ("by law", "stop"), ("no", "look")])
+def test_what_an_inspector_failed_is_a_stop_without_a_law(grounds: str, state: str) -> None:
+    rule = ServiceRule.model_validate({"id": "r", "item_id": "wing", "rule": "x", "months": 24, "grounds": grounds})
+    failed = ServiceRecord.model_validate(
+        {"id": "f", "item_id": "wing", "rules": ["r"], "done_on": TONIGHT, "result": "failed"}
+    )
+    (line,) = what_stops([NEW], ServiceBook((rule,), (failed,)), TONIGHT, today=TONIGHT)
+    assert (line.state, line.asks_law) == (state, False)
+
+
+def test_an_outing_that_names_another_wing_plans_no_hours_with_this_one() -> None:
+    day = {"first_day": TONIGHT, "last_day": TONIGHT}
+    flight = {"name": "flight", "way": "flight", "low_h": 1, "likely_h": 4.5, "high_h": 6}
+    plan = {"id": "o", "name": "o", **day, "flight_types": ["cross-country"], "phases": [flight]}
+    for chosen, hours in (({}, 4.5), ({"wing": "wing"}, 4.5), ({"wing": "other"}, 0.0)):
+        outing = Outing.model_validate({**plan, "set": chosen})
+        assert planned_h_of(outing, NEW, TONIGHT) == hours
