@@ -19,6 +19,10 @@ RECORDING = {
         N_("it does not say on which day it was made"),
         N_("Give the day of the flight with --date, or enter the flight by hand."),
     ),
+    "recording.date_is_none": (
+        N_("the date in its header is none: {date}"),
+        N_("Give the day of the flight with --date, or enter the flight by hand."),
+    ),
     "recording.hidden": (
         N_("it is hidden: its name, or that of its folder, begins with a dot"),
         N_("If it is a recording, name the file itself."),
@@ -42,6 +46,14 @@ RECORDING = {
     "recording.overlaps": (
         N_("{minutes} min of it are also in {of}, and nobody flies twice at a time"),
         N_("Look at the times of both, and keep what was flown."),
+    ),
+    "recording.same_track": (
+        N_("it is the track of {of} again, {minutes} min apart, as if one clock had the wrong time zone"),
+        N_("Keep the one with the right time; confirm both only if both were flown."),
+    ),
+    "recording.same_not_entered": (
+        N_("it is another recording of the flight in {of}, which was not entered"),
+        N_("Confirm that flight, or import this file without the other."),
     ),
     "recording.longer_than_a_day": (
         N_("it lasts {hours} h from the first take-off to the last landing, more than a day"),

@@ -62,3 +62,13 @@ def _lacking(leg: Leg) -> Iterator[str]:
     if leg.gaps:
         text = ngettext("{n} gap of {minutes} min counts as flown", "{n} gaps, {minutes} min, count as flown", leg.gaps)
         yield text.format(n=leg.gaps, minutes=round(leg.gaps_s / 60))
+
+
+def out_of_order_text(count: int) -> str:
+    """How many fixes were left out because of their time."""
+    text = ngettext(
+        "{n} fix left out: its time does not go on from those about it",
+        "{n} fixes left out: their time does not go on from those about them",
+        count,
+    )
+    return text.format(n=count)

@@ -301,4 +301,5 @@ class RecordingsDialog(Dialog):
 
 
 def _is_undated(draft: Draft) -> bool:
-    return any(reason.code == "recording.no_date" for reason in draft.proposal.outcome.reasons)
+    undated = {"recording.no_date", "recording.date_is_none"}
+    return any(reason.code in undated for reason in draft.proposal.outcome.reasons)

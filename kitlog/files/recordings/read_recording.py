@@ -6,7 +6,7 @@ from datetime import UTC, date, datetime
 from itertools import compress
 
 from kitlog.fault import InputFault
-from kitlog.files.recordings.clock import DAY_S, among, moments
+from kitlog.files.recordings.clock import DAY_S, among, astray, moments
 from kitlog.files.recordings.records import Records, clock_s, records_of
 from kitlog.kit.recordings.fix import Fix, Recording
 from kitlog.sky.zone import utc_day_of
@@ -26,7 +26,8 @@ def read_recording(data: bytes, file: str, local_day: date | None = None) -> Rec
 
     Raises:
         InputFault: ``recording.too_large``, ``recording.not_igc`` (no fix record at all), ``recording.no_fix`` (none
-            that can be used, with ``broken`` and ``invalid``), ``recording.no_date``; with ``file``.
+            that can be used, with ``broken`` and ``invalid``), ``recording.no_date``, ``recording.date_is_none`` (with
+            ``date`` as written); with ``file``.
     """
     if len(data) > MAX_BYTES:
         raise InputFault("recording.too_large", file=file, bytes=len(data), limit=MAX_BYTES)
@@ -40,10 +41,14 @@ def read_recording(data: bytes, file: str, local_day: date | None = None) -> Rec
 
 
 def _given(records: Records, local_day: date | None, file: str) -> date:
-    """The UTC day of the first A fix, from the day that the pilot names."""
+    """The UTC day of the first A fix that counts, from the day that the pilot names."""
+    if local_day is None and records.no_day:
+        raise InputFault("recording.date_is_none", file=file, date=records.no_day)
     if local_day is None:
         raise InputFault("recording.no_date", file=file)
-    first = records.validity.index("A")
+    valid = [i for i, letter in enumerate(records.validity) if letter == "A"]
+    wrong = astray([clock_s(records.texts[i]) for i in valid], ())
+    first = next(i for k, i in enumerate(valid) if k not in wrong)
     return utc_day_of(local_day, clock_s(records.texts[first]), records.lat_deg[first], records.lon_deg[first])
 
 

@@ -28,6 +28,7 @@ class Records:
         texts: the first 35 characters of each record, all that says where and when.
         lat_deg, lon_deg, validity ("A" or "V"), pressure_m, gnss_m: as written, 0 where a height is not recorded.
         days: dates by the number of fixes before them; day: the first, None if there is none.
+        no_day: a date of the header that is none (day 99), as written; empty if there is none such.
         pilot, glider: texts of the header; broken: fix records that cannot be read.
     """
 
@@ -38,6 +39,7 @@ class Records:
     pressure_m: list[int] = field(default_factory=list)
     gnss_m: list[int] = field(default_factory=list)
     days: dict[int, date] = field(default_factory=dict)
+    no_day: str = ""
     pilot: str = ""
     glider: str = ""
     broken: int = 0
@@ -99,12 +101,20 @@ def _add_fix(records: Records, line: str, latitude: Any, longitude: Any) -> None
 
 def _add_header(records: Records, line: str, decode: Any) -> None:
     kind = line[2:5].upper()
-    if kind == "DTE" and (day := _day(line)) is not None:
-        records.days.setdefault(len(records.texts), day)
+    if kind == "DTE":
+        _add_day(records, line)
     elif kind == "PLT" and not records.pilot:
         records.pilot = _header(line, decode, "pilot")
     elif kind == "GTY" and not records.glider:
         records.glider = _header(line, decode, "glider_model")
+
+
+def _add_day(records: Records, line: str) -> None:
+    day = _day(line)
+    if day is not None:
+        records.days.setdefault(len(records.texts), day)
+    elif not records.no_day and any(letter.isdigit() for letter in line):
+        records.no_day = "".join(letter for letter in line[:MAX_TEXT] if letter.isprintable()).strip()
 
 
 def _day(line: str) -> date | None:

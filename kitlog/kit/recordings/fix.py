@@ -35,7 +35,8 @@ class Recording:
         content: SHA-256 over the UTC day and the fix records; the file's name and its headers do not matter.
         day_given: the file has no date and the day was given beside it.
         pilot, glider: texts of the header, empty if it has none.
-        broken: fix records that could not be read; out_of_order: fixes left out because their time goes back.
+        broken: fix records that could not be read; out_of_order: fixes left out because their time does not go on from
+            those about them.
     """
 
     file: str

@@ -43,7 +43,8 @@ class Outcome:
         same_as: of a duplicate: the id of the flight in the log, or the file of this batch, that it repeats.
         in_log: whether `same_as` is a flight in the log.
         day_given: the file has no date, the day was given beside it.
-        pilot, glider: texts of its header; broken: fix records that could not be read.
+        pilot, glider: texts of its header; broken: fix records that could not be read; out_of_order: fixes left out
+            because their time does not go on from those about them.
     """
 
     file: str
@@ -59,6 +60,7 @@ class Outcome:
     pilot: str = ""
     glider: str = ""
     broken: int = 0
+    out_of_order: int = 0
 
     @property
     def is_asked(self) -> bool:

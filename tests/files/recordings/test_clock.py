@@ -1,5 +1,6 @@
 """Times of day into moments."""
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -54,3 +55,46 @@ def test_a_v_fix_lies_between_those_about_it() -> None:
     assert among(5_000, DAY + 40, DAY + 60) is None
     assert among(86_390, None, DAY + 5) == DAY - 10
     assert among(5, None, None) is None
+
+
+HOUR = [*range(36_000, 39_600)]
+
+
+@pytest.mark.parametrize("by_s", [1_800, 5 * 3_600, 10 * 3_600, -120, -1_800, -3 * 3_600, -9 * 3_600])
+@pytest.mark.parametrize("first", [0, 1, 50, 2_000])
+@pytest.mark.parametrize("count", [1, 3, 15])
+def test_a_few_whose_clock_jumps_are_left_out(by_s: int, first: int, count: int) -> None:
+    clock = [(at + by_s if first <= i < first + count else at) for i, at in enumerate(HOUR)]
+    found = moments(clock, DAY, {})
+    lost = [i for i, at in enumerate(found) if at is None]
+    if first or by_s > 0 or by_s <= -3_600:  # at the begin, a step ahead of less than an hour is a pause
+        assert lost == list(range(first, first + count))
+        assert all(at in {None, DAY + true} for at, true in zip(found, HOUR, strict=True))
+    else:
+        assert lost == []
+
+
+@pytest.mark.parametrize("by_s", [5 * 3_600, -3 * 3_600])
+@pytest.mark.parametrize("count", [1, 3, 15])
+def test_the_last_few_too(by_s: int, count: int) -> None:
+    clock = [*HOUR[:-count], *(at + by_s for at in HOUR[-count:])]
+    assert moments(clock, DAY, {}) == [*(DAY + at for at in HOUR[:-count]), *[None] * count]
+
+
+def test_a_few_wrong_ones_across_midnight() -> None:
+    true = [*range(86_000, 86_800)]
+    clock = [at % DAY_S for at in true]
+    clock[395:405] = [at % DAY_S for at in range(40_000, 40_010)]
+    found = moments(clock, DAY, {})
+    assert found == [None if 395 <= i < 405 else DAY + at for i, at in enumerate(true)]
+
+
+def test_a_pause_is_no_jump() -> None:
+    clock = [*HOUR, *range(50_000, 50_100)]
+    assert moments(clock, DAY, {}) == [DAY + at for at in clock]
+
+
+def test_jumps_one_after_the_other() -> None:
+    clock = list(HOUR)
+    clock[100], clock[101], clock[110], clock[111] = 80_000, 5, 36_000, 50_000
+    assert [i for i, at in enumerate(moments(clock, DAY, {})) if at is None] == [100, 101, 110, 111]

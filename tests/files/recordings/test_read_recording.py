@@ -130,9 +130,29 @@ class TestDate:
     def test_without_one_it_is_refused(self) -> None:
         assert refused(DAY.igc(date_line="")) == "recording.no_date"
 
-    @pytest.mark.parametrize("line", ["HFDTE000000", "HFDTE320126", "HFDTE", "HFDTEDATE:", "HFDTE1604261"])
-    def test_one_that_is_none(self, line: str) -> None:
+    @pytest.mark.parametrize("line", ["HFDTE", "HFDTEDATE:"])
+    def test_an_empty_one(self, line: str) -> None:
         assert refused(DAY.igc(date_line=line)) == "recording.no_date"
+
+    @pytest.mark.parametrize("line", ["HFDTE000000", "HFDTE320126", "HFDTE990099", "HFDTE1604261"])
+    def test_one_that_is_none_is_named(self, line: str) -> None:
+        with pytest.raises(InputFault) as fault:
+            read_recording(DAY.igc(date_line=line), "x.igc")
+        assert fault_text(fault.value).what == f"the date in its header is none: {line}"
+        given = read_recording(DAY.igc(date_line=line), "x.igc", local_day=date(2026, 4, 5))
+        assert given.utc_day == date(2026, 4, 5)
+
+    def test_it_is_of_the_fixes_that_go_on_from_each_other(self) -> None:
+        ahead = DAY.samples[2].at_s
+        wrong = DAY.changed(lambda s: replace(s, at_s=s.at_s + 5 * 3_600) if s.at_s <= ahead else s)
+        recording = read_recording(wrong.igc(), "x.igc")
+        assert (recording.first_at, recording.out_of_order) == (utc("2026-04-05T09:00:03"), 3)
+
+    def test_the_day_given_is_of_them_too(self) -> None:
+        day = flight(Day(utc("2026-04-05T19:00")).stand(60), 20)  # nine in the evening on the clocks of the place
+        wrong = day.changed(lambda s: replace(s, at_s=s.at_s + 5 * 3_600) if s.at_s == day.samples[0].at_s else s)
+        recording = read_recording(wrong.igc(date_line=""), "x.igc", local_day=date(2026, 4, 5))
+        assert recording.first_at == utc("2026-04-05T19:00:01")
 
     def test_the_day_given_is_that_of_the_place(self) -> None:
         far = flight(Day(utc("2026-01-10T23:30"), lat=-36.7, lon=147.0).stand(60), 60)
