@@ -1,7 +1,10 @@
-"""Option values: a day, a figure, each refused by the name of its option."""
+"""Option values: a day, a figure, a file to write, each refused by the name of its option."""
 
+import os
+import stat
 from collections.abc import Callable
 from datetime import date, time
+from pathlib import Path
 from typing import TypeVar
 
 from kitlog.fault import InputFault
@@ -67,6 +70,49 @@ def whole(option: str, low: int, high: int) -> Callable[[str], int]:
         return int(_within(option, _named(option, text, parse_whole), low, high))
 
     return read
+
+
+def target(option: str) -> Callable[[str], str]:
+    """Reads the name of a file to write: what cannot be one is refused before anything else is done.
+
+    Raises:
+        InputFault: ``file.no_name`` with ``field``; ``file.is_folder`` or ``file.no_folder`` with ``file``.
+    """
+
+    def read(text: str) -> str:
+        place = Path(written_name(option)(text))
+        if os.path.isdir(place):  # noqa: PTH112  # the method raises where a folder above may not be read
+            raise InputFault("file.is_folder", file=text)
+        if _is_missing(place.parent):
+            raise InputFault("file.no_folder", file=text)
+        return text
+
+    return read
+
+
+def written_name(option: str) -> Callable[[str], str]:
+    """Reads a name that is written to.
+
+    Raises:
+        InputFault: ``file.no_name`` with ``field``.
+    """
+
+    def read(text: str) -> str:
+        if not text.strip():
+            raise InputFault("file.no_name", field=option)
+        return text
+
+    return read
+
+
+def _is_missing(folder: Path) -> bool:
+    """Whether there is no such folder; what else is wrong with it is told when it is written to."""
+    try:
+        return not stat.S_ISDIR(folder.stat().st_mode)
+    except (FileNotFoundError, NotADirectoryError):
+        return True
+    except (OSError, ValueError):
+        return False
 
 
 def _named(option: str, text: str, read: Callable[[str], T]) -> T:

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from kitlog.cli import documents
+from kitlog.cli import arguments, documents
 from kitlog.cli.call import Call
 from kitlog.cli.parser import Parser, json_option
 from kitlog.cli.streams import say
@@ -21,7 +21,12 @@ CURRENCY = "currency"
 
 def book_options(parser: Parser) -> None:
     """``--pdf``, ``--paper``, ``--no-photos``, ``--currency`` and ``--json``."""
-    parser.add_argument("--pdf", metavar=_("FILE"), help=_("also write it as a PDF file to print, with its photos"))
+    parser.add_argument(
+        "--pdf",
+        metavar=_("FILE"),
+        type=arguments.target("--pdf"),
+        help=_("also write it as a PDF file to print, with its photos"),
+    )
     parser.add_argument("--paper", choices=PAPERS, help=_("paper of the PDF file: A4 (unless said) or US letter"))
     parser.add_argument("--no-photos", action="store_true", help=_("list photos by name only"))
     parser.add_argument("--currency", metavar=_("CODE"), default="", help=_("of the values, to stand behind them"))

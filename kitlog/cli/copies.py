@@ -4,7 +4,7 @@ import tempfile
 from collections.abc import Iterable
 from pathlib import Path
 
-from kitlog.cli import documents
+from kitlog.cli import arguments, documents
 from kitlog.cli.call import AT_FAULT, DONE, Call
 from kitlog.cli.parser import Verbs
 from kitlog.cli.streams import complain, say
@@ -15,7 +15,7 @@ from kitlog.wording.translate import _, ngettext
 def add(verbs: Verbs) -> None:
     """Add the three verbs."""
     backing = verbs.add("backup", _("write everything into one file with its checksum"), _backup)
-    backing.add_argument("file", metavar=_("FILE"), help=_("a new file"))
+    backing.add_argument("file", metavar=_("FILE"), type=arguments.target(_("FILE")), help=_("a new file"))
     text = _("put a backup in the place of the data file; what lay there is kept as a dated copy")
     restoring = verbs.add("restore", text, _restore)
     restoring.add_argument("file", metavar=_("FILE"), help=_("a backup, or a copy out of the folder backups"))

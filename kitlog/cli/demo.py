@@ -1,5 +1,6 @@
 """kitlog demo: a new data file with the invented pilot of the demo."""
 
+from kitlog.cli import arguments
 from kitlog.cli.call import DONE, Call
 from kitlog.cli.pack import give
 from kitlog.cli.parser import Verbs
@@ -14,7 +15,9 @@ def add(verbs: Verbs) -> None:
     parser.add_argument(
         "--text", action="store_true", help=_("print the repack of its first outing instead of opening")
     )
-    parser.add_argument("--html", metavar=_("FILE"), help=_("write the sheet of its first outing"))
+    parser.add_argument(
+        "--html", metavar=_("FILE"), type=arguments.target("--html"), help=_("write the sheet of its first outing")
+    )
 
 
 def _demo(call: Call) -> int:

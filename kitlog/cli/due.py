@@ -32,6 +32,7 @@ def add(verbs: Verbs) -> None:
     parser.add_argument(
         "--ics",
         metavar=_("FILE"),
+        type=arguments.target("--ics"),
         help=_("write all that falls due, as of today, as a calendar file; written again, it updates the calendar"),
     )
     json_option(parser)

@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from kitlog.cli import documents, kit_inventory
+from kitlog.cli import arguments, documents, kit_inventory
 from kitlog.cli.call import DONE, Call
 from kitlog.cli.import_choices import add_choices
 from kitlog.cli.kit_import import take_in
@@ -28,8 +28,13 @@ def add(verbs: Verbs) -> None:
     json_option(taking)
     json_option(own.add("list", _("list the items"), _list))
     giving = own.add("export", _("write the items as CSV"), _export)
-    giving.add_argument("file", metavar=_("FILE.csv"), help=_("where to"))
-    giving.add_argument("--service", metavar=_("FILE.csv"), help=_("where to write service rules and newest records"))
+    giving.add_argument("file", metavar=_("FILE.csv"), type=arguments.target(_("FILE.csv")), help=_("where to"))
+    giving.add_argument(
+        "--service",
+        metavar=_("FILE.csv"),
+        type=arguments.target("--service"),
+        help=_("where to write service rules and newest records"),
+    )
     kit_inventory.add(own)
 
 
@@ -62,12 +67,16 @@ def _export(call: Call) -> int:
     if options.service is not None and documents.is_same(options.file, options.service):
         raise InputFault("usage.same_file", field="--service", file=documents.shown_name(options.service))
     with call.reading() as bench:
-        kit, service = bench.export_kit(), bench.export_service()
+        kit, service, left = bench.export_kit(), bench.export_service(), bench.left_behind()
     documents.write(options.file, kit.data)
     _say_lost(options.file, kit)
     if options.service is not None:
         documents.write(options.service, service.data)
         _say_lost(options.service, service)
+    from kitlog.wording.export_text import left_behind_lines
+
+    for line in left_behind_lines(left.logs, [(line.item.name, line.due) for line in left.opened]):
+        note(line)
     return DONE
 
 

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from kitlog.cli import documents
+from kitlog.cli import arguments, documents
 from kitlog.cli.call import DONE, Call
 from kitlog.cli.parser import Verbs, json_option
 from kitlog.cli.streams import say
@@ -22,7 +22,7 @@ def add(verbs: Verbs) -> None:
     saving.add_argument("file", metavar=_("OUTING.json"), help=_("the outing; - for standard input"))
     giving = own.add("export", _("write an outing as JSON, items by their names"), _export)
     giving.add_argument("name", metavar=_("NAME"), help=_("its name"))
-    giving.add_argument("file", metavar=_("FILE.json"), help=_("where to"))
+    giving.add_argument("file", metavar=_("FILE.json"), type=arguments.target(_("FILE.json")), help=_("where to"))
 
 
 def found(bench: "Workbench", name: str) -> "Outing":

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from kitlog.cli import documents
+from kitlog.cli import arguments, documents
 from kitlog.cli.call import DONE, STOPPED, Call
 from kitlog.cli.outing import found
 from kitlog.cli.parser import Verbs, json_option, strict_option
@@ -22,8 +22,15 @@ def add(verbs: Verbs) -> None:
     parser = verbs.add("pack", _("what to pack for an outing, what is missing, what it weighs, what lasts"), _pack)
     parser.add_argument("file", metavar=_("OUTING.json"), nargs="?", help=_("the outing; - for standard input"))
     parser.add_argument("--outing", metavar=_("NAME"), help=_("an outing of the data file instead"))
-    parser.add_argument("--html", metavar=_("FILE"), help=_("also write the sheet as one HTML file"))
-    parser.add_argument("--pdf", metavar=_("FILE"), help=_("also write the sheet as a PDF file to print"))
+    parser.add_argument(
+        "--html", metavar=_("FILE"), type=arguments.target("--html"), help=_("also write the sheet as one HTML file")
+    )
+    parser.add_argument(
+        "--pdf",
+        metavar=_("FILE"),
+        type=arguments.target("--pdf"),
+        help=_("also write the sheet as a PDF file to print"),
+    )
     parser.add_argument("--paper", choices=PAPERS, help=_("paper of the PDF file: A4 (unless said) or US letter"))
     json_option(parser)
     strict_option(parser)

@@ -1,5 +1,6 @@
 """kitlog service event, incidents, strike: what happened to the kit, and what follows from it."""
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from kitlog.cli import arguments, documents
@@ -115,14 +116,21 @@ def _item_json(one: "FollowUp", logged: "Logged", names: dict[str, str], library
 
 
 def _incidents(call: Call) -> int:
-    with call.reading() as bench:
-        known, library = bench.incidents(), bench.library
+    known, library = _known(call)
     if call.options.json:
         return documents.say_json([incident.model_dump(mode="json") for incident in known])
     from kitlog.wording.incident_text import known_lines
 
     say(known_lines(known, library))
     return DONE
+
+
+def _known(call: Call) -> "tuple[Sequence[Incident], Library]":
+    """What can be logged; without a data file what anybody can log, as one that was named must be there."""
+    if call.options.data is None and not call.data_file.exists():
+        return call.rehearse(lambda bench: (bench.incidents(), bench.library))
+    with call.reading() as bench:
+        return bench.incidents(), bench.library
 
 
 def _strike(call: Call) -> int:

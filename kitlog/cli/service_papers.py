@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from kitlog.cli import documents
+from kitlog.cli import arguments, documents
 from kitlog.cli.call import AT_FAULT, DONE, Call
 from kitlog.cli.parser import Verbs, json_option
 from kitlog.cli.streams import complain, say
@@ -35,7 +35,12 @@ def add(verbs: Verbs) -> None:
     papers.add_argument(
         "--add", metavar=_("FILE"), action="append", default=[], help=_("keep this PDF or photo with the item")
     )
-    papers.add_argument("--save", metavar=_("FOLDER"), help=_("save the papers listed into this folder"))
+    papers.add_argument(
+        "--save",
+        metavar=_("FOLDER"),
+        type=arguments.written_name("--save"),
+        help=_("save the papers listed into this folder"),
+    )
     json_option(papers)
 
 

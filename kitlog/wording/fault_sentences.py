@@ -49,6 +49,9 @@ INPUT = {
     "file.too_large": (N_("the file is larger than {most} bytes"), N_("Check whether it is the right file.")),
     "file.cannot_read": (N_("the file cannot be read: {reason}"), N_("Check its name and whether you may read it.")),
     "file.cannot_write": (N_("the file cannot be written: {reason}"), N_("Choose another folder, or make room.")),
+    "file.no_name": (N_("the name is empty"), N_("Say where it is to be written.")),
+    "file.no_folder": (N_("its folder does not exist"), N_("Make the folder, or choose another file.")),
+    "file.is_folder": (N_("it is a folder"), N_("Name a file inside it.")),
     "file.exists": (N_("there is a file of that name already"), N_("Choose another name; nothing is overwritten.")),
     "file.database": (
         N_("a data file lies there"),

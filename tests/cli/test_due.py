@@ -140,7 +140,7 @@ class TestCalendar:
         self, kitlog: Kitlog, demo: Path, tmp_path: Path
     ) -> None:
         before = demo.read_bytes()
-        assert kitlog("--data", demo, "due", "--ics", tmp_path / "no" / "kit.ics").code == 3
+        assert kitlog("--data", demo, "due", "--ics", tmp_path / "no" / "kit.ics").code == 2
         assert demo.read_bytes() == before
         assert list(tmp_path.glob("*.ics")) == []
 

@@ -71,6 +71,12 @@ def test_what_can_be_logged_is_listed_with_what_it_opens(kitlog: Kitlog, demo: P
     assert len(kitlog("--data", demo, "service", "incidents", "--json").json) > 20
 
 
+def test_what_can_be_logged_is_listed_before_there_is_a_data_file(kitlog: Kitlog, home: Path, nothing: Path) -> None:
+    assert "\nhard landing" in kitlog("service", "incidents").out
+    assert not list(home.rglob("*.kitlog"))
+    assert "no such file" in one_line(kitlog("--data", nothing, "service", "incidents"), 3)
+
+
 def test_a_mistake_is_struck_through_and_stays(kitlog: Kitlog, demo: Path) -> None:
     said = kitlog("--data", demo, "service", "event", "tree", "Wing A", "--json").json
     assert state_of(kitlog, demo, "Wing A", "wing.event") == "overdue"
