@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 from kitlog.kit.recordings.found import FlightFound
 from kitlog.kit.recordings.outcome import Outcome, Reason, Status
 from kitlog.packing.flown_set import ChosenBy, FlownSet
+from kitlog.units.clock import nearest_minute
 from kitlog.wording.figures import day_text, hours_text, number_text
 from kitlog.wording.recording_text import out_of_order_text, reason_text, remarks_on
 from kitlog.wording.translate import N_, _, ngettext
@@ -25,8 +26,8 @@ RULE = (
         "nobody does that on foot. The take-off is the first quick step of it, the landing the last."
     ),
     N_(
-        "A landing is seen at rest for 60 s (within 15 m), or at no more than a walk for 180 s. Time on the ground "
-        "between two launches is not airtime."
+        "A landing is seen at rest for 60 s (within 15 m), or at no more than a walk for 180 s, without climbing or "
+        "sinking more than a walk does. Time on the ground between two launches is not airtime."
     ),
     N_(
         "A gap counts as flown if it begins and ends in the air. A recording that starts or ends in the air counts "
@@ -54,7 +55,7 @@ def local_times(flight: FlightFound, zone: str) -> str:
 
 
 def _clock(at: datetime, clocks: tzinfo) -> str:
-    return f"{at.astimezone(clocks):%H:%M}"
+    return f"{nearest_minute(at.astimezone(clocks)):%H:%M}"
 
 
 def flight_line(outcome: Outcome) -> str:

@@ -15,6 +15,8 @@ AIR_SPEED_M_S, AIR_CLIMB_M_S = 4.5, 1.0
 MOVING_M_S, MOVING_CLIMB_M_S = 3.0, 0.7
 WALK_M_S, WALK_CLIMB_M_S = 2.2, 0.5
 WALK_S = 180
+WALK_HIGH_M, WALK_HIGH_GNSS_M = 45.0, 50.0
+"""More up and down within `WALK_S` is no walk (0.25 m/s, 900 m an hour: from memory, what very fit people climb)."""
 REST_S = 60
 REST_ACROSS_M, REST_HIGH_M, REST_HIGH_GNSS_M = 15.0, 10.0, 25.0
 EDGE_S = 20
@@ -150,16 +152,30 @@ def _leaves(columns: Sequence[tuple[Sequence[float], float]], at: int, end: int)
 
 
 def _walks(stretch: Stretch, windows: Windows, first: int, last: int) -> bool:
-    """Whether every window for `WALK_S` is a walk."""
-    since: float | None = None
+    """Whether every window for `WALK_S` is a walk, and the height does not change more than a walk changes it."""
+    high_m = WALK_HIGH_M if stretch.points.by_pressure else WALK_HIGH_GNSS_M
+    since: int | None = None
     for i in range(first, min(last, len(windows.ends))):
         if not windows.is_walk(i) or windows.ends[i] > last:
             since = None
             continue
-        since = stretch.t[i] if since is None else since
-        if stretch.t[windows.ends[i]] - since >= WALK_S:
-            return True
+        since = i if since is None else since
+        while stretch.t[windows.ends[i]] - stretch.t[since] >= WALK_S:
+            if _up_and_down_m(stretch, since, windows.ends[i]) <= high_m:
+                return True
+            since += 1
     return False
+
+
+def _up_and_down_m(stretch: Stretch, first: int, last: int) -> float:
+    """Metres climbed and sunk between two cells, in steps of `WINDOW_S`, so that noise does not add up."""
+    t, h = stretch.t, stretch.h
+    at, total = first, 0.0
+    for k in range(first + 1, last + 1):
+        if t[k] - t[at] >= WINDOW_S or k == last:
+            total += abs(h[k] - h[at])
+            at = k
+    return total
 
 
 def _widened(stretch: Stretch, after: int, first: int, last: int, before: int) -> Air:

@@ -10,8 +10,9 @@ of climb):
   nobody does that on foot. The take-off is the first step in such a window that is quick itself (3 m/s, or 0.7 m/s up
   or down), the landing the last; what lies before or after and is still quicker than a walk belongs to the flight.
 * Once in the air it stays so until it is seen at rest for 60 s (within 15 m, and 10 m of height by pressure or 25 m by
-  satellite), or at no more than a walk (2.2 m/s, 0.5 m/s up or down) for 180 s: that is a landing. Time on the ground
-  between two launches is not airtime.
+  satellite), or at no more than a walk (2.2 m/s, 0.5 m/s up or down) for 180 s: that is a landing. Not so if it
+  goes up and down by more than 45 m in these 180 s (50 m by satellite): nobody walks so steeply for so long, it is
+  parked in the wind. Time on the ground between two launches is not airtime.
 * A gap counts as flown if it begins and ends in the air: quick steps reach to within 20 s of it on both sides. A
   recording (or what follows a gap from the ground) that starts or ends in the air counts from its first or to its
   last fix.

@@ -119,6 +119,30 @@ class TestLandings:
         is_true(day, found(day))
 
 
+class TestParkedInTheWind:
+    @pytest.mark.parametrize("climb", [0.3, -0.3, 0.4])
+    @pytest.mark.parametrize("change", [{}, {"pressure": False}, {"gnss": False}], ids=["both", "gnss", "pressure"])
+    def test_slow_with_a_clear_change_of_height_is_in_the_air(self, climb: float, change: dict[str, bool]) -> None:
+        day = flight(begun().stand(300), 10).glide(1_200, 1.0, climb)
+        flight(day, 10).stand(300)
+        is_true(day, found(day.noisy(1.5).changed(lambda s: replace(s, **change))))
+
+    def test_up_and_down_in_the_lift_too(self) -> None:
+        day = flight(begun().stand(300), 10)
+        for n in range(12):
+            day.glide(130, 1.2, 0.4 if n % 2 else -0.4)
+        is_true(day, found(flight(day, 10).stand(300)))
+
+    @pytest.mark.parametrize("climb", [0.0, 0.1, 0.2, -0.2])
+    def test_a_walk_is_on_the_ground(self, climb: float) -> None:
+        day = flight(flight(begun().stand(300), 20).walk(900, 1.0, climb), 20).stand(200)
+        is_true(day, found(day.noisy(1.5)))
+
+    def test_a_walk_after_it_is_a_landing(self) -> None:
+        day = flight(begun().stand(300), 10).glide(600, 1.0, 0.3).glide(60, 8.0, -1.2).walk(400)
+        is_true(day, found(flight(day, 10).stand(300)))
+
+
 class TestGaps:
     def day(self) -> Day:
         return flight(begun().stand(600), 60).stand(600)
