@@ -71,7 +71,9 @@ def on_change(field: QWidget, do: Callable[[], object]) -> None:
             field.currentIndexChanged.connect(lambda _index: do())
         case LineField():
             field.textChanged.connect(lambda _text: do())
-        case DateField() | MomentField():
+        case DateField():
+            field.dateChanged.connect(lambda _day: do())
+        case MomentField():
             field.dateTimeChanged.connect(lambda _moment: do())
         case NumberField():
             field.valueChanged.connect(lambda _value: do())

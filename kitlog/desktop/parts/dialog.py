@@ -9,10 +9,20 @@ from typing import ClassVar
 from pydantic import ValidationError
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QApplication, QDialog, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QAbstractSpinBox,
+    QApplication,
+    QDialog,
+    QFrame,
+    QHBoxLayout,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button, Rank
+from kitlog.desktop.parts.date_field import DateField
 from kitlog.desktop.parts.entered import Entered, entered
 from kitlog.desktop.parts.line import Hairline
 from kitlog.desktop.parts.number_field import NumberField
@@ -82,11 +92,11 @@ class Dialog(QDialog):
     def attempt(self, write: Callable[[], object]) -> bool:
         """Do something that writes; a fault of the world, or a figure that a model refuses, is said in the dialog.
 
-        Nothing is written while a figure stands in it that cannot be read.
+        Nothing is written while a figure or a day stands in it that cannot be read.
         """
-        unread = next((field for field in self._inside.findChildren(NumberField) if field.is_wrong()), None)
-        if unread is not None:
-            self.say_wrong(unread.wrong_text())
+        unread = self._unread()
+        if unread:
+            self.say_wrong(unread)
             return False
         try:
             write()
@@ -97,6 +107,12 @@ class Dialog(QDialog):
         else:
             return True
         return False
+
+    def _unread(self) -> str:
+        """What is wrong with the first figure or day that cannot be read."""
+        fields = self._inside.findChildren(QAbstractSpinBox)
+        wrong = (field.wrong_text() for field in fields if isinstance(field, NumberField | DateField))
+        return next(filter(None, wrong), "")
 
     def wrong(self) -> str:
         """What is shown as wrong."""

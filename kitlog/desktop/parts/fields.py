@@ -1,15 +1,12 @@
-"""Fields that cannot be wrong: days that may be empty, choices, ticks."""
+"""Lines, choices and ticks; with the fields of days and numbers, all that a form is made of."""
 
 from collections.abc import Iterable
-from datetime import date
 
-from PySide6.QtCore import QDate, QEvent, QPointF, QRectF, QSignalBlocker, QSize, Qt
-from PySide6.QtGui import QColor, QHelpEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF, QWheelEvent
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import (
-    QAbstractSpinBox,
     QCheckBox,
     QComboBox,
-    QDateEdit,
     QLineEdit,
     QStyle,
     QStyleOptionComboBox,
@@ -18,23 +15,14 @@ from PySide6.QtWidgets import (
 )
 
 from kitlog.desktop import look
+from kitlog.desktop.parts.chevron import draw_chevron
+from kitlog.desktop.parts.date_field import DateField
 from kitlog.desktop.parts.number_field import NumberField
 from kitlog.desktop.parts.ring import draw_ring
 from kitlog.desktop.parts.tick_box import draw_tick_box
 from kitlog.paint.type_scale import Role
-from kitlog.units.days import FIRST_DAY, LAST_DAY
-from kitlog.wording.translate import _
 
 __all__ = ["NARROWEST", "ChoiceField", "DateField", "LineField", "NumberField", "TickField", "draw_chevron"]
-
-
-def draw_chevron(painter: QPainter, centre: QPointF, colour: QColor) -> None:
-    """The sign of something that opens downwards."""
-    reach = look.px(4)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QPen(colour, 1.6, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap, Qt.PenJoinStyle.RoundJoin))
-    points = (QPointF(-reach, -reach / 2), QPointF(0, reach / 2), QPointF(reach, -reach / 2))
-    painter.drawPolyline(QPolygonF([centre + point for point in points]))
 
 
 class LineField(QLineEdit):
@@ -45,70 +33,6 @@ class LineField(QLineEdit):
         self.setPlaceholderText(hint)
         self.setMaxLength(200)
         self.setFont(look.font(Role.BODY))
-
-
-WIDEST_DAYS = ("28 May 2028", "28 Nov 2028")
-
-
-class DateField(QDateEdit):
-    """A day, or none: Del empties it, typing starts at today."""
-
-    EMPTY = QDate(FIRST_DAY.year - 1, 12, 31)
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setDisplayFormat("d MMM yyyy")
-        self.setDateRange(self.EMPTY, QDate(LAST_DAY.year, LAST_DAY.month, LAST_DAY.day))
-        self.setSpecialValueText(_("no date"))
-        self.setCalendarPopup(True)
-        self.setFont(look.font(Role.BODY))
-        self.setToolTip(_("Arrow keys change it, Del empties it"))
-        self.lineEdit().setTextMargins(look.px(9), 0, 0, 0)  # the sign has room of its own beside the line
-        self.put(None)
-
-    def day(self) -> date | None:
-        """The day, None if there is none."""
-        shown = self.date()
-        return None if shown == self.EMPTY else date(shown.year(), shown.month(), shown.day())
-
-    def put(self, day: date | None) -> None:
-        """Show a day or none."""
-        self.setDate(self.EMPTY if day is None else QDate(day.year, day.month, day.day))
-
-    def sizeHint(self) -> QSize:
-        """As wide as its widest day and the sign."""
-        widest = max(look.lettering().width(day, Role.BODY) for day in WIDEST_DAYS)
-        return QSize(round(widest + look.px(9 + 28 + 16)), look.px(32))
-
-    def minimumSizeHint(self) -> QSize:
-        """A day is never cut."""
-        return self.sizeHint()
-
-    def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: FBT001  # Qt's signature
-        """Tab leaves the field; left and right move within it."""
-        return QAbstractSpinBox.focusNextPrevChild(self, forward)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Del empties; from empty, a digit or arrow begins at today."""
-        if event.key() in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace}:
-            self.put(None)
-            return
-        begins = event.text().isdigit() or event.key() in {Qt.Key.Key_Up, Qt.Key.Key_Down}
-        if self.day() is None and begins:
-            self.setDate(QDate.currentDate())
-            self.setSelectedSection(QDateEdit.Section.DaySection)
-        super().keyPressEvent(event)
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """The wheel scrolls the form."""
-        event.ignore()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the field and the sign that it opens."""
-        super().paintEvent(event)
-        with QPainter(self) as painter:
-            draw_chevron(painter, QPointF(self.width() - look.px(16), self.height() / 2), look.tokens().ink)
 
 
 NARROWEST = 96
