@@ -26,7 +26,10 @@ def add_choices(parser: argparse.ArgumentParser) -> None:
     group.add_argument("--energy", choices=("wh", "mah"), help=_("which goes where Wh and mAh x V disagree"))
     group.add_argument("--doubtful", choices=("empty",), help=_("leave what is still doubtful not known, and list it"))
     group.add_argument(
-        "--existing", choices=("skip", "update", "add"), help=_("what becomes of rows about items of the kit")
+        "--existing", choices=("skip", "update", "add"), help=_("what becomes of rows about items or rules of the kit")
+    )
+    group.add_argument(
+        "--sure", action="store_true", help=_("what is unlikely in the service file is so: hours that run backwards …")
     )
     group.add_argument(
         "--sheet", default="", metavar=_("NAME"), help=_("the sheet of a workbook; else the one in front")
@@ -68,6 +71,7 @@ def choices_of(options: argparse.Namespace) -> "ImportChoices":
         by_heading=dict(_mapped(text) for text in options.map),
         existing=Existing(options.existing) if options.existing else None,
         leave_out=empty,
+        sure=options.sure,
     )
 
 

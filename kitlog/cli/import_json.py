@@ -19,7 +19,7 @@ def counts_of(preview: "KitPreview") -> dict[str, int]:
         "unchanged": preview.unchanged,
         "skipped": preview.skipped,
         "rules": len(preview.rules),
-        "records": len(preview.records),
+        "records": sum(record.struck_at is None for record in preview.records),
     }
 
 

@@ -69,15 +69,22 @@ def _limits(parser: Parser) -> None:
         dest="events",
         metavar=_("EVENT"),
         action="append",
-        help=_("due after that event: blow, water, tree … (may be repeated; none takes them off)"),
+        help=_(
+            "due after that event: blow, water, tree …, or what kitlog service incidents lists"
+            " (may be repeated; none takes them off)"
+        ),
     )
+    parser.add_argument("--sure", action="store_true", help=_("--after names an event of your own"))
     for option, dest, text in (
         ("--event-days", "event_days", _("within so many days of it (0: at once)")),
         ("--lead", "lead_days", _("book so many days ahead")),
         ("--warn", "warn_days", _("due soon from so many days before")),
     ):
         parser.add_argument(option, dest=dest, metavar="N", type=arguments.whole(option, 0, 3_650), help=text)
-    parser.epilog = _("“none” takes a limit off. What is not given stays as it is.")
+    parser.epilog = _(
+        "“none” takes a limit off. What is not given stays as it is; only a source is taken off where figures change"
+        " and none is given with them, since it does not vouch for the new ones."
+    )
 
 
 def _meaning(parser: Parser) -> None:
@@ -144,9 +151,9 @@ def _drafted(call: Call, bench: "Workbench", item: "Item") -> "ServiceRule":
     from kitlog.kit.service import ServiceRule
     from kitlog.units.refused import refused
 
-    before = _before(call, bench, item)
+    before, given = _before(call, bench, item), _given(call, bench, item)
     try:
-        return _sourced(before, ServiceRule.model_validate({**before, **_given(call)}), call.options.source)
+        return _sourced(before, ServiceRule.model_validate({**before, **given}), call.options.source)
     except ValidationError as error:
         fault = refused(error)
         field = _FIELDS.get(str(fault.facts.get("field", "")), _("RULE"))
@@ -182,13 +189,14 @@ def _before(call: Call, bench: "Workbench", item: "Item") -> dict[str, object]:
     return {**told, "source": starter.source[:200], **new}
 
 
-def _given(call: Call) -> dict[str, object]:
+def _given(call: Call, bench: "Workbench", item: "Item") -> dict[str, object]:
     """What was typed, by field; "none" takes a limit off."""
     options = call.options
     typed = {field: getattr(options, field) for field in _FIELDS if getattr(options, field) is not None}
     given: dict[str, object] = {field: None if value == NONE else value for field, value in typed.items()}
     if "events" in typed:
-        given["events"] = tuple(event for event in typed["events"] if event != NONE)
+        words = [word for word in typed["events"] if word != NONE]
+        given["events"] = bench.events_meant(words, item.kind, sure=options.sure)
     for field in ("ground_handling", "applies"):
         if getattr(options, field) is not None:
             given[field] = getattr(options, field) == "yes"

@@ -100,6 +100,9 @@ _SENTENCES = {
     ),
     "table.remembered": N_("read as you chose for a table of the same headings: {headings}."),
     "table.decided_decimal": N_("{heading}: “{example}” shows {mark}; cells read that way: {cells}."),
+    "service.changed": N_("service rules that were there and become others: {count}."),
+    "service.unchanged": N_("rows of the service file that say nothing new of a rule that is there: {count}."),
+    "service.skipped": N_("rows of the service file about a rule that is there, left out as you chose: {count}."),
     "table.days_ahead": N_(
         "days that have not been yet: {days} ({rows}). Is their order of day, month and year right?"
     ),

@@ -7,9 +7,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from kitlog.fault import SystemFault
+from kitlog.kit.usage import logged
 from kitlog.store.aggregates import Stored
 from kitlog.store.paper_rows import papers_named
 from kitlog.workbench.evening_commands import EveningCommands
+from kitlog.workbench.event_names import event_words
 from kitlog.workbench.kit_preview import (
     REMEMBERED,
     ImportChoices,
@@ -19,6 +21,7 @@ from kitlog.workbench.kit_preview import (
     meanings_text,
     preview_kit,
 )
+from kitlog.workbench.left_behind import LeftBehind
 
 if TYPE_CHECKING:
     from kitlog.files.csv_export import Export
@@ -34,12 +37,15 @@ class Exchange(EveningCommands):
 
     def kit_source(self) -> KitSource:
         """What a preview needs, as it is now; it may be used on another thread."""
+        from kitlog.files.csv_service_meeting import HeldService
         from kitlog.files.resources import resources_folder
         from kitlog.files.table.vocabulary import load_vocabulary
 
         held = {name.removeprefix(REMEMBERED): value for name, value in self.preferences(REMEMBERED).items()}
         words = load_vocabulary(resources_folder())
-        return KitSource(tuple(self.items()), words, self.new_id, held, self.implausible, self.now().date())
+        now = self.now()
+        service = HeldService(self.book(), now, event_words(self.library, (*self.rules(), *self.model_rules())))
+        return KitSource(tuple(self.items()), words, self.new_id, held, self.implausible, now.date(), service)
 
     def preview_kit(
         self, data: bytes, file: str, choices: ImportChoices = NO_CHOICES, service: ServiceFile | None = None
@@ -83,7 +89,14 @@ class Exchange(EveningCommands):
         """Rules and newest records as CSV."""
         from kitlog.files.csv_service_export import write_service
 
-        return write_service(self.items(), self.rules(), self.records(), self.events())
+        return write_service(self.items(), self.rules(), self.records(), self.events(), self.model_rules())
+
+    def left_behind(self) -> LeftBehind:
+        """What a kit that is read from the two exports would no longer know: hours of the log, and what is open."""
+        today, book = self.now().date(), self.book()
+        logs = ((item, logged(book.flown_with(item.id), until=today)) for item in self.items())
+        held = tuple((item, usage) for item, usage in logs if usage.airtime_h or usage.ground_h or usage.launches)
+        return LeftBehind(held, tuple(line for line in self.due(today) if line.due.event is not None))
 
     def fill_with_demo(self, folder: Path) -> "Demo":
         """Fill the data file with the demo scenario: one transaction, one undo step."""

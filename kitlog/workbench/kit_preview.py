@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import TYPE_CHECKING
@@ -12,6 +12,8 @@ from kitlog.kit.item import Item
 from kitlog.kit.service import ServiceRecord, ServiceRule
 
 if TYPE_CHECKING:
+    from kitlog.files.csv_service import ServiceTable
+    from kitlog.files.csv_service_meeting import HeldService
     from kitlog.files.table.cells import Grid
     from kitlog.files.table.doubt import Doubt, Settled
     from kitlog.files.table.kit_items import Changed, Existing, KitItems, Meeting
@@ -48,6 +50,7 @@ class ImportChoices:
         existing: what becomes of rows about items that the kit has; None = not decided.
         leave_out: what no item can take is left not known, and told (else it refuses the table).
         heading_row: index of the row of headings in the grid, where the pilot chose it.
+        sure: what is unlikely in the service file has been asked about, and is so.
     """
 
     settled: "Settled | None" = None
@@ -56,6 +59,7 @@ class ImportChoices:
     existing: "Existing | None" = None
     leave_out: bool = False
     heading_row: int | None = None
+    sure: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +70,7 @@ class KitSource:
         remembered: the preferences that hold meanings of columns, by key of the headings.
         implausible: the usual band of masses in g where an item's mass lies outside it.
         today: days after it that a table gives are told; None = no day is known to be ahead.
+        service: rules and records that a service file meets; None = none, and nothing is asked about.
     """
 
     items: tuple[Item, ...]
@@ -74,6 +79,7 @@ class KitSource:
     remembered: Mapping[str, str]
     implausible: Callable[[Item], tuple[int, int] | None]
     today: date | None = None
+    service: "HeldService | None" = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +94,8 @@ class KitPreview:
         new: items to add; changed: items of the kit that become others; unchanged, skipped: how many rows change
             nothing, and how many are about items of the kit that stay as they are by choice.
         met: rows about items of the kit; asked about while `choices.existing` is None.
+        rules, records: of the service file, as they would be written; service_met: its rows that would change a rule
+            that is there, asked about while nobody has decided.
         rows: text line of each item by id; twins: lines of rows that are the same throughout (each is an item).
         implausible: items whose mass lies outside what is usual for their kind, with that band in g: asked about.
         key: of the headings, under which the meanings of the columns are remembered.
@@ -108,6 +116,7 @@ class KitPreview:
     met: "tuple[Meeting, ...]" = ()
     rules: tuple[ServiceRule, ...] = ()
     records: tuple[ServiceRecord, ...] = ()
+    service_met: tuple[CellProblem, ...] = ()
     rows: Mapping[str, int] = field(default_factory=dict)
     twins: tuple[tuple[int, ...], ...] = ()
     implausible: tuple[tuple[Item, tuple[int, int]], ...] = ()
@@ -121,11 +130,11 @@ class KitPreview:
     @property
     def undecided(self) -> bool:
         """Whether rows meet items of the kit and nobody has said what becomes of them."""
-        return bool(self.met) and self.choices.existing is None
+        return bool(self.met or self.service_met) and self.choices.existing is None
 
     def refusal(self) -> TableFault | None:
         """Why it cannot be written as it stands: open doubts, problems, rows that meet the kit; None if it can."""
-        problems = [*map(self.problem_of, self.doubts), *self.problems]
+        problems = [*map(self.problem_of, self.doubts), *self.problems, *self.service_met]
         if self.undecided:
             problems += [
                 CellProblem(self.file, meeting.row, "", "table.meets_existing", {"value": meeting.item.name}, 0)
@@ -133,7 +142,9 @@ class KitPreview:
             ]
         if not problems:
             return None
-        return TableFault(self.file, tuple(sorted(problems, key=lambda problem: problem.row)), 0)
+        files = {problem.file for problem in problems}
+        file = files.pop() if len(files) == 1 else self.file
+        return TableFault(file, tuple(sorted(problems, key=lambda problem: problem.row)), 0)
 
     def problem_of(self, doubt: "Doubt") -> CellProblem:
         """A doubtful cell as a problem, with all that it can mean."""
@@ -225,12 +236,12 @@ def _preview(
     changed = tuple(change for change in brought.changed if change.before != change.after)
     written = (*brought.new, *(change.after for change in changed))
     skips = choices.existing is Existing.SKIP
-    rules, records = _service(source, written, brought, service)
+    book = _service(source, written, brought, service, choices)
     return KitPreview(
         file,
         choices,
         reading.columns,
-        (*reading.remarks, *brought.remarks, *days_ahead(written, brought.rows, source.today)),
+        (*reading.remarks, *brought.remarks, *days_ahead(written, brought.rows, source.today), *_service_remarks(book)),
         tuple(doubt for doubt in reading.doubts if not doubt.emptied),
         tuple(doubt for doubt in reading.doubts if doubt.emptied),
         brought.problems,
@@ -240,8 +251,9 @@ def _preview(
         unchanged=len(brought.changed) - len(changed),
         skipped=len(brought.met) if skips else 0,
         met=brought.met,
-        rules=rules,
-        records=records,
+        rules=book.rules,
+        records=book.records,
+        service_met=book.met,
         rows=brought.rows,
         twins=brought.twins,
         implausible=tuple((item, band) for item in written if (band := source.implausible(item)) is not None),
@@ -250,16 +262,34 @@ def _preview(
 
 
 def _service(
-    source: KitSource, written: tuple[Item, ...], brought: "KitItems", service: ServiceFile | None
-) -> tuple[tuple[ServiceRule, ...], tuple[ServiceRecord, ...]]:
-    if service is None:
-        return (), ()
-    from kitlog.files.csv_service import read_service
+    source: KitSource,
+    written: tuple[Item, ...],
+    brought: "KitItems",
+    service: ServiceFile | None,
+    choices: ImportChoices,
+) -> "ServiceTable":
+    from kitlog.files.csv_service import ServiceTable, read_service
 
+    if service is None:
+        return ServiceTable((), (), {})
     ids = {item.id for item in written}
     known = (*(item for item in source.items if item.id not in ids), *written)
-    book = read_service(service.data, service.file, known, source.new_id, brought.rows)
-    return book.rules, book.records
+    held = source.service and replace(source.service, existing=choices.existing, sure=choices.sure)
+    return read_service(service.data, service.file, known, source.new_id, brought.rows, held)
+
+
+def _service_remarks(book: "ServiceTable") -> "Iterator[Remark]":
+    """What is to be said of rows about rules that are there already."""
+    from kitlog.files.table.remark import Remark
+
+    counts = {
+        "service.changed": book.changed,
+        "service.unchanged": book.unchanged,
+        "service.skipped": book.skipped,
+    }
+    for code, count in counts.items():
+        if count:
+            yield Remark(code, {"count": count})
 
 
 def meanings_from(text: str) -> "dict[int, Meaning]":

@@ -4,7 +4,9 @@ from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from kitlog.fault import InputFault
+from kitlog.kit.event_words import EventWords
 from kitlog.kit.item import Item
+from kitlog.kit.kinds import Kind
 from kitlog.kit.model_rules import (
     Reach,
     following,
@@ -20,6 +22,8 @@ from kitlog.kit.model_rules import (
 from kitlog.kit.service import ModelRule, ServiceRecord, ServiceRule
 from kitlog.outing.library import StarterRule
 from kitlog.store.writer import Writer
+from kitlog.units.strict_json import shown
+from kitlog.workbench.event_names import event_words
 from kitlog.workbench.kit_commands import KitCommands
 from kitlog.workbench.starter_rule import rule_from
 
@@ -54,6 +58,25 @@ class RuleCommands(KitCommands):
         """Rules of an item's model that it has no rule for: offered before any starter, never put on by themselves."""
         item = self.item(item_id)
         return () if item is None else offered(item, self.model_rules(), self.rules())
+
+    def event_words(self) -> EventWords:
+        """What a rule may name as an event: what can be logged, and what rules and starters answer to already."""
+        return event_words(self.library, (*self.rules(), *self.model_rules()))
+
+    def events_meant(self, words: Iterable[str], kind: Kind, *, sure: bool = False) -> tuple[str, ...]:
+        """The events that words mean for a thing of some kind: an incident's name is the event that it logs of it.
+
+        Raises:
+            InputFault: ``rule.event_unknown`` with ``value`` and ``known``: nobody would ever log it (unless `sure`).
+        """
+        known = self.event_words()
+        meant = []
+        for name in words:
+            event = known.event(name, kind)
+            if not event and not sure:
+                raise InputFault("rule.event_unknown", value=shown(name), known=known.known(kind))
+            meant.append(event or name)
+        return tuple(dict.fromkeys(meant))
 
     def starters_for(self, item_id: str) -> tuple[StarterRule, ...]:
         """Starter rules that could apply to an item and that neither it nor its model has."""

@@ -173,3 +173,43 @@ def test_an_empty_kit_says_how_to_begin(kitlog: Kitlog, nothing: Path) -> None:
 def test_a_file_that_cannot_be_read_is_named(kitlog: Kitlog, nothing: Path, file: str) -> None:
     line = one_line(kitlog("--data", nothing, "kit", "import", file))
     assert line.startswith(f"kitlog: {file}: the file cannot be read: ")
+
+
+def test_a_service_file_read_again_doubles_nothing(kitlog: Kitlog, nothing: Path, tmp_path: Path) -> None:
+    kit, service = tmp_path / "k.csv", tmp_path / "s.csv"
+    kit.write_text("name,kind\nWing,wing\n", encoding="utf-8")
+    service.write_text("item,rule,months,last_on\nWing,check,24,2025-05-01\n", encoding="utf-8")
+    call = ("--data", nothing, "kit", "import", kit, "--service", service)
+    assert kitlog(*call).code == 0
+    again = kitlog(*call, "--existing", "skip")
+    assert again.code == 0
+    assert "say nothing new of a rule that is there: 1" in again.out
+    service.write_text("item,rule,months,last_on\nWing,check,12,2025-05-01\n", encoding="utf-8")
+    kit.write_text("name,kind\nOther,wing\n", encoding="utf-8")
+    said = kitlog(*call)
+    assert (said.code, said.out) == (2, "")
+    assert "s.csv: one problem" in said.err
+    assert "Wing has the rule “check” already, and the row would change months" in said.err
+    assert kitlog(*call, "--existing", "update").code == 0
+    rules = kitlog("--data", nothing, "service", "rules", "--json").json
+    assert "'months': 12" in str(rules)
+    assert "'months': 24" not in str(rules)
+    service.write_text("item,rule,months,last_on\nWing,check,12,2030-01-01\n", encoding="utf-8")
+    said = kitlog(*call, "--existing", "update")
+    assert said.code == 2
+    assert "has not been yet" in said.err
+
+
+def test_an_export_names_the_log_and_what_is_open(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
+    assert kitlog("--data", demo, "service", "event", "helmet blow", "Helmet A").code == 0
+    said = kitlog("--data", demo, "kit", "export", tmp_path / "k.csv", "--service", tmp_path / "s.csv")
+    assert "A kit that is read from them has more hours left than there are, and nothing open" in said.err
+    assert "of airtime" in next(line for line in said.err.splitlines() if "Wing A: " in line and "in the log" in line)
+    assert "open since" in next(line for line in said.err.splitlines() if "Helmet A, " in line and "a stop" in line)
+
+
+def test_an_export_without_a_log_says_nothing_of_one(kitlog: Kitlog, nothing: Path, tmp_path: Path) -> None:
+    table = tmp_path / "k.csv"
+    table.write_text("name,kind\nWing,wing\n", encoding="utf-8")
+    assert kitlog("--data", nothing, "kit", "import", table).code == 0
+    assert kitlog("--data", nothing, "kit", "export", tmp_path / "out.csv").err == ""

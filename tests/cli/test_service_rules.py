@@ -153,3 +153,19 @@ def test_what_cannot_be_is_told_and_nothing_is_written(
     assert said.code == 2
     assert told in said.err
     assert rules(kitlog, kit) == {"rules": [], "models": []}
+
+
+def test_an_event_is_one_that_can_be_logged(kitlog: Kitlog, kit: Path) -> None:
+    call = ("--data", kit, "service", "rule", "set", "Wing old", "own look")
+    said = kitlog(*call, "--after", "fnord")
+    assert said.code == 2
+    assert "“fnord” is no event that can be logged" in said.err
+    assert "tree" in said.err
+    assert kitlog(*call, "--after", "Tree landing", "--json").json["rule"]["events"] == ["tree"]
+    assert kitlog(*call, "--after", "fnord", "--sure", "--json").json["rule"]["events"] == ["fnord"]
+    assert kitlog(*call, "--after", "Fnord", "--json").json["rule"]["events"] == ["fnord"]
+
+
+def test_the_help_says_what_becomes_of_the_source(kitlog: Kitlog) -> None:
+    said = kitlog("service", "rule", "set", "--help")
+    assert "a source is taken off where figures change" in " ".join(said.out.split())
