@@ -3,6 +3,8 @@
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from zoneinfo import ZoneInfo
 
+from kitlog.units.clock import nearest_minute
+
 
 def moments_of(
     on: date, takeoff: time | None, landing: time | None, zone: tzinfo | None
@@ -29,8 +31,7 @@ def _moment(on: date, at: time, zone: tzinfo | None) -> datetime:
 
 
 def clock_of(at: datetime | None, zone_name: str) -> time | None:
-    """A moment on the clocks of a zone, to the minute; of this machine where no zone is known."""
+    """A moment on the clocks of a zone, to the nearest minute; of this machine where no zone is known."""
     if at is None:
         return None
-    local = at.astimezone(ZoneInfo(zone_name) if zone_name else None)
-    return time(local.hour, local.minute)
+    return nearest_minute(at.astimezone(ZoneInfo(zone_name) if zone_name else None))

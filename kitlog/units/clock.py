@@ -1,7 +1,7 @@
-"""Times of day as a person types them."""
+"""Times of day as a person types and reads them."""
 
 import re
-from datetime import time
+from datetime import datetime, time, timedelta
 
 from kitlog.fault import InputFault
 
@@ -18,3 +18,10 @@ def parse_clock(text: str) -> time:
     if found is None:
         raise InputFault("time.not_a_clock", value=text)
     return time(int(found[1]), int(found[2]))
+
+
+def nearest_minute(at: datetime) -> time:
+    """A moment on its own clock to the nearest minute; the last half minute of a day stays on that day."""
+    rounded = at + timedelta(seconds=30)
+    shown = rounded if rounded.date() == at.date() else at
+    return time(shown.hour, shown.minute)

@@ -110,7 +110,7 @@ def _book_by(due: Due) -> str:
     if due.book_by is None or due.open:
         return ""
     first = min(day for day in (due.due_on, due.predicted_on) if day is not None)
-    if due.book_by >= first:
+    if due.book_by >= first or (first == due.predicted_on != due.due_on and not likely_text(due)):
         return ""
     text = _("book by {day}") if due.on <= due.book_by else _("booking day {day} has passed")
     return text.format(day=day_text(due.book_by))

@@ -20,6 +20,12 @@ def test_without_a_take_off_there_is_no_landing() -> None:
     assert moments_of(DAY, time(4, 0), None, ROME)[1] is None
 
 
+def test_a_clock_is_read_to_the_nearest_minute_and_stays_on_its_day() -> None:
+    assert clock_of(datetime(2026, 5, 9, 10, 9, 58, tzinfo=UTC), "Europe/Rome") == time(12, 10)
+    assert clock_of(datetime(2026, 5, 9, 10, 9, 29, tzinfo=UTC), "Europe/Rome") == time(12, 9)
+    assert clock_of(datetime(2026, 5, 9, 21, 59, 40, tzinfo=UTC), "Europe/Rome") == time(23, 59)
+
+
 def test_without_a_zone_the_clock_of_this_machine_counts() -> None:
     begins, _ends = moments_of(DAY, time(10, 30), None, None)
     assert clock_of(begins, "") == time(10, 30)
