@@ -16,6 +16,7 @@ from pydantic import ValidationError
 
 from kitlog.fault import InputFault
 from kitlog.kit.flight_questions import in_totals, span_of
+from kitlog.kit.flight_times import clock_of
 from kitlog.kit.flights import DAY_MIN, Flight
 from kitlog.kit.recordings.found import FlightFound
 from kitlog.kit.recordings.outcome import Outcome, Reason, Status
@@ -297,5 +298,7 @@ def _as_logged(flight: Flight) -> Logged:
 
 
 def _name_of(flight: Flight) -> str:
-    """How a flight of the log is called in what is said: its day and site."""
-    return f"{flight.on.isoformat()}, {flight.site}" if flight.site else flight.on.isoformat()
+    """How a flight of the log is called in what is said: its day, its take-off where it is known, its site."""
+    clock = clock_of(flight.takeoff_at, flight.time_zone)
+    at = f"{flight.on.isoformat()} {clock:%H:%M}" if clock else flight.on.isoformat()
+    return f"{at}, {flight.site}" if flight.site else at

@@ -9,6 +9,7 @@ import pytest
 from recordings import Day, flight, utc
 
 from kitlog.fault import InputFault
+from kitlog.kit.flight_times import clock_of
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import ItemState, Kind
@@ -177,6 +178,10 @@ class TestTheSameFlight:
         (written,) = confirm(bench, proposals)
         assert written.recordings == tuple(one.outcome.content for one in proposals)
         assert [one.outcome.reasons[0].code for one in read(bench, second)] == ["recording.same_content"]
+        clock = clock_of(written.takeoff_at, written.time_zone)
+        assert clock is not None
+        named = str(read(bench, second)[0].outcome.reasons[0].facts["of"])
+        assert named.startswith(f"{written.on} {clock:%H:%M}")
 
     def test_and_with_a_flight_of_the_log(self, bench: Workbench, tmp_path: Path) -> None:
         day = flown(SATURDAY, 40)
