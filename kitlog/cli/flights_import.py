@@ -81,13 +81,14 @@ def _written(call: Call, judged: "Sequence[Proposal]") -> "list[Proposal]":
     """Write what is confirmed and remember second recordings; what the log cannot hold is refused by its file."""
     from kitlog.kit.flights import DAY_MIN
     from kitlog.kit.recordings.outcome import Reason, Status
-    from kitlog.workbench.flight_import import Confirmed
+    from kitlog.workbench.flight_import import Confirmed, settled
 
     fit = []
     for one in judged:
         over = one.flight is not None and one.flight.airtime_min > DAY_MIN
         minutes = round(one.flight.airtime_min) if one.flight else 0
         fit.append(one.declined(Reason("flight.longer_than_a_day", {"minutes": minutes})) if over else one)
+    fit = settled(fit)
     confirmed = [Confirmed(one) for one in fit if one.flight is not None]
     is_second = any(one.outcome.status is Status.DUPLICATE for one in fit)
     if confirmed or (is_second and call.options.yes):

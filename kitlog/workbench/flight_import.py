@@ -129,6 +129,23 @@ def read_flights(
         yield _proposal(source, outcome, flown)
 
 
+def settled(decided: Sequence[Proposal]) -> list[Proposal]:
+    """What becomes of further recordings once the pilot has decided: those of a flight that is not entered are refused.
+
+    Args:
+        decided: all that was read; a proposal in it has the pilot's yes.
+    """
+    entered = {one.outcome.file for one in decided if one.flight is not None}
+    return [_settled(one, entered) for one in decided]
+
+
+def _settled(one: Proposal, entered: set[str]) -> Proposal:
+    outcome = one.outcome
+    if outcome.status is not Status.DUPLICATE or outcome.in_log or outcome.same_as in entered:
+        return one
+    return replace(one, outcome=outcome.left_alone())
+
+
 def _proposal(source: FlightSource, outcome: Outcome, flown: tuple[str, ...] | None) -> Proposal:
     flight, day = outcome.flight, outcome.local_day
     if outcome.status is not Status.PROPOSED or flight is None or day is None:
@@ -294,7 +311,8 @@ def _as_logged(flight: Flight) -> Logged:
     """A flight as recordings see it; without times only its own recordings can tell that it is the same."""
     times = flight.takeoff_at, flight.landing_at
     flown = ((times[0], times[1]),) if times[0] and times[1] and flight.until is None else ()
-    return Logged(flight.id, _name_of(flight), flight.recordings, flown)
+    top_m = flight.max_pressure_m if flight.max_gnss_m is None else flight.max_gnss_m
+    return Logged(flight.id, _name_of(flight), flight.recordings, flown, top_m)
 
 
 def _name_of(flight: Flight) -> str:

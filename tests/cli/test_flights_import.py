@@ -173,6 +173,18 @@ def test_json_says_all_that_the_text_says(kitlog: Kitlog, demo: Path, tmp_path: 
     assert said.json[3]["reason"] is None
 
 
+def test_a_second_recording_of_what_was_not_entered_is_refused_with_it(
+    kitlog: Kitlog, demo: Path, tmp_path: Path
+) -> None:
+    ride = Day(utc("2026-05-02T09:00"), height=800).stand(100).cable(400).stand(100)
+    files = put(tmp_path, "a.igc", ride), put(tmp_path, "b.igc", ride.noisy(1))
+    said = kitlog("--data", demo, "flights", "import", *files, "--yes", "--json")
+    assert (said.code, statuses(said)) == (2, ["refused", "refused"])
+    assert "a.igc, which was not entered" in said.json[1]["reason"]
+    sure = kitlog("--data", demo, "flights", "import", *files, "--yes", "--sure", "--json")
+    assert (sure.code, statuses(sure)) == (0, ["imported", "duplicate"])
+
+
 def test_longer_than_a_day_is_refused_and_the_others_are_in(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
     long_day = flight(Day(utc("2026-04-28T06:00")).stand(200), 26 * 60).stand(200)
     long_path = tmp_path / "long.igc"

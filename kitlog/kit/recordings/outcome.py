@@ -77,6 +77,12 @@ class Outcome:
             return self
         return replace(self, status=Status.REFUSED, reasons=(Reason("recording.not_confirmed"), *self.reasons))
 
+    def left_alone(self) -> "Outcome":
+        """A duplicate of a file of this batch whose flight is not entered: nothing of it stands in the log."""
+        return replace(
+            self, status=Status.REFUSED, reasons=(Reason("recording.same_not_entered", {"of": self.same_as}),)
+        )
+
 
 def refused(file: str, code: str, facts: Mapping[str, object]) -> Outcome:
     """A file that cannot be read."""

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from enum import StrEnum
 
+from kitlog.kit.recordings.shifted import Trace, apart_m
+
 Span = tuple[datetime, datetime]
 """Take-off and landing, aware."""
 Flown = tuple[Span, ...]
@@ -12,6 +14,9 @@ Flown = tuple[Span, ...]
 
 CLOCKS_S = 60
 """An overlap up to this may come from two clocks."""
+AWAY_M, AWAY_M_S = 5_000.0, 30.0
+"""Take-offs further apart than 5 km and 30 m/s for as long as both lasted are of two flights (common practice, no
+source): no paraglider comes that far."""
 
 
 class Overlap(StrEnum):
@@ -54,7 +59,8 @@ class Place:
 
     Attributes:
         key: id in the log, or file; name: how it is called in what is said; in_log: which of the two.
-        doubtful: it may be no flight at all.
+        doubtful: it may be no flight at all; partly: keys of those that it overlaps in part, and was asked about.
+        trace: tells its track again, None where its times are not known.
     """
 
     key: str
@@ -62,6 +68,15 @@ class Place:
     flown: Flown
     in_log: bool
     doubtful: bool = False
+    partly: frozenset[str] = frozenset()
+    trace: Trace | None = None
+
+    def is_far_from(self, other: "Place") -> bool:
+        """Whether nobody can have been at both take-offs; False where one of them is not known."""
+        if self.trace is None or other.trace is None or not self.trace.spots or not other.trace.spots:
+            return False
+        took_s = max(self.trace.landing_s, other.trace.landing_s) - min(self.trace.takeoff_s, other.trace.takeoff_s)
+        return apart_m(self.trace.spots[0], other.trace.spots[0]) > AWAY_M + AWAY_M_S * took_s
 
 
 class Places:

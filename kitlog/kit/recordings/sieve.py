@@ -5,9 +5,11 @@ In this order, the first that holds governs:
 1. its very fixes are in the log, or in a recording before it in the batch, whatever the file is called: a duplicate;
 2. no flight in it: refused;
 3. half of the shorter of two flights lies in the other (`overlap`): a second instrument, a duplicate. The first stays:
-   the log before the batch, the batch in its order. If the second holds `LONGER_S` more of the flight, that is said;
+   the log before the batch, the batch in its order. If the second holds `LONGER_S` more of the flight, that is said.
+   Not so if their take-offs are too far apart, or if the first overlaps in part with what does not touch the second;
 4. else it is proposed. The pilot is asked first if all of it looks like a cable car, a car ride or ground handling
-   (`likeness`), if it lasts longer than a day, or if it overlaps with another flight in part.
+   (`likeness`), if it lasts longer than a day, if it overlaps with another flight in part, or if it is the track of
+   another by a clock of another time zone (`shifted`).
 """
 
 from collections.abc import Iterable, Iterator
@@ -20,6 +22,7 @@ from kitlog.kit.recordings.found import FlightFound, NoFlight
 from kitlog.kit.recordings.judge import judge
 from kitlog.kit.recordings.outcome import Outcome, Reason, Status
 from kitlog.kit.recordings.overlap import Flown, Overlap, Place, Places, both_s, flown_s, overlap
+from kitlog.kit.recordings.shifted import Trace, shift_min, trace_of
 from kitlog.sky.zone import zone_of
 
 LONGER_S = 300
@@ -33,13 +36,22 @@ class Logged:
 
     Attributes:
         id: of the flight; name: how it is called in what is said.
-        recordings: contents of the recordings of it; flown: its times in the air, empty where they are not known.
+        recordings: contents of the recordings of it; flown: its times in the air, empty where they are not known;
+        top_m: its greatest height, None if not recorded.
     """
 
     id: str
     name: str
     recordings: tuple[str, ...] = ()
     flown: Flown = ()
+    top_m: int | None = None
+
+    @property
+    def trace(self) -> Trace | None:
+        """Without the track, which the log does not keep."""
+        if not self.flown:
+            return None
+        return Trace(self.flown[0][0].timestamp(), self.flown[-1][1].timestamp(), self.top_m)
 
 
 class Sieve:
@@ -51,7 +63,7 @@ class Sieve:
         self._places = Places()
         for flight in logged:
             self._log |= dict.fromkeys(flight.recordings, flight)
-            self._places.add(Place(flight.id, flight.name, flight.flown, in_log=True))
+            self._places.add(Place(flight.id, flight.name, flight.flown, in_log=True, trace=flight.trace))
 
     def outcome(self, recording: Recording) -> Outcome:
         """What becomes of a recording."""
@@ -70,19 +82,22 @@ class Sieve:
         if isinstance(flight, NoFlight):
             reason = Reason("recording.no_flight", {"valid": flight.valid})
             return replace(plain, status=Status.REFUSED, reasons=(reason,))
-        return self._placed(plain, flight)
+        return self._placed(plain, flight, trace_of(recording.fixes, flight))
 
-    def _placed(self, plain: Outcome, flight: FlightFound) -> Outcome:
+    def _placed(self, plain: Outcome, flight: FlightFound, trace: Trace) -> Outcome:
         """A flight held against those that have their place already."""
-        place = Place(plain.file, plain.file, _flown(flight), in_log=False, doubtful=bool(flight.doubts))
+        place = Place(plain.file, plain.file, _flown(flight), in_log=False, doubtful=bool(flight.doubts), trace=trace)
         near = [(other, _overlap(place, other)) for other in self._places.near(place.flown)]
-        first = next((other for other, how in near if how is Overlap.SAME), None)
+        touched = frozenset(other.key for other, how in near if how is not Overlap.APART)
+        same = (other for other, how in near if how is Overlap.SAME)
+        first = next((other for other in same if other.partly <= touched), None)
         if first is not None:
             more_s = flown_s(place.flown) - sum(both_s(place.flown, other.flown) for other, _ in near)
             return _second(plain, first, more_s)
-        self._places.add(place)
-        partly = (_partly(place, other) for other, how in near if how is Overlap.PARTLY)
-        return replace(plain, reasons=(*_asked(flight), *partly))
+        self._places.add(replace(place, partly=touched))
+        partly = (_partly(place, other) for other, how in near if how is not Overlap.APART)
+        shifted = (_shifted(trace, other) for other, how in near if how is Overlap.APART)
+        return replace(plain, reasons=(*_asked(flight), *partly, *(reason for reason in shifted if reason)))
 
 
 def _flown(flight: FlightFound) -> Flown:
@@ -90,9 +105,10 @@ def _flown(flight: FlightFound) -> Flown:
 
 
 def _overlap(place: Place, other: Place) -> Overlap:
-    """How they lie; a flight is never swallowed by what may be none."""
+    """How they lie; a flight is never swallowed by what may be none, or by one of another part of the world."""
     how = overlap(place.flown, other.flown)
-    return Overlap.PARTLY if how is Overlap.SAME and other.doubtful and not place.doubtful else how
+    is_other = (other.doubtful and not place.doubtful) or place.is_far_from(other)
+    return Overlap.PARTLY if how is Overlap.SAME and is_other else how
 
 
 def _second(plain: Outcome, first: Place, more_s: float) -> Outcome:
@@ -108,6 +124,11 @@ def _partly(place: Place, other: Place) -> Reason:
     return Reason("recording.overlaps", {"of": other.name, "minutes": minutes})
 
 
+def _shifted(trace: Trace, other: Place) -> Reason | None:
+    minutes = shift_min(trace, other.trace) if other.trace else 0
+    return Reason("recording.same_track", {"of": other.name, "minutes": minutes}) if minutes else None
+
+
 def _plain(recording: Recording, flight: FlightFound | NoFlight) -> Outcome:
     """A proposal without any question yet."""
     plain = Outcome(
@@ -118,6 +139,7 @@ def _plain(recording: Recording, flight: FlightFound | NoFlight) -> Outcome:
         pilot=recording.pilot,
         glider=recording.glider,
         broken=recording.broken,
+        out_of_order=recording.out_of_order,
     )
     if isinstance(flight, NoFlight):
         return plain

@@ -107,6 +107,54 @@ class TestAsked:
         assert [reason.code for reason in found[1].reasons] == ["recording.overlaps"]
         assert found[2].same_as == "b"
 
+    def test_one_that_overlaps_does_not_swallow_what_touches_nothing_else(self) -> None:
+        """Clocks 32 and 61 min late: the second is asked about, and so is the third, for it alone may be right."""
+        days = [hour(MORNING + timedelta(minutes=minutes)) for minutes in (0, 32, 61.5)]
+        found = outcomes(*(recording(day, name) for day, name in zip(days, "abc", strict=True)))
+        assert told(found) == [
+            (Status.PROPOSED, [], ""),
+            (Status.PROPOSED, ["recording.overlaps"], ""),
+            (Status.PROPOSED, ["recording.overlaps"], ""),
+        ]
+        assert found[2].reasons[0].facts["of"] == "b"
+
+    def test_but_its_own_second_instrument_is_a_duplicate_of_it(self) -> None:
+        late = hour(MORNING + timedelta(minutes=32))
+        found = outcomes(recording(hour(), "a"), recording(late, "b"), recording(late.noisy(3.0), "c"))
+        assert told(found)[2] == (Status.DUPLICATE, ["recording.same_flight"], "b")
+
+    def test_on_the_other_side_of_the_world_at_the_same_time(self) -> None:
+        far = flight(Day(MORNING, lat=-36.7, lon=147.0).stand(300), 60).stand(300)
+        found = outcomes(recording(hour(), "a"), recording(far, "b"))
+        assert told(found)[1] == (Status.PROPOSED, ["recording.overlaps"], "")
+
+
+class TestTheWrongZone:
+    @pytest.mark.parametrize("minutes", [-120, -60, 60, 330])
+    def test_the_same_track_hours_apart_is_asked_about(self, minutes: int) -> None:
+        late = hour(MORNING + timedelta(minutes=minutes)).noisy(3.0)
+        found = outcomes(recording(hour(), "a"), recording(late, "b"))
+        assert told(found)[1] == (Status.PROPOSED, ["recording.same_track"], "")
+        assert found[1].reasons[0].facts == {"of": "a", "minutes": pytest.approx(abs(minutes), abs=1)}
+
+    def test_another_track_or_an_odd_time_asks_nothing(self) -> None:
+        elsewhere = flight(Day(MORNING + timedelta(hours=2), lat=47.01).stand(300), 60).stand(300)
+        longer = hour(MORNING + timedelta(hours=2), 63)
+        odd = hour(MORNING + timedelta(minutes=127))
+        for other in (elsewhere, longer, odd):
+            assert outcomes(recording(hour(), "a"), recording(other, "b"))[1].reasons == ()
+
+    def test_against_the_log_by_times_and_height(self) -> None:
+        (found,) = outcomes(recording(hour(), "a"))
+        assert found.flight is not None
+        span = (found.flight.takeoff_at, found.flight.landing_at)
+        logged = Logged("f1", "5 April", ("x",), (span,), found.flight.max_altitude_m)
+        late = recording(hour(MORNING + timedelta(hours=1)), "b")
+        (asked,) = outcomes(late, logged=(logged,))
+        assert told([asked]) == [(Status.PROPOSED, ["recording.same_track"], "")]
+        (plain,) = outcomes(late, logged=(replace(logged, top_m=100),))
+        assert plain.reasons == ()
+
 
 class TestDuplicates:
     def test_by_content_whatever_the_name(self) -> None:
@@ -157,7 +205,7 @@ class TestDuplicates:
         ]
 
     def test_flights_one_after_the_other_are_apart(self) -> None:
-        days = [hour(MORNING + timedelta(minutes=80 * n)) for n in range(5)]
+        days = [hour(MORNING + timedelta(minutes=77 * n)) for n in range(5)]
         found = outcomes(*(recording(day, str(n)) for n, day in enumerate(days)))
         assert told(found) == [(Status.PROPOSED, [], "")] * 5
 
