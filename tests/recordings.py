@@ -111,6 +111,21 @@ class Day:
     def cable(self, seconds: int, speed: float = 6.0, climb: float = 2.0) -> Self:
         return self._act(seconds, lambda _: self._ahead(speed, climb), air=False)
 
+    def sail(self, seconds: int, speed: float = 5.5) -> Self:
+        """A boat on small waves."""
+        return self._act(seconds, lambda n: self._ahead(speed, 0.3 * cos(n / 2)), air=False)
+
+    def cycle(self, seconds: int, speed: float = 6.0, grade: float = 0.05) -> Self:
+        """A rolling road: slow uphill, quick downhill."""
+
+        def step(n: int) -> tuple[float, float, float]:
+            self.course += 0.004 * sin(n / 60)
+            slope = grade * sin(n / 40)
+            pace = speed - 50 * slope
+            return self._ahead(max(pace, 2.5), slope * max(pace, 2.5))
+
+        return self._act(seconds, step, air=False)
+
     def handle(self, seconds: int, seed: int = 1) -> Self:
         """Ground handling: short runs to and fro on a meadow, with stops."""
         chance = random.Random(seed)

@@ -34,8 +34,8 @@ RULE = (
         "from its first or to its last fix."
     ),
     N_(
-        "The figures are kitlog's own choice. Cable cars, car rides and ground handling look like flights: what looks "
-        "like one is asked about."
+        "The figures are kitlog's own choice. Cable cars, rides by car, boat or bicycle and ground handling look like "
+        "flights: what looks like one of them is asked about."
     ),
 )
 """The take-off rule in short; the whole of it stands in `kitlog.kit.recordings.judge`."""

@@ -12,6 +12,7 @@ LOOKS_LIKE = {
     LooksLike.CAR: N_("a car ride"),
     LooksLike.CABLE_CAR: N_("a cable car"),
     LooksLike.GROUND_HANDLING: N_("ground handling"),
+    LooksLike.GROUND_RIDE: N_("a boat or a ride on the ground"),
 }
 
 BECAUSE = {
@@ -21,6 +22,8 @@ BECAUSE = {
     Because.FAST_AND_LEVEL: N_("it is fast ({speed_km_h} km/h) and mostly level"),
     Because.STOPS: N_("it is fast, mostly level, and stands still {stops} times"),
     Because.LOW_AND_NEAR: N_("all of it lies within {across_m} m and hardly any height"),
+    Because.LEVEL: N_("nearly all of it is level within a few metres for minutes"),
+    Because.FOLLOWS_GROUND: N_("it is slower the more it climbs, never steep, and seldom fast ({speed_km_h} km/h)"),
 }
 
 

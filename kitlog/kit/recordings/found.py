@@ -11,6 +11,7 @@ class LooksLike(StrEnum):
     CAR = "car"
     CABLE_CAR = "cable_car"
     GROUND_HANDLING = "ground_handling"
+    GROUND_RIDE = "ground_ride"
 
 
 class Because(StrEnum):
@@ -22,6 +23,8 @@ class Because(StrEnum):
     FAST_AND_LEVEL = "fast_and_level"
     STOPS = "stops"
     LOW_AND_NEAR = "low_and_near"
+    LEVEL = "level"
+    FOLLOWS_GROUND = "follows_ground"
 
 
 @dataclass(frozen=True, slots=True)

@@ -250,12 +250,36 @@ class TestDoubts:
                 LooksLike.GROUND_HANDLING,
                 Because.LOW_AND_NEAR,
             ),
+            (begun().stand(100).drive(1_500, 16.0, 0.25, bend=0.012).stand(99), LooksLike.CAR, Because.ONLY_CLIMBS),
+            (begun(height=0.0).stand(100).sail(1_800).stand(99), LooksLike.GROUND_RIDE, Because.LEVEL),
+            (begun().stand(100).cycle(1_800).stand(99), LooksLike.GROUND_RIDE, Because.FOLLOWS_GROUND),
         ],
-        ids=["cable-car", "cable-car-down", "car", "traffic", "car-uphill", "handling"],
+        ids=["cable-car", "cable-car-down", "car", "traffic", "car-uphill", "handling", "pass-road", "boat", "bicycle"],
     )
     def test_alone_it_is_proposed_with_its_doubt(self, day: Day, looks_like: LooksLike, because: Because) -> None:
         (doubt,) = found(day).doubts
         assert (doubt.looks_like, doubt.because) == (looks_like, because)
+
+    @pytest.mark.parametrize("gnss", [True, False])
+    @pytest.mark.parametrize("sigma_m", [0.0, 3.0])
+    def test_rides_are_told_with_one_height_and_noise(self, gnss: bool, sigma_m: float) -> None:
+        for ride in (begun().stand(100).sail(1_800).stand(99), begun().stand(100).cycle(1_800).stand(99)):
+            day = ride.noisy(sigma_m).changed(lambda s: replace(s, gnss=gnss, pressure=not gnss))
+            assert [doubt.looks_like for doubt in found(day).doubts] == [LooksLike.GROUND_RIDE]
+
+    @pytest.mark.parametrize(
+        "day",
+        [
+            begun().stand(100).soar(1_800, 7.0).stand(99),
+            begun().stand(100).glide(600, 10.0, -0.5).stand(99),
+            flight(begun().stand(100).circle(900, climb=0.5), 20).stand(99),
+            begun().stand(100).soar(600).glide(900, 9.0, 0.0).soar(600).glide(300).stand(99),
+        ],
+        ids=["ridge", "float", "weak-thermal", "level-in-between"],
+    )
+    def test_quiet_flights_are_no_rides(self, day: Day) -> None:
+        result = found(day.noisy(2.0))
+        assert (result.doubts, result.left_out) == ((), ())
 
     def test_beside_a_flight_it_is_left_out(self) -> None:
         day = flight(begun().stand(100).cable(500).walk(600), 35).stand(300).drive(1_200).stand(99)
