@@ -3,12 +3,14 @@
 from kitlog.wording.grid_sentences import GRID
 from kitlog.wording.handed_sentences import HANDED
 from kitlog.wording.recording_sentences import RECORDING
+from kitlog.wording.service_sentences import SERVICE
 from kitlog.wording.translate import N_
 
 INPUT = {
     **GRID,
     **HANDED,
     **RECORDING,
+    **SERVICE,
     "number.not_a_number": (N_("“{value}” is no number"), N_("Write it in digits with a point, such as 4.5.")),
     "number.not_whole": (N_("“{value}” is no whole number"), N_("Write it in digits without a fraction.")),
     "number.too_large": (N_("“{value}” is too large a number"), N_("Check the figure and its unit.")),
@@ -149,7 +151,12 @@ INPUT = {
         N_("the total from {first} to {last} reaches over its day and may hold it already"),
         N_("Lower the total by it if it does, or say that it is so (--sure)."),
     ),
-    "flight.unknown": (N_("no flight {name}"), N_("Look at the log.")),
+    "flight.unknown": (N_("no flight {name}"), N_("Look at the log: kitlog flights list.")),
+    "flight.ambiguous": (
+        N_("{count} entries of the log are meant by {name}"),
+        N_("Say which one: {known}."),
+    ),
+    "flight.nothing_changed": (N_("nothing says what should change"), N_("Give one of the options (--help).")),
     "flight.nothing_flown": (
         N_("nothing says what was flown"),
         N_('Name it, as in: --flown "Wing A,Harness A" (last time: {last}), or --flown "" for nothing of the kit.'),
@@ -183,98 +190,6 @@ INPUT = {
     "outing.override_dropped": (N_("an override on record is missing"), N_("Keep it: it stays on record.")),
     "phase.durations_not_rising": (N_("the durations of {name} do not rise from low to high"), N_("Sort the three.")),
     "override.no_reason": (N_("a stop is closed only with a written reason"), N_("Write the reason.")),
-    "rule.no_limit": (
-        N_("the rule {rule} has no limit, no date and no event"),
-        N_("Give it months, hours, launches, a date or an event."),
-    ),
-    "rule.recommended_after_due": (
-        N_("the recommended interval of {rule} is longer than the due one"),
-        N_("Swap the two."),
-    ),
-    "rule.unknown": (N_("no rule {rule}"), N_("Look at the rules of the item.")),
-    "rule.ambiguous": (
-        N_("{count} rules of the item are called “{rule}”"),
-        N_("Name it by its id: kitlog service rules --json."),
-    ),
-    "rule.has_records": (N_("the rule {rule} has records"), N_("Mark it as not applying; history stays.")),
-    "rule.not_offered": (
-        N_("no rule {rule} is offered for {name}"),
-        N_("See: kitlog service rules --item; a rule of your own is made with: kitlog service rule set."),
-    ),
-    "rule.none_of_model": (
-        N_("the model of {name} has no rule {rule}"),
-        N_("Make one with: kitlog service rule set --model."),
-    ),
-    "rule.no_notices": (
-        N_("{name} has no rule to look for the maker’s notices"),
-        N_("Take it first: kitlog service rule take ITEM maker.notices --model."),
-    ),
-    "rule.no_model": (
-        N_("{name} names no model, so nothing else can be of the same"),
-        N_("Enter maker and model of the item first, or make the rule for this item alone."),
-    ),
-    "rule.wants_a_date": (N_("{rule} is a date printed on the item"), N_("Enter that date.")),
-    "record.in_future": (N_("{day} has not been yet"), N_("Enter the day on which it was done.")),
-    "record.next_before_done": (
-        N_("the next service on {next} lies before this one on {done}"),
-        N_("Enter the day that stands on the paper."),
-    ),
-    "measurement.unit": (
-        N_("{what} is not measured in {unit}"),
-        N_("Enter one of these: {units}. A figure of another unit or gauge is written down as it is."),
-    ),
-    "measurement.negative": (N_("{what} of {value} cannot be"), N_("Look at the paper again.")),
-    "measurement.unread": (
-        N_("“{value}” is no measurement"),
-        N_(
-            'Write what, value, unit, and gauge and place where the paper says them: "porosity 182 s, gauge A, cell 12".'
-        ),
-    ),
-    "paper.not_a_paper": (
-        N_("it is neither PDF nor JPEG nor PNG, whatever its name says"),
-        N_("Save it as a PDF or a photo, and attach that."),
-    ),
-    "paper.too_large": (N_("it has more than {limit} MB"), N_("Scan it with fewer dots, or in parts.")),
-    "paper.empty": (N_("the file is empty"), N_("Choose another one.")),
-    "paper.no_folder": (N_("there is no such folder"), N_("Make it first; the papers are saved into it.")),
-    "record.unknown": (N_("no such record"), N_("Look at the service book.")),
-    "record.before_made": (
-        N_("{day} lies before {made}, the day it was made"),
-        N_("Correct the day here or in Kit, or say that it is so (--sure)."),
-    ),
-    "record.hours_backwards": (
-        N_("{hours} h on {day} do not agree with {other} h on {other_day}: hours never run backwards"),
-        N_("Correct the figure, or say that it is so (--sure)."),
-    ),
-    "record.launches_backwards": (
-        N_("{launches} launches on {day} do not agree with {other} on {other_day}: they never run backwards"),
-        N_("Correct the figure, or say that it is so (--sure)."),
-    ),
-    "record.hours_below_log": (
-        N_("{hours} h on {day} are less than the {logged} h that opening balance and log held by then"),
-        N_("Correct the figure, or say that it is so (--sure)."),
-    ),
-    "record.hours_above_log": (
-        N_("{hours} h on {day} are far more than the {logged} h that opening balance and log held by then"),
-        N_("Correct the figure, or say that it is so (--sure)."),
-    ),
-    "record.launches_below_log": (
-        N_("{launches} launches on {day} are fewer than the {logged} that opening balance and log held by then"),
-        N_("Correct the figure, or say that it is so (--sure)."),
-    ),
-    "event.no_items": (N_("nothing says what it happened to"), N_("Name at least one item.")),
-    "event.no_note": (N_("nothing says what happened"), N_("Say it in the note.")),
-    "event.unknown": (N_("no such event"), N_("Look at the history of the item.")),
-    "event.before_made": (
-        N_("{day} lies before {made}, the day on which {name} was made"),
-        N_("Correct the day here or in Kit."),
-    ),
-    "rule.event_unknown": (
-        N_("“{value}” is no event that can be logged, so the rule would never answer to it"),
-        N_("Choose among: {known}; or say that it is so (--sure)."),
-    ),
-    "incident.unknown": (N_("nothing of the name “{name}” can be logged"), N_("Choose among: {known}.")),
-    "event.in_future": (N_("{day} has not been yet"), N_("Enter the day on which it happened.")),
     "item.unknown": (N_("no item is called “{name}”"), N_("Look at: kitlog kit list.")),
     "item.ambiguous": (N_("{count} items are called “{name}”"), N_("Name it by its id: kitlog kit list --json.")),
     "item.no_battery": (N_("{name} has no battery on record"), N_("Enter its battery first, in Kit.")),
@@ -434,95 +349,4 @@ INPUT = {
     "query.phase_not_last": (N_("{id} is not the last phase, which is {last}"), N_("Ask of the last phase.")),
     "query.no_cell": (N_("“{id}” has no cell, and so no charge"), N_("Ask of a device with a cell.")),
     "query.not_in_order": (N_("low, likely and high of “{id}” do not rise"), N_("Sort the three.")),
-}
-
-SYSTEM = {
-    "file.missing_folder": (N_("its folder does not exist"), N_("Make the folder, or choose another file.")),
-    "file.read_only": (
-        N_("it may not be written or read"),
-        N_("Change its rights or its folder's, or choose another file."),
-    ),
-    "file.folder": (N_("it is a folder"), N_("Name a file inside it.")),
-    "file.full": (N_("the disk is full"), N_("Make room and try again; what lay there is as it was.")),
-    "file.io": (N_("the system reports an error: {reason}"), N_("Check the disk, or choose another file.")),
-    "output.failed": (
-        N_("the output cannot be written: {reason}"),
-        N_("Check where it goes; what was stored stays stored."),
-    ),
-    "data_file.missing": (N_("there is no such file"), N_("Import a kit to make it, or see: kitlog demo.")),
-    "data_file.missing_folder": (N_("its folder does not exist"), N_("Make the folder, or choose another file.")),
-    "data_file.folder": (N_("it is a folder"), N_("Name a file inside it.")),
-    "data_file.not_a_file": (N_("it is no ordinary file"), N_("Choose another file.")),
-    "data_file.empty": (
-        N_("the file is empty and was not made by kitlog"),
-        N_("Choose another file; it was left as it is."),
-    ),
-    "data_file.exists": (N_("there is a file already"), N_("Choose another name; it was left as it is.")),
-    "data_file.foreign": (N_("it is not a data file of kitlog"), N_("Choose another file; it was left as it is.")),
-    "data_file.newer": (
-        N_("it was written by a newer kitlog"),
-        N_("Use the newer program; the file was left as it is."),
-    ),
-    "data_file.damaged": (
-        N_("the file is damaged{because}"),
-        N_("Restore a backup: kitlog restore FILE. The damaged file is kept."),
-    ),
-    "data_file.read_only": (
-        N_("it may not be written"),
-        N_("Change its rights or its folder's, or copy it elsewhere."),
-    ),
-    "data_file.locked": (N_("another program holds it"), N_("Close the other program, or try again in a moment.")),
-    "data_file.full": (N_("the disk is full"), N_("Make room and try again; nothing was half written.")),
-    "data_file.io": (N_("the disk reports an error: {reason}"), N_("Check the disk; take a backup elsewhere.")),
-    "data_file.cannot_open": (N_("it cannot be opened: {reason}"), N_("Check the folder and its rights.")),
-    "data_file.setting_refused": (
-        N_("SQLite refuses a setting that protects the file"),
-        N_("Choose a local disk for the file."),
-    ),
-    "data_file.replaced": (N_("the file was replaced while it was open"), N_("Close kitlog and open it again.")),
-    "data_file.migration_failed": (
-        N_("it could not be brought up to date: {reason}"),
-        N_("The file is as it was; a copy lies in the backups folder beside it."),
-    ),
-    "data_file.refused_row": (N_("the file refuses a row: {reason}"), N_("Nothing was written; please report it.")),
-    "data_file.dangling": (N_("something names what is not there"), N_("Nothing was written; check the names.")),
-    "backup.damaged": (N_("the backup is damaged"), N_("Take another backup; nothing was changed.")),
-    "backup.foreign": (N_("it is not a backup of kitlog"), N_("Choose another file; nothing was changed.")),
-    "backup.newer": (N_("the backup was made by a newer kitlog"), N_("Use the newer program; nothing was changed.")),
-    "backup.too_large": (N_("it unpacks to more than it may"), N_("Choose another file; nothing was changed.")),
-    "backup.too_many_papers": (
-        N_("its papers are more than a backup holds ({limit} GB, or 10,000 papers)"),
-        N_("Copy the data file and the folder of its papers yourself, together."),
-    ),
-    "paper.folder_missing": (
-        N_("the folder of its papers is not there: {folder}"),
-        N_("Put it back beside the data file: the two move together; or restore a backup."),
-    ),
-    "paper.missing": (
-        N_("the paper “{name}” is not where it was kept"),
-        N_("Attach the same file again, or restore a backup."),
-    ),
-    "paper.damaged": (
-        N_("the paper “{name}” is damaged: its bytes are others than those that were attached"),
-        N_("Attach the same file again, or restore a backup."),
-    ),
-    "backup.not_a_database": (N_("what should be packed is no data file"), N_("Check the data file: kitlog verify.")),
-    "demo.damaged": (N_("a file of the demo is damaged: {reason}"), N_("Install kitlog again.")),
-    "resources.broken": (N_("a file that came with kitlog is damaged: {problem}"), N_("Install kitlog again.")),
-    "icon.broken": (N_("an icon is damaged"), N_("Install kitlog again.")),
-    "icon.missing": (N_("an icon is missing"), N_("Install kitlog again.")),
-    "undo.moved_on": (N_("somebody else has changed it since"), N_("Nothing was undone; look at it as it is now.")),
-    "window.no_library": (
-        N_("the window library cannot be loaded: {reason}"),
-        N_("Install what it names, or use the command line: kitlog --help."),
-    ),
-    "sheet.no_library": (
-        N_("the library that paints pages cannot be loaded: {reason}"),
-        N_("Install what it names, or take the sheet as a web page."),
-    ),
-    "sheet.no_font": (
-        N_("no font is installed to write a page with"),
-        N_("Install one, or take the sheet as a web page."),
-    ),
-    "window.no_screen": (N_("there is no screen to open a window on"), N_("Use the command line: kitlog --help.")),
 }

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from kitlog.fault import Fault
-from kitlog.wording.fault_sentences import INPUT, SYSTEM
+from kitlog.wording.fault_sentences import INPUT
+from kitlog.wording.system_sentences import SYSTEM
 from kitlog.wording.translate import N_, _, ngettext
 
 SENTENCES = INPUT | SYSTEM

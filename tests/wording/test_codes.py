@@ -9,9 +9,10 @@ from source_walk import ROOT, calls, marked, modules, strings, text
 
 from kitlog.fault import InputFault, SystemFault
 from kitlog.wording import findings, reasons, remedies
-from kitlog.wording.fault_sentences import INPUT, SYSTEM
+from kitlog.wording.fault_sentences import INPUT
 from kitlog.wording.faults import MADE, SENTENCES, fault_text
 from kitlog.wording.import_text import REMARKS
+from kitlog.wording.system_sentences import SYSTEM
 
 PACKING = modules("packing")
 OUTSIDE = [path for path in modules() if "wording" not in path.parts]

@@ -25,11 +25,12 @@ from kitlog.outing.ticks import Step, TickMark
 from kitlog.packing.assessment import Assessment
 from kitlog.packing.kit import History, Kit
 from kitlog.wording import translate
-from kitlog.wording.fault_sentences import INPUT, SYSTEM
+from kitlog.wording.fault_sentences import INPUT
 from kitlog.wording.faults import fault_text
 from kitlog.wording.findings import margin_text, say, tile_figure
 from kitlog.wording.lines import needs_by_id, passed_over_text, question_text, why_text
 from kitlog.wording.remedies import remedy_text
+from kitlog.wording.system_sentences import SYSTEM
 from kitlog.wording.words import counts_text, word
 
 CLOSED_LISTS = (
