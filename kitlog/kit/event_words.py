@@ -1,13 +1,31 @@
-"""The words that a rule may name as events: those that can be logged, and the incidents that log them."""
+"""The words of events: those that a rule may name, and what the pilot entered when one was logged."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
 from kitlog.kit.incidents import Incident
 from kitlog.kit.kinds import Kind
+from kitlog.kit.service import Event
 
 ANYTHING = "other"
 """The event that says nothing without its note; no rule can answer to it."""
+
+_ENTERED = re.compile(r"\[([^\[\]\n]+)\]\s*")
+"""How the note of an event begins where the pilot entered something else than the event that it is to this thing."""
+
+
+def noted(incident: Incident, event: str, note: str) -> str:
+    """The note of an event, with what was entered before it where the event alone would not tell: a tree landing."""
+    if incident.name.casefold() == event.casefold():
+        return note
+    return f"[{incident.label}] {note}".rstrip()
+
+
+def entered(event: Event) -> tuple[str, str]:
+    """What the pilot entered (the label of an incident, else the event), and the note without it."""
+    found = _ENTERED.match(event.note)
+    return (event.kind, event.note) if found is None else (found[1], event.note[found.end() :])
 
 
 @dataclass(frozen=True, slots=True)

@@ -140,7 +140,8 @@ def _follow_up(
     strike = incident.strike(item.kind)
     event = strike.event if strike else incident.event
     meant = strike.rules if strike else ()
-    concerned = [rule for rule in rules if answers(rule, event) or rule.rule in meant]
+    named = {event, incident.name}  # a rule of a harness may name the tree landing that is an impact to it
+    concerned = [rule for rule in rules if rule.rule in meant or any(answers(rule, name) for name in named)]
     live = [rule for rule in concerned if rule.applies]
     answering = [rule for rule in live if answers(rule, event)]
     held = {rule.rule for rule in rules}

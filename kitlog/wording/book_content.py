@@ -23,6 +23,7 @@ from kitlog.wording.book_parts import (
     photos_of,
 )
 from kitlog.wording.due_sentence import due_sentence
+from kitlog.wording.event_text import event_text, note_text
 from kitlog.wording.figures import day_text, number_text, with_unit
 from kitlog.wording.item_facts import identity, whereabouts
 from kitlog.wording.measurement_text import NEVER_CONVERTED, measurement_text
@@ -218,7 +219,7 @@ def _entry(entry: Entry, shown: Shown) -> BookEntry:
     what = entry.what
     said = (*(_of_event(what) if isinstance(what, Event) else _of_record(what, entry, shown)), _struck(entry))
     if isinstance(what, Event):
-        title, figure = _("Event: {kind}").format(kind=word(what.kind)), ""
+        title, figure = _("Event: {kind}").format(kind=event_text(what)), ""
     else:
         title = ", ".join(rule_text(rule) for rule in entry.rules) or _("looked at")
         figure = result_text(what.result)
@@ -235,7 +236,7 @@ def _hours(entry: Entry) -> str:
 
 
 def _of_event(event: Event) -> Iterator[str]:
-    yield event.note
+    yield note_text(event)
 
 
 def _of_record(record: ServiceRecord, entry: Entry, shown: Shown) -> Iterator[str]:
@@ -246,7 +247,7 @@ def _of_record(record: ServiceRecord, entry: Entry, shown: Shown) -> Iterator[st
     yield record.remarks
     yield from (measurement_text(one) for one in record.measurements)
     for event in entry.answered:
-        yield _("answers: {event}, {day}").format(event=word(event.kind), day=day_text(event.on))
+        yield _("answers: {event}, {day}").format(event=event_text(event), day=day_text(event.on))
     if record.next_due_on is not None:
         yield _("next due as set there: {day}").format(day=day_text(record.next_due_on))
     if record.next_within_h is not None:

@@ -5,9 +5,9 @@ from datetime import date
 
 from kitlog.kit.due import Due, DueState
 from kitlog.kit.foresight import FORESEEN_DAYS, RunOut
+from kitlog.wording.event_text import event_text
 from kitlog.wording.figures import day_text, with_unit
 from kitlog.wording.translate import _, ngettext
-from kitlog.wording.words import word
 
 SAID_H = 1.0
 """Hours foreseen until a day to come are said from this many on, or where they alone decide."""
@@ -67,7 +67,7 @@ def _parts(due: Due) -> Iterator[str]:
 def _event(due: Due) -> str:
     if due.event is None:
         return ""
-    facts = {"event": word(due.event.kind), "day": day_text(due.event.on)}
+    facts = {"event": event_text(due.event), "day": day_text(due.event.on)}
     if due.due_on is None or due.due_on <= due.event.on:
         return _("open since {day}: {event}").format(**facts)
     text = _("{event} on {day}: overdue since {due}") if due.on > due.due_on else _("{event} on {day}: due {due}")

@@ -12,10 +12,11 @@ from kitlog.kit.off_season import Proposal
 from kitlog.kit.service import ServiceRule
 from kitlog.kit.serviced import ServicedItem
 from kitlog.wording.due_sentence import hours_text, likely_text
+from kitlog.wording.event_text import event_text
 from kitlog.wording.figures import MONTHS, day_text, days_text
 from kitlog.wording.rules import rule_text
 from kitlog.wording.translate import N_, _, ngettext
-from kitlog.wording.words import STANCE, first_upper, word
+from kitlog.wording.words import STANCE, first_upper
 
 MOST_NAMES = 3
 
@@ -115,7 +116,7 @@ def _facts(rule: ServiceRule, due: Due) -> Iterator[str]:
 
 def _why_open(due: Due) -> Iterator[str]:
     if due.event is not None:
-        yield _("called for by {event} on {day}").format(event=word(due.event.kind), day=day_text(due.event.on))
+        yield _("called for by {event} on {day}").format(event=event_text(due.event), day=day_text(due.event.on))
     if due.failed and due.last is not None:
         yield _("failed on {day}: open until it passes").format(day=day_text(due.last.done_on))
 

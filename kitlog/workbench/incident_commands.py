@@ -113,7 +113,7 @@ class IncidentCommands(ServiceCommands):
             if item.made_on is not None and on < item.made_on:
                 raise InputFault("event.before_made", name=item.name, day=on, made=item.made_on)
         found = self.incident_follow_ups(incident, item_ids, on)
-        rows = incident_rows(found, self.library, on, note, self.new_id)
+        rows = incident_rows(incident, found, self.library, on, note, self.new_id)
         facts = {"incident": incident.name, "item_id": item_ids[0], "count": len(found)}
         self._put("incident.log", rows, facts)
         return Logged(incident, tuple(row for row in rows if isinstance(row, Event)), found)

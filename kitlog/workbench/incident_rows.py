@@ -3,7 +3,8 @@
 from collections.abc import Callable, Iterable, Sequence
 from datetime import date
 
-from kitlog.kit.incidents import FollowUp, widened
+from kitlog.kit.event_words import noted
+from kitlog.kit.incidents import FollowUp, Incident, widened
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import SET_KINDS
 from kitlog.kit.service import Event, ServiceRule
@@ -18,14 +19,16 @@ TAKEN_OUT = "taken out"
 
 
 def incident_rows(
-    found: Iterable[FollowUp], library: Library, on: date, note: str, new_id: Callable[[], str]
+    incident: Incident, found: Iterable[FollowUp], library: Library, on: date, note: str, new_id: Callable[[], str]
 ) -> tuple[Event | ServiceRule, ...]:
     """What is written of an incident, and nothing else."""
     rows: list[Event | ServiceRule] = []
     for one in found:
         rows += [rule_from(library.starter(name), one.item_id, new_id()) for name in one.takes]
         rows += [widened(rule, one.event) for rule in one.widens]
-        rows.append(Event(id=new_id(), item_id=one.item_id, on=on, kind=one.event, note=note))
+        rows.append(
+            Event(id=new_id(), item_id=one.item_id, on=on, kind=one.event, note=noted(incident, one.event, note))
+        )
     return tuple(rows)
 
 

@@ -131,7 +131,7 @@ class KitCommands(Reads):
             kind, note = pair_change(self.item(item.id), item, self.events(), names)
             if kind == NEW_PAIRING and (incident := self.library.incident(kind)) is not None:
                 found = follow_ups(incident, [item], (*self.rules(), *more))
-                rows += incident_rows(found, self.library, self.now().date(), note, self.new_id)
+                rows += incident_rows(incident, found, self.library, self.now().date(), note, self.new_id)
             elif kind:
                 rows.append(Event(id=self.new_id(), item_id=item.id, on=self.now().date(), kind=kind, note=note))
         return tuple(rows)

@@ -8,6 +8,8 @@ from kitlog.fault import InputFault
 from kitlog.kit.due import Due, DueState
 from kitlog.kit.item import Item
 from kitlog.kit.service import Event, Grounds, ServiceRecord, ServiceRule
+from kitlog.wording.due_sentence import due_sentence
+from kitlog.wording.event_text import note_text
 from kitlog.workbench.workbench import Workbench
 
 TODAY = EVENING.date()
@@ -33,12 +35,27 @@ def log(bench: Workbench, incident: str, *items: str, on: date = TODAY, note: st
 class TestLogging:
     def test_one_step_for_all_items(self, bench: Workbench) -> None:
         log(bench, "tree", "Wing A", "Harness A", note="a larch")
-        assert [(e.kind, e.note) for e in bench.events()[-2:]] == [("tree", "a larch"), ("impact", "a larch")]
+        assert [(e.kind, e.note) for e in bench.events()[-2:]] == [
+            ("tree", "a larch"),
+            ("impact", "[tree landing] a larch"),
+        ]
         assert due_of(bench, "Wing A", "wing.event").state is DueState.OVERDUE
         assert due_of(bench, "Harness A", "harness.event").state is DueState.OVERDUE
         bench.undo()
         assert due_of(bench, "Wing A", "wing.event").state is DueState.IN_DATE
         assert all(event.struck_at for event in bench.events()[-2:])
+
+    def test_what_was_entered_is_what_is_said(self, bench: Workbench) -> None:
+        log(bench, "tree", "Wing A", "Harness A", note="a larch")
+        assert "tree landing" in due_sentence(due_of(bench, "Harness A", "harness.event"))
+        assert "impact" not in due_sentence(due_of(bench, "Harness A", "harness.event"))
+        assert note_text(bench.events()[-1]) == note_text(bench.events()[-2]) == "a larch"
+
+    def test_a_rule_of_a_harness_that_names_the_tree_is_opened_by_it(self, bench: Workbench) -> None:
+        harness = id_of(bench, "Harness A")
+        bench.save_rule(ServiceRule(id="own", item_id=harness, rule="own look", events=("tree",), grounds=Grounds.YES))
+        log(bench, "tree", "Harness A")
+        assert due_of(bench, "Harness A", "own look").state is DueState.OVERDUE
 
     def test_the_rule_that_is_lacking_is_taken_and_told(self, bench: Workbench) -> None:
         assert "reserve.event" not in rules_of(bench, "Reserve A")
