@@ -84,11 +84,11 @@ def _say(call: Call, bench: "Workbench", logged: "Logged", *, written: bool) -> 
             ],
         }
         return documents.say_json(entry)
-    from kitlog.wording.incident_text import fitted_text, incident_lines
+    from kitlog.wording.incident_text import fitted_lines, incident_lines
 
     say(incident_lines(logged.incident, logged.follow_ups, names, bench.library, _day(call), written=written))
-    for guest, host in fitted:
-        note(fitted_text(logged.incident, guest.name, host.name))
+    for line in fitted_lines(logged.incident, fitted):
+        note(line)
     return DONE
 
 

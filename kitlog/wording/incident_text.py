@@ -1,10 +1,11 @@
 """What happened to the kit, and what it opens, in words."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from kitlog.kit.incidents import FollowUp, Incident
+from kitlog.kit.item import Item
 from kitlog.kit.service import Grounds
 from kitlog.outing.library import Library
 from kitlog.wording.columns import WIDTH, paragraph, wrapped
@@ -116,22 +117,30 @@ def not_opened(one: FollowUp) -> Iterator[str]:
 _WET = frozenset({"water", "damp"})
 
 
-def fitted_text(incident: Incident, guest: str, host: str, *, offered: bool = False) -> str:
-    """What is fitted to a struck thing, by name: a question, as nobody but the pilot knows what it took.
-
-    Args:
-        incident: what happened.
-        guest: what is fitted, not said to be struck.
-        host: what it is fitted to, which was struck.
-        offered: it stands there to be ticked.
-    """
-    if offered:
-        text = N_("{guest} is fitted to {host}: tick it if it was struck too.")
-        wet = N_("{guest} is fitted to {host}: tick it if it got wet too.")
-    else:
-        text = N_("{guest} is fitted to {host}: add it if it was struck too.")
-        wet = N_("{guest} is fitted to {host}: add it if it got wet too.")
+def fitted_text(incident: Incident, guest: str, host: str) -> str:
+    """What stands beside a thing that can be ticked and is fitted to a struck one, by their names."""
+    text = N_("{guest} is fitted to {host}: tick it if it was struck too.")
+    wet = N_("{guest} is fitted to {host}: tick it if it got wet too.")
     return _(wet if incident.name in _WET else text).format(guest=guest, host=host)
+
+
+def fitted_lines(incident: Incident, fitted: Iterable[tuple[Item, Item]]) -> Iterator[str]:
+    """What is fitted to struck things and was not named, a line each of these: only the pilot knows what it took."""
+    hosts: dict[str, list[str]] = {}
+    for guest, host in fitted:
+        hosts.setdefault(host.name, []).append(guest.name)
+    for host_name, guests in hosts.items():
+        text = ngettext(
+            "{guests} is fitted to {host}: add it if it was struck too.",
+            "Fitted to {host}: {guests}. Add what was struck too.",
+            len(guests),
+        )
+        wet = ngettext(
+            "{guests} is fitted to {host}: add it if it got wet too.",
+            "Fitted to {host}: {guests}. Add what got wet too.",
+            len(guests),
+        )
+        yield (wet if incident.name in _WET else text).format(guests=", ".join(guests), host=host_name)
 
 
 def incident_lines(

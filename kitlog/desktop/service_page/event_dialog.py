@@ -115,7 +115,7 @@ class EventDialog(Dialog):
             return
         bench, on = self._desk.bench, self._day()
         asked = {
-            guest.id: fitted_text(incident, guest.name, host.name, offered=True)
+            guest.id: fitted_text(incident, guest.name, host.name)
             for guest, host in bench.fitted_too(incident, ids, on)
         }
         self.struck.tell(bench.incident_follow_ups(incident, ids, on), bench.library, asked)
