@@ -2,8 +2,9 @@
 
 from typing import TYPE_CHECKING
 
-from kitlog.cli import arguments, documents, flights_import
+from kitlog.cli import arguments, documents, flights_change, flights_import
 from kitlog.cli.call import DONE, Call
+from kitlog.cli.flights_change import OPTIONS
 from kitlog.cli.item_names import ids_of
 from kitlog.cli.parser import Parser, Verbs, json_option
 from kitlog.cli.streams import say
@@ -14,22 +15,12 @@ if TYPE_CHECKING:
     from kitlog.kit.flights import Flight
     from kitlog.workbench.workbench import Workbench
 
-_OPTIONS = {
-    "airtime_min": "--airtime",
-    "ground_handling_min": "--ground-handling",
-    "launches": "--launches",
-    "until": "--until",
-    "site": "--site",
-    "note": "--note",
-}
-"""The option behind a field of the model; what the model says of a flight as a whole is said of its airtime."""
-
 _MOST_MIN = 10_000_000
 
 
 def add(verbs: Verbs) -> None:
     """Add the verb and its own."""
-    own = Verbs(verbs.add("flights", _("enter flights into the log, and list them")))
+    own = Verbs(verbs.add("flights", _("enter flights into the log, change and list them")))
     adding = own.add("add", _("enter a flight, or a typed total over several days"), _add)
     _day(adding, "--on", _("local day of the take-off"), required=True)
     _minutes(adding, "--airtime", _("minutes in the air"), required=True)
@@ -43,8 +34,9 @@ def add(verbs: Verbs) -> None:
     _day(adding, "--until", _("last day of a typed total"))
     for option, text in (("--takeoff", _("take-off, local time")), ("--landing", _("landing, local time"))):
         adding.add_argument(option, metavar=_("HH:MM"), type=arguments.clock(option), help=text)
-    sure = _("it is so, though it overlaps or fills more than a day")
+    sure = _("it is so, though it is asked about (overlaps, totals, two wings, more than a day)")
     adding.add_argument("--sure", action="store_true", help=sure)
+    flights_change.add(own)
     flights_import.add(own)
     json_option(own.add("list", _("list the log"), _list))
 
@@ -103,7 +95,7 @@ def _flight(call: Call, bench: "Workbench") -> "Flight":
         )
     except ValidationError as error:
         fault = refused(error)
-        field = _OPTIONS.get(str(fault.facts["field"]), "--until" if options.until else "--airtime")
+        field = OPTIONS.get(str(fault.facts["field"]), "--until" if options.until else "--airtime")
         raise InputFault(fault.code, **{**fault.facts, "field": field}) from None
 
 

@@ -36,3 +36,17 @@ def entered_line(flight: Flight) -> str:
         days=days_text(flight.on, flight.last_day), airtime=hours_text(flight.airtime_min / 60)
     )
     return text if flight.flown else _("{entered}; booked on nothing of the kit").format(entered=text)
+
+
+def changed_line(flight: Flight) -> str:
+    """What an entry is after a change."""
+    return _("changed: {entry}").format(entry=_entry(flight))
+
+
+def deleted_line(flight: Flight) -> str:
+    """What was taken out."""
+    return _("deleted: {entry}").format(entry=_entry(flight))
+
+
+def _entry(flight: Flight) -> str:
+    return f"{days_text(flight.on, flight.last_day)}, {hours_text(flight.airtime_min / 60)}"
