@@ -1,5 +1,7 @@
 """What is said of flights found in recordings (tests/recordings.py)."""
 
+from dataclasses import replace
+
 import pytest
 from recordings import Day, flight, utc
 
@@ -7,6 +9,8 @@ from kitlog.files.recordings.read_recording import read_recording
 from kitlog.kit.recordings.found import Because, Doubt, FlightFound, LooksLike
 from kitlog.kit.recordings.judge import judge
 from kitlog.kit.recordings.outcome import Reason
+from kitlog.kit.recordings.sieve import Sieve
+from kitlog.wording.recording_report import remarks
 from kitlog.wording.recording_text import doubt_text, reason_text, remarks_on
 
 
@@ -56,3 +60,13 @@ class TestReasons:
     def test_others_are_named(self) -> None:
         told = reason_text(Reason("recording.overlaps", {"of": "b.igc", "minutes": 15}))
         assert told.what == "15 min of it are also in b.igc, and nobody flies twice at a time"
+
+
+def test_fixes_whose_time_jumps_are_counted_and_told() -> None:
+    day = flight(begun(), 30).stand(300)
+    first_s = day.samples[0].at_s
+    wrong = day.changed(lambda s: replace(s, at_s=s.at_s + 7_200) if 900 <= s.at_s - first_s < 903 else s)
+    (outcome,) = [Sieve().outcome(read_recording(wrong.igc(), "x.igc"))]
+    assert list(remarks(outcome)) == ["3 fixes left out: their time does not go on from those about them"]
+    assert outcome.flight is not None
+    assert abs(outcome.flight.airtime_min - day.airtime_min) < 1
