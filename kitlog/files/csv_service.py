@@ -36,7 +36,7 @@ class ServiceTable:
         rules: in the order of the rows.
         records: one for each row that says when it was last done.
         rows: text line of each rule, by id.
-        met: rows that would change a rule that is there, or its last record, while nobody has decided.
+        met: rows that would change a rule that is there, or its last record, whatever is decided.
         changed: how many rules that are there become others; unchanged, skipped: how many rows say nothing new of one,
             and how many are left out by choice.
     """
@@ -103,7 +103,6 @@ def _met(drafts: Sequence["_Draft"], items: Mapping[str, Item], held: HeldServic
     there = [draft for draft in drafts if draft.before is not None]
     telling = [draft for draft in there if draft.rule or draft.record]
     taken = telling if held.existing is Existing.UPDATE else []
-    asked = telling if held.existing not in (Existing.UPDATE, Existing.SKIP) else []
     base = _table([*fresh, *taken])
     replaced = {draft.old.id: draft.old for draft in taken if draft.record and draft.old}
     incoming = {draft.record.id: (draft.record, draft.values) for draft in [*fresh, *taken] if draft.record}
@@ -114,12 +113,12 @@ def _met(drafts: Sequence["_Draft"], items: Mapping[str, Item], held: HeldServic
         records=(*struck, *base.records),
         met=tuple(
             asked_about(draft.before, draft.rule, items[draft.item_id].name, draft.values, problems.file)
-            for draft in asked
+            for draft in telling
             if draft.before
         ),
         changed=sum(draft.rule is not None for draft in taken),
         unchanged=len(there) - len(telling),
-        skipped=len(telling) - len(taken) - len(asked),
+        skipped=len(telling) if held.existing is Existing.SKIP else 0,
     )
 
 

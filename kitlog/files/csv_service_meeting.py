@@ -115,9 +115,8 @@ def question_records(
     others = [record for record in held.book.records if record.id not in struck]
     others += [record for record, _values in records.values()]
     for record, values in records.values():
-        value = values.row.cells.get("last_on", "")
         if record.done_on > held.now.date():
-            problems.add(values.row.spot, "last_on", "record.in_future", day=record.done_on, value=shown(value))
+            problems.add(values.row.spot, "last_on", "record.in_future", day=record.done_on)
             continue
         flown = held.book.flown_with(record.item_id)
         before_log = not any(flight.last_day < record.done_on for flight in flown)
@@ -125,5 +124,4 @@ def question_records(
             if before_log and asked.code in _OF_LOG:
                 continue  # the opening balance may hold hours of later days
             column = next((f"last_{what}" for what in ("hours", "launches") if what in asked.facts), "last_on")
-            cell = shown(values.row.cells.get(column, ""))
-            problems.add(values.row.spot, column, asked.code, **{**asked.facts, "value": cell})
+            problems.add(values.row.spot, column, asked.code, **asked.facts)

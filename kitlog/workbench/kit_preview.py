@@ -95,7 +95,7 @@ class KitPreview:
             nothing, and how many are about items of the kit that stay as they are by choice.
         met: rows about items of the kit; asked about while `choices.existing` is None.
         rules, records: of the service file, as they would be written; service_met: its rows that would change a rule
-            that is there, asked about while nobody has decided.
+            that is there.
         rows: text line of each item by id; twins: lines of rows that are the same throughout (each is an item).
         implausible: items whose mass lies outside what is usual for their kind, with that band in g: asked about.
         key: of the headings, under which the meanings of the columns are remembered.
@@ -132,9 +132,18 @@ class KitPreview:
         """Whether rows meet items of the kit and nobody has said what becomes of them."""
         return bool(self.met or self.service_met) and self.choices.existing is None
 
+    @property
+    def rules_undecided(self) -> bool:
+        """Whether rows meet rules of the kit and nobody has said what becomes of them; none is ever added twice."""
+        from kitlog.files.table.kit_items import Existing
+
+        return bool(self.service_met) and self.choices.existing not in (Existing.SKIP, Existing.UPDATE)
+
     def refusal(self) -> TableFault | None:
         """Why it cannot be written as it stands: open doubts, problems, rows that meet the kit; None if it can."""
-        problems = [*map(self.problem_of, self.doubts), *self.problems, *self.service_met]
+        problems = [*map(self.problem_of, self.doubts), *self.problems]
+        if self.rules_undecided:
+            problems += self.service_met
         if self.undecided:
             problems += [
                 CellProblem(self.file, meeting.row, "", "table.meets_existing", {"value": meeting.item.name}, 0)

@@ -197,7 +197,7 @@ def test_a_service_file_read_again_doubles_nothing(kitlog: Kitlog, nothing: Path
     service.write_text("item,rule,months,last_on\nWing,check,12,2030-01-01\n", encoding="utf-8")
     said = kitlog(*call, "--existing", "update")
     assert said.code == 2
-    assert "has not been yet" in said.err
+    assert "row 2, last_on: 2030-01-01 has not been yet" in said.err
 
 
 def test_an_export_names_the_log_and_what_is_open(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:

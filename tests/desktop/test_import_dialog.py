@@ -12,6 +12,7 @@ from kitlog.desktop.import_page.leaves import Leaf
 from kitlog.desktop.import_page.table_input import of_file
 from kitlog.desktop.window import Window
 from kitlog.files.table.doubt import Question
+from kitlog.files.table.kit_items import Existing
 from kitlog.workbench.workbench import Workbench
 
 
@@ -390,6 +391,30 @@ class TestServiceFile:
         before = len(demo_bench.rules())
         in_dialog(lambda: kit(window).acts.look_at(table), using(qtbot, use))
         assert len(demo_bench.rules()) == before + 1
+
+    def test_a_rule_that_is_there_is_asked_about(
+        self, window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot
+    ) -> None:
+        table = written(tmp_path, "name,kind\nWing Z,wing\n", "kit.csv")
+        (tmp_path / "service.csv").write_text("item,rule,months\nWing A,wing.full,7\n", encoding="utf-8")
+
+        def use(dialog: ImportDialog) -> None:
+            meeting = dialog.leaves.asked.meeting
+            assert meeting is not None
+            assert not dialog.main.isEnabled()
+            meeting.radios[Existing.ADD].click()
+            seen(dialog, qtbot)
+            assert dialog.leaves.asked.open_count() == 1
+            assert not dialog.main.isEnabled()
+            meeting.radios[Existing.UPDATE].click()
+            seen(dialog, qtbot)
+            dialog.main.click()
+
+        before = len(demo_bench.rules())
+        in_dialog(lambda: kit(window).acts.look_at(table), using(qtbot, use))
+        assert len(demo_bench.rules()) == before
+        wing = item_named(demo_bench, "Wing A").id
+        assert [r.months for r in demo_bench.rules() if (r.item_id, r.rule) == (wing, "wing.full")] == [7]
 
     def test_one_that_is_wrong_is_told_and_can_be_left_out(
         self, window: Window, demo_bench: Workbench, tmp_path: Path, in_dialog: Use, qtbot

@@ -22,14 +22,24 @@ MOST_LISTED = 8
 
 
 class MeetingCard(Card):
-    """Rows about items that the kit has: what becomes of them?"""
+    """Rows about items and service rules that the kit has: what becomes of them?"""
 
-    def __init__(self, met: Sequence[Meeting], decide: Callable[[Existing], object]) -> None:
-        n = len(met)
+    def __init__(
+        self, met: Sequence[Meeting], rules: Sequence[CellProblem], decide: Callable[[Existing], object]
+    ) -> None:
+        n = len(met) + len(rules)
         about = _("In your kit already")
         super().__init__(about, ngettext("What becomes of {n} row?", "What becomes of {n} rows?", n).format(n=n))
-        self.met = tuple(met)
-        self.note(self._named())
+        self.met, self.rules = tuple(met), tuple(rules)
+        if met:
+            self.note(self._named())
+        for problem in rules[:MOST_LISTED]:
+            self.note(problem_text(problem))
+        if len(rules) > MOST_LISTED:
+            more = len(rules) - MOST_LISTED
+            self.note(ngettext("and {n} more", "and {n} more", more).format(n=more))
+        if rules:
+            self.note(_("A service rule is never added twice: choose to skip or to update."))
         words = {
             Existing.SKIP: (_("skip them"), _("the items stay as they are")),
             Existing.UPDATE: (
@@ -55,7 +65,7 @@ class MeetingCard(Card):
         for one, radio in self.radios.items():
             radio.setChecked(one is existing)
         self._group.setExclusive(True)
-        self.show_state(is_open=existing is None)
+        self.show_state(is_open=existing is None or (bool(self.rules) and existing is Existing.ADD))
 
     def _row(self, number: int, words: str, meaning: str) -> RadioField:
         radio = RadioField(words)

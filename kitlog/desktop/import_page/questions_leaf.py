@@ -91,11 +91,12 @@ class QuestionsLeaf(QWidget):
         self._place()
 
     def _show_meeting(self, preview: KitPreview, decisions: Decisions) -> None:
-        if self.meeting is not None and self.meeting.met != preview.met:
+        shown = None if self.meeting is None else (self.meeting.met, self.meeting.rules)
+        if self.meeting is not None and shown != (preview.met, preview.service_met):
             self._drop(self.meeting)
             self.meeting = None
-        if preview.met and self.meeting is None:
-            self.meeting = MeetingCard(preview.met, self._answering.existing)
+        if (preview.met or preview.service_met) and self.meeting is None:
+            self.meeting = MeetingCard(preview.met, preview.service_met, self._answering.existing)
         if self.meeting is not None:
             self.meeting.show_existing(decisions.existing)
 
