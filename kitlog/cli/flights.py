@@ -34,6 +34,8 @@ def add(verbs: Verbs) -> None:
     _day(adding, "--until", _("last day of a typed total"))
     for option, text in (("--takeoff", _("take-off, local time")), ("--landing", _("landing, local time"))):
         adding.add_argument(option, metavar=_("HH:MM"), type=arguments.clock(option), help=text)
+    zone = _("time zone of both, such as Europe/Vienna (of that day's outing, of the site, else of this computer)")
+    adding.add_argument("--zone", metavar=_("NAME"), default="", help=zone)
     sure = _("it is so, though it is asked about (overlaps, totals, two wings, more than a day)")
     adding.add_argument("--sure", action="store_true", help=sure)
     flights_change.add(own)
@@ -75,7 +77,7 @@ def _flight(call: Call, bench: "Workbench") -> "Flight":
     options = call.options
     if options.landing is not None and options.takeoff is None:
         raise InputFault("usage.needs", field="--landing", needs="--takeoff")
-    zone = bench.zone_on(options.on)
+    zone = _zone(options.zone) or bench.zone_on(options.on, options.site)
     takeoff_at, landing_at = moments_of(options.on, options.takeoff, options.landing, ZoneInfo(zone) if zone else None)
     try:
         return Flight(
@@ -97,6 +99,15 @@ def _flight(call: Call, bench: "Workbench") -> "Flight":
         fault = refused(error)
         field = OPTIONS.get(str(fault.facts["field"]), "--until" if options.until else "--airtime")
         raise InputFault(fault.code, **{**fault.facts, "field": field}) from None
+
+
+def _zone(name: str) -> str:
+    from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+    try:
+        return name and ZoneInfo(name).key
+    except (ZoneInfoNotFoundError, ValueError, OSError):
+        raise InputFault("outing.unknown_time_zone", field="--zone", zone=name) from None
 
 
 def _launches(call: Call) -> int:

@@ -18,11 +18,18 @@ ASKED = frozenset(
         "flight.two_wings",
         "flight.day_over_full",
         "flight.airtime_over_span",
+        "flight.airtime_under_span",
+        "flight.no_airtime",
+        "flight.no_wing",
     }
 )
 """All that is asked; the pilot may say that it is so."""
 SAME_MIN = 1.0
 """Two entries of a day without times whose airtimes differ by no more than this may be one entered twice."""
+
+BOTH_TYPED_MIN = 15.0
+"""Minutes by which a flight of one launch may be shorter than from its take-off to its landing without being asked:
+times of day are typed to the quarter of an hour. Common practice, no source."""
 
 
 def span_of(flight: Flight) -> Span | None:
@@ -46,7 +53,10 @@ def questions(flight: Flight, log: Iterable[Flight], wings: Collection[str]) -> 
     others = [other for other in log if other.id != flight.id]
     single = [other for other in others if other.until is None]
     yield from _two_wings(flight, wings)
+    yield from _no_wing(flight, wings)
+    yield from _no_airtime(flight)
     yield from _too_long(flight)
+    yield from _too_short(flight)
     yield from _twice_at_a_time(flight, single)
     yield from _same_day(flight, single, wings)
     yield from in_totals(flight, others, wings)
@@ -119,6 +129,28 @@ def _too_long(flight: Flight) -> Iterator[Reason]:
     minutes = (span[1] - span[0]).total_seconds() / 60
     if flight.airtime_min > minutes + CLOCKS_S / 60:
         yield Reason("flight.airtime_over_span", {"minutes": round(flight.airtime_min), "span": round(minutes)})
+
+
+def _too_short(flight: Flight) -> Iterator[Reason]:
+    """Less airtime than its times say, and no second launch or ground handling between that explains it."""
+    if not flight.airtime_min or flight.launches > 1 or flight.landing_at is None or flight.recordings:
+        return
+    span = span_of(flight)
+    minutes = (span[1] - span[0]).total_seconds() / 60 if span else 0.0
+    if minutes - flight.airtime_min - flight.ground_handling_min > BOTH_TYPED_MIN:
+        yield Reason("flight.airtime_under_span", {"minutes": round(flight.airtime_min), "span": round(minutes)})
+
+
+def _no_airtime(flight: Flight) -> Iterator[Reason]:
+    """A launch without a minute in the air."""
+    if flight.until is None and flight.launches and not flight.airtime_min:
+        yield Reason("flight.no_airtime", {"launches": flight.launches})
+
+
+def _no_wing(flight: Flight, wings: Collection[str]) -> Iterator[Reason]:
+    """Something was flown, and none of the wings that there are: their hours would stay too few."""
+    if flight.until is None and flight.flown and wings and set(flight.flown).isdisjoint(wings):
+        yield Reason("flight.no_wing", {"day": flight.on})
 
 
 def _twice_at_a_time(flight: Flight, others: Iterable[Flight]) -> Iterator[Reason]:

@@ -138,6 +138,18 @@ INPUT = {
         N_("{minutes} min of airtime are more than the {span} min from take-off to landing"),
         N_("Correct the times, or say that it is so (--sure)."),
     ),
+    "flight.airtime_under_span": (
+        N_("{minutes} min of airtime are much less than the {span} min from take-off to landing, with one launch"),
+        N_("Correct the times, enter the other launches, or say that it is so (--sure)."),
+    ),
+    "flight.no_airtime": (
+        N_("no airtime is entered, but launches: {launches}"),
+        N_("Enter the airtime, or no launches, or say that it is so (--sure)."),
+    ),
+    "flight.no_wing": (
+        N_("no wing is named for the flight of {day}"),
+        N_("Name the wing, or say that it is so (--sure)."),
+    ),
     "flight.no_files": (N_("there is no file in it"), N_("Drop recordings, or a folder that holds some.")),
     "flight.entered_by_hand": (
         N_("{minutes} min of {day} were entered by hand, not with both times, and may be the same flight"),

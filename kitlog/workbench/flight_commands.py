@@ -9,6 +9,11 @@ from kitlog.kit.kinds import Kind
 from kitlog.workbench.kit_commands import KitCommands
 
 
+def _alike(one: str, other: str) -> bool:
+    """Whether two sites are called alike, whatever blanks and capitals are typed."""
+    return " ".join(one.split()).casefold() == " ".join(other.split()).casefold()
+
+
 class FlightCommands(KitCommands):
     """Writes to the log; each is one transaction and one undo step."""
 
@@ -46,13 +51,18 @@ class FlightCommands(KitCommands):
         last = max(self.flights(), key=lambda flight: flight.last_day, default=None)
         return last.flown if last else ()
 
-    def zone_on(self, day: date) -> str:
-        """Time zone of the flights of a day, as far as the outing of that day or else the last flight tells it."""
-        outing = next((o for o in self.outings() if o.first_day <= day <= o.last_day and o.time_zone), None)
-        if outing is not None and outing.time_zone:
-            return outing.time_zone
-        told = [flight for flight in self.flights() if flight.time_zone]
-        return max(told, key=lambda flight: flight.on).time_zone if told else ""
+    def zone_on(self, day: date, site: str = "") -> str:
+        """Time zone of the flights of a day: of its outing, else of the site where a flight or an outing tells it.
+
+        Empty where nothing tells it: then the clock of this computer counts, never the place of another flight.
+        """
+        outings = [one for one in self.outings() if one.time_zone]
+        of_day = next((one.time_zone for one in outings if one.first_day <= day <= one.last_day), None)
+        if of_day:
+            return of_day
+        flown = sorted(self.flights(), key=lambda flight: flight.on, reverse=True)
+        told = [*((one.site, one.time_zone) for one in flown), *((one.site.name, one.time_zone) for one in outings)]
+        return next((zone for name, zone in told if zone and name and _alike(name, site)), "")
 
     def _logged(self, flight_id: str) -> Flight:
         flight = next((f for f in self.flights() if f.id == flight_id), None)

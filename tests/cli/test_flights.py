@@ -96,3 +96,12 @@ def test_take_off_and_landing_in_local_time(kitlog: Kitlog, demo: Path) -> None:
     assert "90 min of airtime are more than the 60 min" in one_line(longer)
     assert "no time of day" in one_line(kitlog("--data", demo, *ADD, "--takeoff", "25:00"))
     assert "--takeoff" in one_line(kitlog("--data", demo, *ADD, "--flown", "Wing A", "--landing", "15:00"))
+
+
+def test_the_zone_of_the_clocks_can_be_said(kitlog: Kitlog, demo: Path) -> None:
+    times = ("--takeoff", "11:00", "--landing", "12:30", "--flown", "Wing A", "--zone")
+    assert kitlog("--data", demo, *ADD, *times, "Pacific/Auckland").code == 0
+    entry = kitlog("--data", demo, "flights", "list", "--json").json[-1]
+    assert (entry["time_zone"], entry["takeoff_at"]) == ("Pacific/Auckland", "2026-04-30T23:00:00Z")
+    said = kitlog("--data", demo, *ADD, *times, "Mars/Olympus")
+    assert "--zone: “Mars/Olympus” is no time zone" in one_line(said)

@@ -156,7 +156,13 @@ def test_an_empty_log_says_how_to_begin(show: Callable[..., Window], empty_bench
     page = show(empty_bench, "flights").page("flights")
     assert isinstance(page, FlightsPage)
     assert page.empty.isVisible()
-    in_dialog(page.empty.buttons[1].click, lambda dialog: dialog.accept())
+
+    def enter(dialog: QDialog) -> None:
+        assert isinstance(dialog, FlightEditor)
+        dialog.minutes.put(20)
+        dialog.accept()
+
+    in_dialog(page.empty.buttons[1].click, enter)
     assert not page.empty.isVisible()
     assert len(empty_bench.flights()) == 1
 

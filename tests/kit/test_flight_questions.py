@@ -66,10 +66,32 @@ def test_a_flight_in_a_total() -> None:
 
 
 def test_hours_on_the_ground_are_no_flight_in_a_total() -> None:
-    on_ground = entry("2", 0, ground_handling_min=60)
+    on_ground = entry("2", 0, launches=0, ground_handling_min=60)
     assert both_orders(on_ground, total("1", date(2026, 4, 1), DAY)) == ([], [])
 
 
 def test_two_wings_in_one_flight_but_not_in_a_total() -> None:
     assert asked(entry("1", flown=("a", "b"))) == ["flight.two_wings"]
     assert asked(total("1", DAY, DAY, flown=("a", "b"))) == []
+
+
+LONG = {"takeoff_at": NOON, "landing_at": NOON + timedelta(minutes=220)}
+
+
+def test_airtime_and_times_that_differ_by_more_than_the_ground_explains() -> None:
+    assert asked(entry("1", 135, **LONG)) == ["flight.airtime_under_span"]
+    assert asked(entry("1", 210, **LONG)) == []
+    assert asked(entry("1", 135, ground_handling_min=80, **LONG)) == []
+    assert asked(entry("1", 135, launches=2, **LONG)) == []
+
+
+def test_a_launch_without_airtime() -> None:
+    assert asked(entry("1", 0)) == ["flight.no_airtime"]
+    assert asked(entry("1", 0, **LONG)) == ["flight.no_airtime"]
+    assert asked(entry("1", 0, launches=0, ground_handling_min=60)) == []
+
+
+def test_a_harness_without_a_wing() -> None:
+    assert asked(entry("1", flown=("harness",))) == ["flight.no_wing"]
+    assert asked(entry("1", flown=())) == []
+    assert asked(entry("1", flown=("harness",), until=date(2026, 5, 4))) == []

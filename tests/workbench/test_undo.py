@@ -75,7 +75,7 @@ COMMANDS: dict[str, Callable[[Workbench], object]] = {
     "add_body_mass": lambda b: b.add_body_mass(BodyMass(taken_on=TODAY, mass_g=73_500)),
     "add_flight": lambda b: b.add_flight(FLOWN),
     "add_flight, with kit": lambda b: b.add_flight(FLOWN.model_copy(update={"flown": (b.items()[0].id,)})),
-    "edit_flight": lambda b: b.edit_flight(Flight.model_validate({**b.flights()[-1].model_dump(), "airtime_min": 5})),
+    "edit_flight": lambda b: b.edit_flight(Flight.model_validate({**b.flights()[-1].model_dump(), "note": "again"})),
     "delete_flight": lambda b: b.delete_flight(b.flights()[0].id),
     "save_rule": lambda b: b.save_rule(ServiceRule(id="own", item_id=id_of(b, "Boots"), rule="resole", months=24)),
     "save_rule, changed": lambda b: b.save_rule(

@@ -1,12 +1,11 @@
 """A flight entered by hand: when, how long, with what."""
 
 from datetime import date
-from zoneinfo import ZoneInfo
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from kitlog.desktop.desk import Desk
-from kitlog.desktop.outing_page.hour_fields import TimeField
+from kitlog.desktop.flights_page.flight_clock import FlightClock
 from kitlog.desktop.parts.dialog import Dialog
 from kitlog.desktop.parts.fields import ChoiceField, DateField, NumberField, TickField
 from kitlog.desktop.parts.form import Form
@@ -15,7 +14,6 @@ from kitlog.desktop.parts.section import Section
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.fault import Fault, InputFault
 from kitlog.kit.flight_questions import ASKED
-from kitlog.kit.flight_times import clock_of, moments_of
 from kitlog.kit.flights import Flight
 from kitlog.kit.item import Item
 from kitlog.kit.kinds import Kind
@@ -24,7 +22,7 @@ from kitlog.packing.flown_set import FLOWN_KINDS
 from kitlog.paint.type_scale import Role
 from kitlog.wording.faults import fault_text
 from kitlog.wording.translate import _
-from kitlog.wording.words import first_upper
+from kitlog.wording.words import first_upper, word
 
 
 class FlightEditor(Dialog):
@@ -39,15 +37,10 @@ class FlightEditor(Dialog):
         self._desk, self._flight = desk, flight
         self.flight_id = flight.id if flight else desk.bench.new_id()
         self.day, self.until = DateField(), DateField()
-        self.hours, self.minutes = (
-            NumberField("h", most=100_000, unknown="0 h"),
-            NumberField("min", most=59, unknown="0 min"),
-        )
+        self.clock = FlightClock(flight)
+        self.hours, self.minutes = self.clock.hours, self.clock.minutes
+        self.takeoff, self.landing, self.zone = self.clock.takeoff, self.clock.landing, self.clock.zone
         self.launches = NumberField(most=100_000, unknown="1")
-        known = (flight.takeoff_at, flight.landing_at) if flight else (None, None)
-        zone = flight.time_zone if flight else ""
-        self.takeoff, self.landing = (TimeField(clock_of(at, zone)) for at in known)
-        self._times_were = self.takeoff.text(), self.landing.text()
         self.ground = NumberField("min", most=100_000, unknown="0 min")
         self.site = ChoiceField()
         self.site.setEditable(True)
@@ -59,6 +52,8 @@ class FlightEditor(Dialog):
         self._put(flight)
         self.day.dateChanged.connect(lambda _day: self._day_changed())
         self._day_changed()
+        self.site.editTextChanged.connect(lambda _text: self._propose_zone())
+        self.clock.listen(self._on, lambda: self.until.day() is not None)
 
     def draft(self) -> Flight:
         """The flight as it stands in the form.
@@ -67,7 +62,7 @@ class FlightEditor(Dialog):
             pydantic.ValidationError: something cannot be so.
         """
         raw = {} if self._flight is None else self._flight.model_dump()
-        on = self.day.day() or self._desk.bench.now().date()
+        on = self._on()
         minutes = (self.hours.whole() or 0) * 60 + (self.minutes.whole() or 0)
         flown = tuple(item_id for item_id, tick in self.ticks.items() if tick.isChecked())
         launches = self.launches.whole()
@@ -85,8 +80,8 @@ class FlightEditor(Dialog):
         }
         if self._flight is not None and minutes == round(self._flight.airtime_min):
             entered["airtime_min"] = self._flight.airtime_min  # untouched, it keeps its seconds
-        if self._flight is None or on != self._flight.on or self._times_typed() != self._times_were:
-            entered |= self._moments(on)
+        if self._flight is None or on != self._flight.on or self.clock.is_touched():
+            entered |= self.clock.moments(on)
         return Flight.model_validate(raw | entered)
 
     def accept(self) -> None:
@@ -119,25 +114,18 @@ class FlightEditor(Dialog):
             super().accept()
 
     def _save(self, *, sure: bool = False) -> None:
-        for field in (self.takeoff, self.landing):
-            if field.is_wrong():
-                raise InputFault("time.not_a_clock", field=field.accessibleName(), value=field.text())
+        self.clock.refuse_wrong()
         bench, draft = self._desk.bench, self.draft()
         if self._flight is None:
             bench.add_flight(draft, sure=sure)
         elif draft != self._flight:
             bench.edit_flight(draft, sure=sure)
 
-    def _times_typed(self) -> tuple[str, str]:
-        return self.takeoff.text(), self.landing.text()
+    def _on(self) -> date:
+        return self.day.day() or self._desk.bench.now().date()
 
-    def _moments(self, on: date) -> dict[str, object]:
-        """Take-off and landing as typed, on the clocks of the place as far as they are known."""
-        known = self._flight.time_zone if self._flight else ""
-        name = known or self._desk.bench.zone_on(on)
-        zone = ZoneInfo(name) if name else None
-        takeoff_at, landing_at = moments_of(on, self.takeoff.time(), self.landing.time(), zone)
-        return {"takeoff_at": takeoff_at, "landing_at": landing_at, "time_zone": name if takeoff_at else known}
+    def _propose_zone(self) -> None:
+        self.clock.propose_zone(self._desk.bench.zone_on(self._on(), self.site.currentText()))
 
     def _assemble(self) -> None:
         form = Form()
@@ -148,6 +136,7 @@ class FlightEditor(Dialog):
         form.add(_("Take-off, landing"), self.takeoff, self.landing)
         self.takeoff.setAccessibleName(_("Take-off, local time"))
         self.landing.setAccessibleName(_("Landing, local time"))
+        form.add(_("Time zone"), self.zone)
         form.add(_("Launches"), self.launches)
         form.add(_("Ground handling"), self.ground)
         form.add(_("Site"), self.site)
@@ -158,7 +147,7 @@ class FlightEditor(Dialog):
         flown.rows.addWidget(Paragraph(_("Each gets the airtime and the launches."), Role.SMALL))
         grid = QGridLayout()
         for number, item in enumerate(self._could_fly()):
-            tick = TickField(item.name)
+            tick = TickField(item.name if item.usable else f"{item.name} ({_not_at_hand(item)})")
             tick.clicked.connect(self._touch)
             self.ticks[item.id] = tick
             grid.addWidget(tick, number // 2, number % 2)
@@ -170,10 +159,11 @@ class FlightEditor(Dialog):
         self.body.addWidget(last)
 
     def _could_fly(self) -> list[Item]:
+        """What is at hand first; then what is not today, and may have been on the day of the flight."""
         kept = frozenset(self._flight.flown if self._flight else ())
         order = tuple(Kind)
-        items = [i for i in self._desk.bench.items() if (i.kind in FLOWN_KINDS and i.usable) or i.id in kept]
-        return sorted(items, key=lambda item: (order.index(item.kind), item.name.casefold()))
+        items = [i for i in self._desk.bench.items() if i.kind in FLOWN_KINDS or i.id in kept]
+        return sorted(items, key=lambda item: (not item.usable, order.index(item.kind), item.name.casefold()))
 
     def _put(self, flight: Flight | None) -> None:
         bench = self._desk.bench
@@ -183,8 +173,7 @@ class FlightEditor(Dialog):
         if flight is None:
             return
         self.until.put(flight.until)
-        self.hours.put(round(flight.airtime_min) // 60)
-        self.minutes.put(round(flight.airtime_min) % 60)
+        self.clock.put_airtime(round(flight.airtime_min))
         self.launches.put(flight.launches)
         self.ground.put(flight.ground_handling_min)
         self.site.setEditText(flight.site)
@@ -199,13 +188,19 @@ class FlightEditor(Dialog):
         """Propose what was flown: the set of that day's outing, else that of the last flight."""
         outing = self._outing()
         self.carried.setVisible(outing is not None)
+        self._propose_zone()
         if self._flown_touched:
             return
-        proposed = self._set_of(outing) if outing is not None else self._desk.bench.usual_set()
+        proposed = self._set_of(outing) if outing is not None else self._usual()
         for item_id, tick in self.ticks.items():
             tick.setChecked(item_id in proposed)
         if outing is not None and not self.site.currentText():
             self.site.setEditText(outing.site.name)
+
+    def _usual(self) -> frozenset[str]:
+        """What was flown last, as far as it is at hand."""
+        at_hand = {item.id for item in self._desk.bench.items() if item.usable}
+        return frozenset(self._desk.bench.usual_set()) & at_hand
 
     def _outing(self) -> Outing | None:
         day: date | None = self.day.day()
@@ -225,3 +220,7 @@ class FlightEditor(Dialog):
         if outing is None or not self.carried.isChecked():
             return () if self._flight is None else tuple(c for c in self._flight.carried if c not in flown)
         return tuple(sorted(self._listed(outing) - flown))
+
+
+def _not_at_hand(item: Item) -> str:
+    return word(item.state.value) if item.quantity > 0 else _("none left")
