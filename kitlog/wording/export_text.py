@@ -20,12 +20,12 @@ def left_behind_lines(logs: Sequence[tuple[Item, Usage]], opened: Sequence[tuple
         "Not in these tables: the log and what happened. A kit that is read from them has more hours left than there"
         " are, and nothing open; a backup holds everything."
     )
-    for item, usage in logs:
-        yield "  " + _log(item, usage)
     for name, due in opened:
         text = _("{item}, {rule}: {state} ({grounds})")
         facts = {"item": name, "rule": rule_text(due.rule), "state": due_sentence(due)}
         yield "  " + text.format(**facts, grounds=_(UNTIL_DONE[due.grounds]))
+    for item, usage in logs:
+        yield "  " + _log(item, usage)
 
 
 def _log(item: Item, usage: Usage) -> str:
@@ -34,8 +34,8 @@ def _log(item: Item, usage: Usage) -> str:
         parts.append(_("{hours} of ground handling").format(hours=with_unit(usage.ground_h, "h", 1)))
     if usage.launches:
         parts.append(ngettext("{n} launch", "{n} launches", usage.launches).format(n=usage.launches))
-    opening = _("no opening balance")
+    opening = _("none")
     if item.opening_h is not None:
-        opening = _("opening balance {hours}").format(hours=with_unit(item.opening_h, "h", 1))
-    text = _("{item}: {log} in the log, besides what the table says ({opening})")
+        opening = with_unit(item.opening_h, "h", 1)
+    text = _("{item}: {log} in the log (opening balance in the table: {opening})")
     return text.format(item=item.name, log=", ".join(parts), opening=opening)

@@ -339,6 +339,14 @@ def test_exported_items_can_be_read_again(window: Window, demo_bench: Workbench,
     assert len(other.rules()) == len(demo_bench.rules())
 
 
+def test_an_export_tells_what_the_tables_do_not_hold(window: Window, demo_bench: Workbench, tmp_path: Path) -> None:
+    from kitlog.desktop.kit_page.export_report import ExportReport
+
+    report = ExportReport(demo_bench, tmp_path / "out.csv", window)
+    assert any("Wing A" in line and "in the log" in line for line in report.lines)
+    assert any("open since" in line for line in report.lines)
+
+
 def test_an_empty_kit_shows_what_to_do_and_the_first_act_has_the_focus(
     show: Callable[..., Window], empty_bench: Workbench, qtbot
 ) -> None:

@@ -125,7 +125,15 @@ class KitActs:
         if chosen:
             from kitlog.desktop.kit_page.export import export_kit
 
-            self._desk.perform(lambda: export_kit(self._bench, Path(chosen)))
+            if self._desk.perform(lambda: export_kit(self._bench, Path(chosen))):
+                self._tell_what_is_left(Path(chosen))
+
+    def _tell_what_is_left(self, to: Path) -> None:
+        from kitlog.desktop.kit_page.export_report import ExportReport
+
+        report = ExportReport(self._bench, to, self._page)
+        if report.lines:
+            report.exec()
 
     def print_inventory(self) -> None:
         """Serial numbers, values and photos for an insurance claim: of all, or of what is selected."""

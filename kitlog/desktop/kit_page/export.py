@@ -12,7 +12,12 @@ def export_kit(bench: Workbench, to: Path) -> None:
     Raises:
         SystemFault: a file cannot be written.
     """
-    service = to.with_name(f"{to.stem}-service{to.suffix or '.csv'}")
+    service = service_beside(to)
     for file, export in ((to, bench.export_kit()), (service, bench.export_service())):
         with written(file) as out:
             out.write(export.data)
+
+
+def service_beside(to: Path) -> Path:
+    """Where the service rules go, beside the items."""
+    return to.with_name(f"{to.stem}-service{to.suffix or '.csv'}")
