@@ -27,7 +27,7 @@ def test_the_times_move_with_the_day(kitlog: Kitlog, demo: Path) -> None:
     assert kitlog("--data", demo, "flights", "edit", "2026-05-01 11:00", "--on", "2026-05-03").code == 0
     entry = entries(kitlog, demo)[-1]
     assert (entry["on"], entry["takeoff_at"][:10], entry["landing_at"][:10]) == ("2026-05-03",) * 3
-    assert kitlog("--data", demo, "flights", "edit", "2026-05-03 11:00", "--takeoff", "10:00").code == 0
+    assert kitlog("--data", demo, "flights", "edit", "2026-05-03 11:00", "--takeoff", "10:45").code == 0
 
 
 def test_delete_gives_the_hours_back(kitlog: Kitlog, demo: Path) -> None:
