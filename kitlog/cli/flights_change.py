@@ -139,7 +139,7 @@ def _times(call: Call, bench: "Workbench", flight: "Flight") -> dict[str, Any]:
     if options.on is None and options.takeoff is None and options.landing is None:
         return {}
     on = options.on or flight.on
-    zone = flight.time_zone or bench.zone_on(on)
+    zone = flight.time_zone if flight.takeoff_at else bench.zone_on(on, options.site or flight.site)
     takeoff = options.takeoff or clock_of(flight.takeoff_at, zone)
     landing = options.landing or clock_of(flight.landing_at, zone)
     if options.landing is not None and takeoff is None:
