@@ -4,8 +4,8 @@ from datetime import date
 
 import pytest
 from desk_steps import Use
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtWidgets import QApplication, QDialog
 
 from kitlog.desktop.service_page.page import ServicePage
 from kitlog.desktop.service_page.season_dialog import SeasonDialog
@@ -140,3 +140,16 @@ def test_an_outing_that_is_demanded_asks_the_law(page: ServicePage, demo_bench: 
     dialog.day.put(outing.first_day)
     assert dialog.law.isChecked()
     assert outing.name in dialog.note.text()
+
+
+def test_an_untouched_thing_is_left_without_being_asked(run: SeasonDialog, demo_bench: Workbench, qtbot) -> None:
+    while not run.asks:
+        run.later.click()
+    run.asks[0].tick.setChecked(True)
+    run.main.click()
+    assert run.line() is not None
+    QApplication.processEvents()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    assert not run.changed()
+    qtbot.keyClick(run, Qt.Key.Key_Escape)
+    assert not run.isVisible()

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from kitlog.desktop import look
 from kitlog.desktop.parts.button import Button, Rank
 from kitlog.desktop.parts.fields import ChoiceField, LineField, NumberField
+from kitlog.desktop.parts.tab_order import tab_before
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.desktop.parts.wrap_row import WrapRow
 from kitlog.kit.measurement import UNITS, Measured, Measurement
@@ -101,6 +102,7 @@ class MeasuredRows(QWidget):
             row.place.setText(like.place)
         self.rows.append(row)
         self._lines.addWidget(row.box)
+        tab_before(self.add_act, row.box)
         self._look()
         return row
 
@@ -145,3 +147,4 @@ class MeasuredRows(QWidget):
 
 def _offer_units(row: MeasuredRow) -> None:
     row.unit.offer([(unit, unit_text(unit)) for unit in UNITS[Measured(str(row.what.chosen()))]])
+    row.unit.setFixedWidth(max(look.px(88), row.unit.sizeHint().width()))  # a unit is never cut

@@ -12,6 +12,7 @@ from kitlog.desktop.parts.fields import ChoiceField, DateField, LineField, Numbe
 from kitlog.desktop.parts.form import Form
 from kitlog.desktop.parts.note_field import NoteField
 from kitlog.desktop.parts.section import Section, clear
+from kitlog.desktop.parts.tab_order import tab_after
 from kitlog.desktop.parts.text import Paragraph
 from kitlog.desktop.service_page.measured_rows import MeasuredRows
 from kitlog.fault import InputFault
@@ -206,6 +207,7 @@ class RecordDialog(Dialog):
         self.ticks = {rule.id: self._tick(rule, ticked=rule.id in ticked or len(rules) == 1) for rule in rules}
         for tick in self.ticks.values():
             self._rules.addWidget(tick)
+        tab_after(self.item, self.ticks.values())
         if not rules:
             self._rules.addWidget(Paragraph(_("This item has no rule.")))
         self.measured.propose(self._proposed().measured)

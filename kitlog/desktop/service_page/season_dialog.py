@@ -90,6 +90,10 @@ class SeasonDialog(Dialog):
         """The thing that is asked about; None when all have been."""
         return next((line for line in self._lines if line.item.id not in self._passed), None)
 
+    def changed(self) -> bool:
+        """Whether something was said of the thing that is asked about; what was recorded before is on record."""
+        return bool(self.note.text().strip()) or any(ask.tick.isChecked() for ask in self.asks)
+
     def _read(self) -> None:
         """What is still to be looked at, after something was written or another day was chosen."""
         since = self.since.day()
@@ -149,7 +153,6 @@ class SeasonDialog(Dialog):
         self.main.say(_("Close") if line is None else _("Looked at today"))
         self._tell(line)
         self._want_answer()
-        self.settle()
 
     def _tell(self, line: SeasonLine | None) -> None:
         number = min(len(self._passed) + 1, self._asked_at_first)
