@@ -9,5 +9,6 @@ from kitlog.outing.library import Library
 
 def event_words(library: Library, rules: Iterable[Limits]) -> EventWords:
     """What can be logged, and what starters and rules on record answer to already."""
-    named = [events for one in (*library.starter_rules, *rules) for events in one.events]
+    named = [event for starter in library.starter_rules for event in starter.events]
+    named += [event for rule in rules for event in rule.events]
     return EventWords(library.incidents, tuple(dict.fromkeys(named)))
