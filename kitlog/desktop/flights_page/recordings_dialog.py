@@ -122,6 +122,9 @@ class RecordingsDialog(Dialog):
 
     def _again(self) -> None:
         """Read anew, with a day for what has none; what was decided stays."""
+        if self.day.is_wrong():
+            self.say_wrong(self.day.wrong_text())
+            return
         self._reading = Reading(self._desk.bench.flight_source(), self._paths, self.day.day())
         self._ask()
 
