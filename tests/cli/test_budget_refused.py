@@ -24,7 +24,12 @@ PHONE, SLAB = ("day", "devices", 0), ("day", "banks", 0)
 VARIO_ON_SLAB = {"phase": "flight", "device": "vario", "bank": "slab"}
 
 FAULTS: list[tuple[str, tuple[str | int, ...], Any, str]] = [
-    ("more plugs than ports", ("day", "plugs", 1), VARIO_ON_SLAB, "“slab” has 2 plugs in flight, more than its ports (1)"),
+    (
+        "more plugs than ports",
+        ("day", "plugs", 1),
+        VARIO_ON_SLAB,
+        "“slab” has 2 plugs in flight, more than its ports (1)",
+    ),
     ("twice in a phase", ("day", "plugs", 1), {**VARIO_ON_SLAB, "device": "phone"}, "“phone” is plugged in twice"),
     ("unknown phase of a plug", ("day", "plugs", 0, "phase"), "fligt", "no phase “fligt”"),
     ("unknown device of a plug", ("day", "plugs", 0, "device"), "fone", "no device “fone”"),

@@ -91,7 +91,7 @@ def test_everything_that_the_paper_says_can_be_entered(
         assert isinstance(dialog, RecordDialog)
         dialog.day.put(date(2026, 5, 1))
         dialog.outcome.choose("passed with remarks")
-        dialog.hours.put(700.5)
+        dialog.hours.put(190.5)
         dialog.launches.put(900)
         dialog.cost.put(180)
         dialog.currency.setText("EUR")
@@ -113,7 +113,7 @@ def test_everything_that_the_paper_says_can_be_entered(
 
     in_dialog(page.acts.record_service, enter)
     made = newest(demo_bench)
-    assert (made.hours, made.launches, made.cost, made.currency) == (700.5, 900, 180, "EUR")
+    assert (made.hours, made.launches, made.cost, made.currency) == (190.5, 900, 180, "EUR")
     assert (made.next_due_on, made.next_within_h) == (date(2027, 5, 1), 80)
     assert made.measurements == (
         parse_measurement("porosity 182 s, gauge A, cell 12"),

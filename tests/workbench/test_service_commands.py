@@ -144,7 +144,7 @@ class TestFlights:
 
     def test_flights_can_be_added_before_anything_was_read(self, bench: Workbench, another: Workbench) -> None:
         wing = id_of(another, "Wing B")
-        bench.add_flight(flight(flown=[wing], carried=[wing]))
+        bench.add_flight(flight(flown=[wing], carried=[id_of(another, "Foil blanket")]))
         assert another.flights()[-1].flown == (wing,)
 
     @pytest.mark.parametrize(
