@@ -106,7 +106,8 @@ class Leaves(QWidget):
         else:
             self.open(Leaf.QUESTIONS if self.asked.open_count() else Leaf.ITEMS)
         if focus:
-            QTimer.singleShot(0, self, self._focus)  # new cards are shown by then
+            held = self.window().focusWidget()
+            QTimer.singleShot(0, self, lambda: self._focus(held))  # new cards are shown by then
 
     def ask_for_headings(self, grid: Grid, *, found: bool, focus: bool = True) -> None:
         """Ask which row holds the headings."""
@@ -120,7 +121,10 @@ class Leaves(QWidget):
         self.fault.show_fault(fault)
         self.open(Leaf.FAULT)
 
-    def _focus(self) -> None:
+    def _focus(self, held: QWidget | None) -> None:
+        """Put the keyboard on what comes first, unless the person has moved it from `held` meanwhile."""
+        if self.window().focusWidget() is not held:
+            return
         if self.shown is Leaf.ITEMS and self.items.table.isVisible():
             self.items.table.setFocus()
             return
