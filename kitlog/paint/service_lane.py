@@ -36,14 +36,15 @@ class ServiceLanePainter:
         self._block_today()
         if lane.hours is not None:
             self._hours(lane.hours)
-        if lane.due is not None and lane.recommended is not None:
-            self._dots(lane.recommended, lane.due)
+        recommended = self._recommended()
+        if lane.due is not None and recommended is not None:
+            self._dots(recommended, lane.due)
         if lane.due is not None:
             self._book_by(lane.due.day, self._px(9))
         elif lane.hours is not None and lane.hours.likely is not None:
             self._book_by(lane.hours.likely, self._px(1))
-        if lane.recommended is not None:
-            self._stage(lane.recommended, is_due=False)
+        if recommended is not None:
+            self._stage(recommended, is_due=False)
         if lane.due is not None:
             self._stage(lane.due, is_due=True)
         if lane.due is None and lane.hours is None and lane.unknown:
@@ -51,6 +52,11 @@ class ServiceLanePainter:
         if lane.due is None and lane.hours is None and lane.note:
             self._noted()
         self._place_words()
+
+    def _recommended(self) -> Stage | None:
+        """The recommended day; none once the due day has passed: nobody needs it beside *overdue*."""
+        due = self._lane.due
+        return None if due is not None and due.day < self._layout.picture.today else self._lane.recommended
 
     def _block_today(self) -> None:
         if self._layout.is_shown(self._layout.picture.today):

@@ -78,6 +78,15 @@ def test_recommended_is_open_and_due_is_full():
     assert image_of(due).pixelColor(x, y) == LIGHT.fine
 
 
+def test_once_the_due_day_has_passed_nothing_is_said_of_the_recommended_one():
+    overdue = ServiceLane("Reserve", "repack", Mark.LOOK, due=Stage(date(2027, 3, 1), "overdue since 1 Mar"))
+    both = replace(overdue, recommended=Stage(date(2026, 9, 1), "recommended 1 Sep 2026"))
+    today = date(2027, 4, 20)
+    assert image_of(replace(one(both), today=today)) == image_of(replace(one(overdue), today=today))
+    still = replace(both, due=Stage(date(2027, 5, 1), "1 May"))
+    assert image_of(replace(one(still), today=today)) != image_of(replace(one(overdue), today=today))
+
+
 def test_a_bar_of_hours_fades_and_ends_with_its_span():
     limit = HoursLimit("", date(2027, 9, 1), date(2027, 8, 1), date(2027, 11, 1))
     picture = replace(one(ServiceLane("Wing", "check", Mark.FINE, hours=limit)), today=date(2027, 5, 1))
