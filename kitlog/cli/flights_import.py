@@ -105,7 +105,8 @@ def _report(call: Call, shown: "Sequence[Proposal]", names: dict[str, str]) -> N
     if call.options.dry_run:
         note(_("nothing was entered: a dry run"))
     elif not call.options.yes:
-        note(_("nothing was entered: look at what was found, and say --yes if it was flown"))
+        if any(one.outcome.flight is not None for one in shown):
+            note(_("nothing was entered: look at what was found, and say --yes if it was flown"))
     elif any(reason.code == "recording.not_confirmed" for one in shown for reason in one.outcome.reasons):
         note(_("what is asked about was not entered: say --sure too if it was flown"))
 

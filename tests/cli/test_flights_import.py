@@ -18,7 +18,7 @@ KEYS = [
     "status",
     "reason",
 ]
-"""As issue 5 settles it."""
+"""What scripts may count on."""
 
 
 def put(folder: Path, name: str, day: Day, **more: object) -> Path:
@@ -70,6 +70,13 @@ def test_nothing_comes_in_without_yes(kitlog: Kitlog, demo: Path, tmp_path: Path
     dry = kitlog("--data", demo, "flights", "import", path, "--dry-run", "--yes", "--json")
     assert (dry.code, statuses(dry)) == (0, ["proposed"])
     assert demo.read_bytes() == before
+
+
+def test_where_nothing_was_found_there_is_nothing_to_confirm(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
+    said = kitlog("--data", demo, "flights", "import", tmp_path / "gone.igc")
+    assert (said.code, said.err) == (2, "")
+    waiting = kitlog("--data", demo, "flights", "import", put(tmp_path, "a.igc", flown()))
+    assert (waiting.code, "--yes" in waiting.err) == (2, True)
 
 
 def test_one_bad_file_does_not_stop_the_rest(kitlog: Kitlog, demo: Path, tmp_path: Path) -> None:
